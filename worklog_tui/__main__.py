@@ -1,0 +1,5 @@
+"""Lets `python -m worklog_tui` do what `worklog-tui` does."""
+
+from worklog_tui.cli import main
+
+raise SystemExit(main())

@@ -1,0 +1,35 @@
+"""Acts: what a person did to the log. They are only ever added; the order is (counter, device), never the clock."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Any
+
+from worklog_tui.model.moments import Instant
+
+VERBS = (
+    "edit note", "strike note", "correct fact", "strike fact", "add fact", "close item", "reopen item", "merge items",
+    "set item", "same machine", "set card", "undo", "erase",
+)  # fmt: skip
+
+
+@dataclass(frozen=True, slots=True)
+class Act:
+    """One act of a person on one target."""
+
+    uid: str
+    device: str
+    counter: int
+    instant: Instant
+    verb: str
+    "One of VERBS."
+    target: str
+    "The uid of a note, machine, session or act, or the anchor of a fact or item as text."
+    seen: tuple[str, ...] = ()
+    "Uids of the acts on that target that it saw; two that had not seen each other are a conflict."
+    value: Any = None
+    "The new value, as JSON data."
+
+    @property
+    def order(self) -> tuple[int, str]:
+        return self.counter, self.device

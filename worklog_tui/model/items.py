@@ -1,0 +1,43 @@
+"""Open items: what must be come back to, why, and what became of it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from worklog_tui.model.facts import FactKey
+
+
+@dataclass(frozen=True, slots=True)
+class Place:
+    """Where in the log something was said."""
+
+    session: int
+    "1-based position of the session in the machine's history."
+    note: str
+    at: str
+    "The time as written."
+    order: int = 0
+    "Position of the note over all sessions, from 0."
+
+
+@dataclass(frozen=True, slots=True)
+class OpenItem:
+    """One thing to come back to."""
+
+    anchors: tuple[FactKey, ...]
+    "The facts merged into it, earliest first; an act on any of them applies to it."
+    about: str
+    name: str
+    reason: str
+    "temporary, part needed, fault, to do, fallback or question."
+    state: str
+    "open, done, awaited, left so, or noticed (a bad finding that nobody said to come back to)."
+    raised: Place | None
+    "None for an item from a viewer's comment."
+    closed: Place | None = None
+    closed_by: FactKey | None = None
+    quote: str = ""
+    comment: int | None = None
+    "0-based number of the viewer's comment that raised it."
+    people: int = 0
+    "How many viewers said it."
