@@ -1,0 +1,1 @@
+"""Reports: the model in, text out."""
