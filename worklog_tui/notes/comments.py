@@ -1,0 +1,53 @@
+"""Viewers' comments as pasted from a page: the words, without names, handles, links and addresses."""
+
+from __future__ import annotations
+
+import re
+
+from worklog_tui.model.comments import Comment
+from worklog_tui.notes.cleaning import sanitise
+
+_PARAGRAPHS = re.compile(r"\n[ \t]*(?:\n[ \t]*)+")
+_AGO = r"(?:\d+|an?|one) (?:second|minute|hour|day|week|month|year)s? ago(?: \(edited\))?"
+_BESIDE = re.compile(  # what a page prints around a comment
+    rf"[ \t]*(?:(?:[^\n]{{0,60}}?[ \t•·|,-]+)?{_AGO}|reply|\d+ (?:replies|reply|likes?)|like|"
+    r"pinned(?: by [^\n]{0,60})?|translate to \w+|read more|show (?:less|more)|edited|[\d.,]+k?|@[\w.\-]{2,40})[ \t]*",
+    re.IGNORECASE,
+)
+_MAIL = re.compile(r"(?<![\w.+-])[\w.+-]{1,64}@[\w-]{1,63}(?:\.[\w-]{1,63}){1,5}")
+_LINK = re.compile(
+    r"\b(?:https?|ftp)://\S+|\bwww\.\S+|\b[\w-]{1,63}\.(?:com|net|org|info|io|tv|be)(?:/\S*|\b)", re.IGNORECASE
+)
+_HANDLE = re.compile(
+    r"(?<![\w@])@(?!(?:tdc|bdc|idle|rest|wot|cold|hot|full|half|no|load|low|high|max|min|rpm)\b)"
+    r"[A-Za-z_][\w.-]{1,40}(?<![.])[:,]?",
+    re.IGNORECASE,
+)
+_SIGNED = re.compile(
+    r"[ \t\n]+(?:[-–—~][ \t]?|[Ff]rom )[A-Z][a-z]{1,15}(?: [A-Z]\.?[a-z]{0,15})?"
+    r"(?:,? (?:in|from) [A-Z][\w ]{1,30})?[.!]?\s*\Z"
+)
+_GREETING = re.compile(
+    r"\b(cheers|thanks|regards|best wishes|all the best|yours)([,.!]?)[ \t\n]+(?:from )?[A-Z][a-z]{1,15}[.!]?\s*\Z",
+)
+
+
+def read_comments(text: str) -> tuple[Comment, ...]:
+    """The comments of a text, one a paragraph, in order; nobody's name, handle, link or mail address is kept."""
+    paragraphs = (part for part in _PARAGRAPHS.split(sanitise(text).strip()) if part.strip())
+    kept = (rows for part in paragraphs if (rows := _own_rows(part)))
+    return tuple(Comment(number, _without_names("\n".join(rows))) for number, rows in enumerate(kept))
+
+
+def _own_rows(paragraph: str) -> list[str]:
+    """The rows of a paragraph that the viewer wrote."""
+    return [row for row in paragraph.split("\n") if not _BESIDE.fullmatch(row)]
+
+
+def _without_names(words: str) -> str:
+    words = _MAIL.sub("", words)
+    words = _LINK.sub("", words)
+    words = _HANDLE.sub("", words)
+    words = _GREETING.sub(r"\1\2", words)
+    words = _SIGNED.sub("", words)
+    return " ".join(words.split())

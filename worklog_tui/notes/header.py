@@ -1,0 +1,59 @@
+"""The header line of a session: `session 2031-04-12 14:05`, with an offset from UTC when one is given."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+from datetime import UTC, datetime, timedelta, timezone
+
+from worklog_tui.model.moments import Instant
+
+_HEADER = re.compile(
+    r"\s*session:?\s+(\d{4})-(\d{1,2})-(\d{1,2})(?:[T ,]+(\d{1,2})[:.](\d{2})(?::(\d{2}))?)?"
+    r"\s*(Z|UTC|[+-]\d{2}:?\d{2})?\s*\Z",
+    re.IGNORECASE | re.ASCII,
+)
+_ALIKE = re.compile(r"\s*session:?\s+\d{1,4}[-/.]\d", re.IGNORECASE | re.ASCII)
+
+
+@dataclass(frozen=True, slots=True)
+class Header:
+    """What a header line gives."""
+
+    start: datetime
+    text: str
+    timed: bool
+    "False when only the day was written; the start is then midnight."
+
+    def instant(self) -> Instant:
+        """The start as an instant known from the header; offset 0 is assumed where none was written."""
+        return Instant.of(self.start, known="header")
+
+
+def looks_like_header(line: str) -> bool:
+    """Whether a line was meant as a header, readable or not."""
+    return bool(_ALIKE.match(line))
+
+
+def read_header(line: str) -> Header | None:
+    """The header that a line is, or None for another line or a day that no calendar has."""
+    found = _HEADER.match(line)
+    if found is None:
+        return None
+    year, month, day = (int(found[n]) for n in (1, 2, 3))
+    try:
+        hour, minute, second = (int(found[n] or 0) for n in (4, 5, 6))
+        start = datetime(year, month, day, hour, minute, second, tzinfo=_zone(found[7]))
+        start.astimezone(UTC)
+    except (ValueError, OverflowError):
+        return None
+    text = " ".join(line.split()[1:])
+    return Header(start, text, found[4] is not None)
+
+
+def _zone(offset: str | None) -> timezone:
+    if offset is None or offset.upper() in ("Z", "UTC"):
+        return UTC
+    digits = offset[1:].replace(":", "")
+    shift = timedelta(hours=int(digits[:2]), minutes=int(digits[2:]))
+    return timezone(shift if offset[0] == "+" else -shift)

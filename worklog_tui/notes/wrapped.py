@@ -1,0 +1,30 @@
+"""Lines without a time below lines with one: the rest of a thought, or a note of its own."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+_WIDEST_PAGE = 132  # text wider than any page was never broken by hand or by a mailer
+_NARROWEST_PAGE = 40
+
+
+def page_width(lines: Sequence[str]) -> int:
+    """The width at which the text seems to be broken, or 0 where it is not: some line is wider than a page."""
+    widest = max(map(len, lines), default=0)
+    return widest if _NARROWEST_PAGE <= widest <= _WIDEST_PAGE else 0
+
+
+def continues(line: str, before: str, width: int) -> bool:
+    """Whether a line goes on with the one directly above it.
+
+    It does when it is indented, when it begins in lower case after an unfinished line, or when its first word would not
+    have fitted above.
+    """
+    if not before.strip() or not line.strip():
+        return False
+    if line[0] in " \t":
+        return True
+    finished = before.rstrip().endswith((".", "!", "?", ";"))
+    if line[0].islower() and not finished:
+        return True
+    return bool(width) and len(before.rstrip()) + 1 + len(line.split(None, 1)[0]) > width
