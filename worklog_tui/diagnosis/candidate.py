@@ -1,0 +1,84 @@
+"""A step that could be taken, with what it is worth before another: tier first, then its order within the tier."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from enum import IntEnum
+
+from worklog_tui.diagnosis.words import SIDES, tokens
+from worklog_tui.model import Step
+
+
+class Tier(IntEnum):
+    """What comes before what."""
+
+    DANGER = 0
+    PLAN = 1
+    "What the person said would come next, in his order."
+    PLAN_FALLBACK = 2
+    "What he said would come if that does not help."
+    COMPLAINT = 3
+    "What the engine finds worth doing about an unexplained trouble."
+    LISTED = 4
+    "What he summed up at the end as still to do."
+    HOLDS_UP = 5
+    "Jobs and faults before the next start."
+    STOP_GAP = 6
+    PART = 7
+    FALLBACK = 8
+    "A way on for when something else, that was not heard tried, does not help."
+    WAITS = 9
+    "What hangs on something else, or is due only later."
+    DOUBTFUL = 10
+    "What seems dealt with, and was not said to be."
+
+
+@dataclass(frozen=True, slots=True)
+class Candidate:
+    """A step with its rank; `thing` is what it works on."""
+
+    tier: Tier
+    order: float
+    step: Step
+    name: str = ""
+    thing: str = ""
+
+    @property
+    def rank(self) -> tuple[int, float, str]:
+        return self.tier, self.order, self.step.step
+
+
+_ACTS = frozenset({
+    "fit", "order", "get", "make", "replace", "clean", "check", "see", "put", "right", "find", "cause", "do",
+    "reconnect", "take", "new", "proper", "good", "test", "swap", "change", "adjust",
+})  # fmt: skip
+
+
+def same_step(a: Candidate, b: Candidate) -> bool:
+    """Whether two candidates ask for the same work: the same thing, whatever the verb."""
+    mine, theirs = _core(a.step.step), _core(b.step.step)
+    if mine == theirs:
+        return True
+    sides_a, sides_b = mine & SIDES, theirs & SIDES
+    if sides_a and sides_b and sides_a != sides_b:
+        return False
+    if a.name and a.name == b.name and set(tokens(a.name)) <= mine & theirs:
+        return True
+    mine, theirs = mine - SIDES, theirs - SIDES
+    return bool(mine) and bool(theirs) and (mine <= theirs or theirs <= mine)
+
+
+def _core(step: str) -> frozenset[str]:
+    said = frozenset(tokens(step))
+    return said - _ACTS or said
+
+
+def best(candidates: list[Candidate], most: int) -> list[Candidate]:
+    """The best candidates in order, each work once."""
+    kept: list[Candidate] = []
+    for candidate in sorted(candidates, key=lambda c: c.rank):
+        if len(kept) == most:
+            break
+        if not any(same_step(candidate, k) for k in kept):
+            kept.append(candidate)
+    return kept

@@ -1,0 +1,183 @@
+"""Steps from what the person said himself: his plan in its order, what he listed as left, and the other open items."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from worklog_tui.diagnosis.candidate import Candidate, Tier
+from worklog_tui.diagnosis.log import Log, proves_good
+from worklog_tui.diagnosis.safety import Safety
+from worklog_tui.diagnosis.wording import Wording
+from worklog_tui.diagnosis.words import holds, spoken, tokens
+from worklog_tui.model import Finding, Note, OpenItem, Step, Work
+
+CLOSING = 8
+"How many of the last notes are taken for the summing-up when no words mark it (judgement)."
+
+_REPLACED = ("replace", "fit")
+_DEALT = ("replace", "repair", "adjust", "clean", "free", "fit", "tighten", "make", "flush", "fill", "connect")
+
+
+@dataclass(frozen=True, slots=True)
+class Closing:
+    """The end of the last session: where the summing-up begins, and which of its notes speak of what comes next."""
+
+    start: float
+    plan: frozenset[str]
+    notes: frozenset[str]
+
+
+def closing_of(log: Log, wording: Wording) -> Closing:
+    """Where the last session sums up: from the first note of its last sixth that lists what is left, else the last few notes."""
+    if not log.history.sessions:
+        return Closing(0.0, frozenset(), frozenset())
+    notes = log.history.sessions[-1].notes
+    tail = notes[-max(CLOSING, len(notes) // 6) :]
+    listing = [n for n in tail if _has(n, wording.lists.get("listing", ()))]
+    from_note = listing[0] if listing else tail[max(0, len(tail) - CLOSING)] if tail else None
+    start = log.history.place(from_note.uid).order if from_note else 0.0
+    kept = [n for n in notes if log.history.place(n.uid).order >= start]
+    late = notes[-max(CLOSING, len(notes) // 4) :]
+    plan = [n for n in late if _has(n, wording.lists.get("plan", ()))]
+    return Closing(start, frozenset(n.uid for n in plan), frozenset(n.uid for n in kept))
+
+
+def _has(note: Note, sayings: Sequence[str]) -> bool:
+    text = f" {spoken(note.words)} "
+    return any(f" {s} " in text or f" {s.rstrip(':')}: " in text for s in sayings)
+
+
+class ItemSteps:
+    """Ranks the open items by what they hold up, and words each as a step."""
+
+    def __init__(self, log: Log, wording: Wording, safety: Safety) -> None:
+        self.log, self.wording, self.safety = log, wording, safety
+        self.closing = closing_of(log, wording)
+        self._words = {n.uid: n.words for r in log.history.sessions for n in r.notes}
+
+    def candidates(self, items: Sequence[OpenItem]) -> list[Candidate]:
+        """A candidate for every item that a step can deal with."""
+        found = []
+        for item in items:
+            if item.state not in ("open", "awaited", "noticed") or (
+                item.state == "noticed" and item.reason == "question"
+            ):
+                continue
+            step = self.wording.step(item)
+            if step and not self.safety.never(step):
+                found.append(self._candidate(item, step))
+        return found
+
+    def _candidate(self, item: OpenItem, step: str) -> Candidate:
+        moments = sorted(m for m in map(self.log.when, item.anchors) if m >= 0)
+        danger = self.safety.danger(f"{item.about} {item.name}", item.reason)
+        tier, order = self._tier(item, moments, danger is not None)
+        why = self._why(item, tier)
+        if tier is Tier.DANGER and danger:
+            why = f"{danger.says} {why}"
+        cautions = self.safety.cautions(
+            f"{step} {item.name}", danger.cautions if tier is Tier.DANGER and danger else ()
+        )
+        source = "own plan" if tier in (Tier.PLAN, Tier.PLAN_FALLBACK) else "open item"
+        made = Step(step, why, self.wording.minutes(step), cautions, self._outcomes(item), (), source)
+        return Candidate(tier, order, made, item.name, item.about)
+
+    def _tier(self, item: OpenItem, moments: list[float], danger: bool) -> tuple[Tier, float]:
+        last = moments[-1] if moments else -1.0
+        said = next((m for m in moments if m >= self.closing.start), last)
+        if self.seems_done(item, last):
+            return Tier.DOUBTFUL, -last
+        if item.state == "noticed":
+            return Tier.WAITS, 1000 - last
+        if danger and item.reason != "fallback":
+            return Tier.DANGER, -last
+        planned = any(a.note in self.closing.plan for a in item.anchors)
+        if item.reason == "fallback":
+            return (Tier.PLAN_FALLBACK if self._follows_plan(item) else Tier.FALLBACK), said
+        if self._hangs(item) or self._comes_last(item):
+            return Tier.WAITS, said
+        if planned:
+            return Tier.PLAN, min(m for m, a in self._anchored(item) if a in self.closing.plan)
+        if moments and said >= self.closing.start:
+            return Tier.LISTED, said
+        tier = {"to do": Tier.HOLDS_UP, "fault": Tier.HOLDS_UP, "temporary": Tier.STOP_GAP}.get(item.reason, Tier.PART)
+        return tier, -last
+
+    def _follows_plan(self, item: OpenItem) -> bool:
+        """Whether the fallback was said within two notes of a note that tells the plan."""
+        places = [self.log.history.place(uid).order for uid in self.closing.plan]
+        return any(0 <= int(self.log.when(a)) - p <= 2 for a in item.anchors for p in places)
+
+    def _anchored(self, item: OpenItem) -> list[tuple[float, str]]:
+        return [(self.log.when(a), a.note) for a in item.anchors]
+
+    def _hangs(self, item: OpenItem) -> bool:
+        """Whether the words put it off until something else is done, or until some hours or miles have gone by."""
+        text = f" {spoken(item.quote)} "
+        if any(f" {w} " in text for w in self.wording.lists.get("later", ())):
+            return True
+        return (
+            re.search(
+                r"\b(after|in|every)\s+(\w+\s+){0,3}(hours?|km|ks|kilometres|miles)\b", f"{text} {spoken(item.about)}"
+            )
+            is not None
+        )
+
+    def _comes_last(self, item: OpenItem) -> bool:
+        said = tokens(item.about)
+        return item.reason == "to do" and any(holds(said, tokens(w)) for w in self.wording.lists.get("last", ()))
+
+    def seems_done(self, item: OpenItem, last: float) -> bool:
+        """Whether later words deal with an item that nobody closed: replaced, put right, or proved good since."""
+        if last < 0:
+            return False
+        actions = _REPLACED if item.reason in ("part needed", "temporary") else _DEALT
+        for event in self.log.about(item.name, item.about):
+            if event.when <= last + 0.5:
+                continue
+            fact = event.fact
+            if isinstance(fact, Work) and fact.action in actions and item.reason != "temporary":
+                return True
+            if proves_good(fact) and item.reason in ("fault", "part needed", "fallback"):
+                return True
+            if item.reason == "temporary" and isinstance(fact, Work) and fact.action == "replace":
+                return True
+        return False
+
+    def _why(self, item: OpenItem, tier: Tier) -> str:
+        if item.raised is None:
+            many = f"{item.people} viewers" if item.people > 1 else "A viewer"
+            return f"{many} put it forward, and nothing in the log deals with it."
+        at = self.log.said(item.raised)
+        if tier is Tier.DOUBTFUL:
+            return f"It was raised at {at}; later work may have dealt with it, but nobody said so."
+        if tier in (Tier.PLAN, Tier.LISTED):
+            anchor = max(item.anchors, key=self.log.when)
+            return (
+                f"You named it yourself as what is left to do ({self.log.said(self.log.history.place(anchor.note))})."
+            )
+        if item.reason == "fallback":
+            return f"Your own way on from {at}, if what comes before it does not help."
+        reasons = {
+            "temporary": f"What is there now was fitted as a stop-gap at {at}.",
+            "part needed": f"The part was found to be needed at {at}"
+            + (", and it is on order." if self.wording.is_ordered(item) else "."),
+            "fault": f"It was found at {at} and not put right since.",
+            "to do": f"It was put on the list at {at} and not heard done since.",
+        }
+        why = reasons.get(item.reason, f"It has been open since {at}.")
+        return why + " It waits for something else first." if tier is Tier.WAITS and item.state != "noticed" else why
+
+    def _outcomes(self, item: OpenItem) -> tuple[str, ...]:
+        if item.reason != "to do" and item.reason != "fault":
+            return ()
+        bad = [
+            e for e in self.log.about(item.name, item.about) if isinstance(e.fact, Finding) and e.fact.verdict == "bad"
+        ]
+        return (
+            (f"Cured when it is no longer {bad[-1].fact.condition}.",)
+            if bad and isinstance(bad[-1].fact, Finding)
+            else ()
+        )

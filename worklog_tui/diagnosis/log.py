@@ -1,0 +1,113 @@
+"""The log of a machine, read once: every fact with its place, found again by what it is about."""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from collections.abc import Iterator
+from dataclasses import dataclass
+from functools import cached_property
+
+from worklog_tui.diagnosis.words import same_thing, tokens
+from worklog_tui.model import Fact, FactKey, Finding, History, Place, Reading, Suspect, Work
+
+
+@dataclass(frozen=True, slots=True)
+class Event:
+    """A fact with its moment: the note's position over all sessions, and the place within the note."""
+
+    when: float
+    fact: Fact
+    place: Place
+
+    @property
+    def name(self) -> str:
+        return str(getattr(self.fact, "name", ""))
+
+
+class Log:
+    """All that was said of one machine, in order, and by part."""
+
+    def __init__(self, history: History) -> None:
+        self.history = history
+        self.events: list[Event] = []
+        for fact in history.facts():
+            place = history.place(fact.main.note)
+            self.events.append(Event(place.order + min(fact.main.start, 99_999) / 100_000, fact, place))
+        self.events.sort(key=lambda e: e.when)
+
+    @cached_property
+    def _index(self) -> dict[str, list[Event]]:
+        index: dict[str, list[Event]] = defaultdict(list)
+        for event in self.events:
+            if event.name:
+                index["=" + event.name].append(event)
+            for word in set(tokens(event.fact.about)):
+                index[word].append(event)
+        return index
+
+    def about(self, name: str, words: str) -> Iterator[Event]:
+        """The events about one thing, in order."""
+        said = tokens(words)
+        found = {id(e): e for key in ("=" + name if name else "", *said[-1:]) for e in self._index.get(key, ())}
+        for event in sorted(found.values(), key=lambda e: e.when):
+            if same_thing(name, words, event.name, event.fact.about):
+                yield event
+
+    def when(self, key: FactKey) -> float:
+        """The moment of a fact's key; before everything for one of another machine."""
+        try:
+            return self.history.place(key.note).order + min(key.start, 99_999) / 100_000
+        except KeyError:
+            return -1.0
+
+    def work_on(self, name: str, words: str, after: float, actions: tuple[str, ...]) -> Event | None:
+        """The last work of those kinds on a thing after a moment."""
+        return self._last(e for e in self.about(name, words)
+                          if e.when > after and isinstance(e.fact, Work) and e.fact.action in actions)  # fmt: skip
+
+    def verdict(self, name: str, words: str) -> Event | None:
+        """The last good or bad finding of a thing, or the last suspicion of it that was settled."""
+        return self._last(e for e in self.about(name, words) if settles(e.fact))
+
+    @staticmethod
+    def _last(events: Iterator[Event]) -> Event | None:
+        last = None
+        for last in events:  # noqa: B007
+            pass
+        return last
+
+    @cached_property
+    def suspects(self) -> list[Event]:
+        return [e for e in self.events if isinstance(e.fact, Suspect)]
+
+    @cached_property
+    def findings(self) -> list[Event]:
+        return [e for e in self.events if isinstance(e.fact, Finding)]
+
+    @cached_property
+    def works(self) -> list[Event]:
+        return [e for e in self.events if isinstance(e.fact, Work)]
+
+    @cached_property
+    def readings(self) -> list[Event]:
+        return [e for e in self.events if isinstance(e.fact, Reading)]
+
+    def said(self, place: Place) -> str:
+        """Where something was said, for a person: the time, and the session where there are several."""
+        if len(self.history.sessions) > 1:
+            return f"{place.at}, session {place.session}" if place.at else f"session {place.session}"
+        return place.at or "in the log"
+
+
+def settles(fact: Fact) -> bool:
+    """Whether a fact says that a thing is good or bad."""
+    if isinstance(fact, Finding):
+        return fact.verdict in ("good", "bad")
+    return isinstance(fact, Suspect) and fact.standing in ("ruled out", "confirmed")
+
+
+def proves_good(fact: Fact) -> bool:
+    """Whether a fact says that a thing is good: found so, or ruled out as the cause."""
+    return (isinstance(fact, Finding) and fact.verdict == "good") or (
+        isinstance(fact, Suspect) and fact.standing == "ruled out"
+    )

@@ -1,0 +1,42 @@
+"""What can hurt: dangers that come before everything, what is never advised, and the usual cautions with a step."""
+
+from __future__ import annotations
+
+from worklog_tui.diagnosis.words import tokens
+from worklog_tui.rulebook.faults import FaultBook, WordSets
+
+URGENT = ("temporary", "fault", "to do", "part needed")
+
+
+class Safety:
+    """The dangers and cautions of a fault book, looked up by the words of an item or a step."""
+
+    def __init__(self, book: FaultBook) -> None:
+        self.book = book
+        self._dangers = [(d, [_set(s) for s in d.sets]) for d in book.dangers]
+        self._never = [(d, [_set(s) for s in d.sets]) for d in book.never]
+        self._cautions = [(c, [_set(frozenset(w.split())) for w in c.words]) for c in book.cautions.values()]
+
+    def danger(self, words: str, reason: str = "fault") -> WordSets | None:
+        """The danger that an open item stands for, if it does."""
+        said = set(tokens(words))
+        return next((d for d, sets in self._dangers if reason in URGENT and any(s <= said for s in sets)), None)
+
+    def never(self, step: str) -> WordSets | None:
+        """The rule that forbids a step, if one does."""
+        said = set(tokens(step)) | set(step.lower().split())
+        return next((d for d, sets in self._never if any(s <= said for s in sets)), None)
+
+    def cautions(self, words: str, tags: tuple[str, ...] = ()) -> tuple[str, ...]:
+        """The cautions of the tags, and those that the words of a step call for; each with its source."""
+        said = set(tokens(words))
+        called = [c for c, sets in self._cautions if c.tag in tags or any(s <= said for s in sets)]
+        return tuple(f"{c.says} (Source: {c.source}.)" for c in called)
+
+
+def _set(words: frozenset[str]) -> frozenset[str]:
+    """A set of words in the form that tokens are compared in; small words that matter are kept."""
+    found: set[str] = set()
+    for word in words:
+        found.update(tokens(word) or (word,))
+    return frozenset(found)

@@ -1,0 +1,86 @@
+"""Looks through a fault book for what cannot be right, with the file and the cure."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from itertools import accumulate
+
+from worklog_tui.rulebook.faults import Check, Fault, FaultBook, Job
+from worklog_tui.rulebook.mistakes import Mistake
+
+HURTS = ("hv", "fuel", "mains", "battery", "hydraulic", "rotating")
+
+
+def lint(book: FaultBook) -> list[Mistake]:
+    """Every mistake that one file alone cannot show: unknown ids, wrong sums, faults that nothing reaches."""
+    found = [m for check in book.checks.values() for m in _check(check, book)]
+    for fault in book.faults.values():
+        found += _fault(fault, book)
+    for symptom in book.symptoms.values():
+        ids = [*symptom.causes, *(f for f in symptom.first if f not in book.checks)]
+        found += [_unknown(symptom.file, symptom.id, "fault or check", i) for i in ids if i not in book.faults]
+        if bad := [i for i, q in symptom.causes.items() if not 0 < q <= 1] or not 0 <= symptom.leak < 1:
+            found.append(
+                Mistake(symptom.file, 0, f"symptom {symptom.id} has a chance outside 0 to 1 ({bad})", "mend it")
+            )
+    found += [m for a in book.access.values() for m in _access(a.id, book)]
+    for sets in (*book.dangers, *book.never):
+        found += [_unknown("diagnosis", sets.id, "caution", c) for c in sets.cautions if c not in book.cautions]
+    return found
+
+
+def _fault(fault: Fault, book: FaultBook) -> Iterator[Mistake]:
+    if not 0 < fault.prior <= 0.5:
+        yield Mistake(fault.file, 0, f"the prior of {fault.id} is {fault.prior}", "keep it above 0 and at most 0.5")
+    reached = any(fault.id in s.causes for s in book.symptoms.values()) or any(
+        fault.id in c.likelihood for c in book.checks.values()
+    )
+    if not reached:
+        yield Mistake(fault.file, 0, f"no symptom and no check reaches {fault.id}", "link it to one, or take it out")
+    if not fault.look and not any(fault.id in c.likelihood for c in book.checks.values()):
+        yield Mistake(fault.file, 0, f"nothing can show {fault.id}", "give it a look, or name it in a check")
+    for job in filter(None, (fault.look, fault.repair)):
+        yield from _job(job, fault.file, fault.id, book)
+
+
+def _check(check: Check, book: FaultBook) -> Iterator[Mistake]:
+    for name, row in [("base", check.base), *check.likelihood.items()]:
+        if len(row) != len(check.outcomes) or abs(sum(row) - 1) > 1e-6 or min(row) < 0:
+            yield Mistake(
+                check.file, 0, f"check {check.id}: {name} does not add up to 1 over its outcomes", "mend the numbers"
+            )
+        elif check.combine == "worst" and any(
+            c > b + 1e-9 for c, b in zip(accumulate(row), accumulate(check.base), strict=True)
+        ):
+            yield Mistake(check.file, 0, f"check {check.id}: {name} makes a good outcome likelier than none at all",
+                          'lower it, or write combine = "each"')  # fmt: skip
+    yield from (_unknown(check.file, check.id, "fault", i) for i in check.likelihood if i not in book.faults)
+    said = [*check.heard, *check.means, *(b[2] for b in check.bands)]
+    yield from (_unknown(check.file, check.id, "outcome", o) for o in said if o not in check.outcomes)
+    yield from _job(check.job, check.file, check.id, book)
+
+
+def _job(job: Job, file: str, of: str, book: FaultBook) -> Iterable[Mistake]:
+    yield from (_unknown(file, of, "access", a) for a in job.access if a not in book.access)
+    yield from (_unknown(file, of, "caution", c) for c in job.cautions if c not in book.cautions)
+    if job.minutes <= 0:
+        yield Mistake(file, 0, f"{of} takes no time", "give it minutes above 0")
+
+
+def _access(start: str, book: FaultBook) -> Iterator[Mistake]:
+    seen: set[str] = set()
+    waiting = [start]
+    while waiting:
+        for need in book.access[waiting.pop()].needs:
+            if need == start:
+                yield Mistake("diagnosis", 0, f"access {start} needs itself", "break the circle")
+                return
+            if need not in book.access:
+                yield _unknown("diagnosis", start, "access", need)
+            elif need not in seen:
+                seen.add(need)
+                waiting.append(need)
+
+
+def _unknown(file: str, of: str, kind: str, name: str) -> Mistake:
+    return Mistake(file, 0, f"{of} names the {kind} {name}, which is nowhere", "mend the name, or add it")
