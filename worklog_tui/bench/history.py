@@ -1,0 +1,116 @@
+"""The whole history of a machine out of the logbook, and reading it again with a newer grammar."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from worklog_tui import store
+from worklog_tui.bench.machines import find_machine
+from worklog_tui.bench.reading import Track, read_all
+from worklog_tui.bench.taking_in import pen
+from worklog_tui.model import Act, Fact, History, Machine, OpenItem, SessionRecord
+from worklog_tui.store.derived import Readout, track_of
+
+if TYPE_CHECKING:
+    from worklog_tui.bench.desk import Desk
+
+
+@dataclass(frozen=True, slots=True)
+class Reread:
+    """What reading the notes again has changed."""
+
+    added: tuple[Fact, ...]
+    gone: tuple[Fact, ...]
+
+
+def history(desk: Desk, machine_name: str) -> History:
+    """All sessions of a machine with their notes and facts as they were read; `is_stale` tells if they still hold."""
+    machine = find_machine(desk, machine_name)
+    line = desk.confidence_line()
+    with store.reading(desk.logbook) as connection:
+        sessions = store.sessions.of_machine(connection, machine.uid)
+        facts = store.derived.facts_of_machine(connection, machine.uid)
+        acts = store.acts.load(connection)
+        comments = store.comments.load(connection, machine.uid)
+    records = []
+    for session, notes in sessions:
+        read = facts.get(session.uid, [])
+        sure = tuple(fact for fact in read if fact.confidence >= line)
+        questions = tuple(fact for fact in read if fact.confidence < line)
+        records.append(SessionRecord(session, tuple(notes), sure, questions))
+    return History(machine, tuple(records), _of_machine(machine, records, acts), tuple(comments))
+
+
+def is_stale(desk: Desk, machine_name: str) -> bool:
+    """Whether a session of the machine was read with another grammar, another card, or not at all."""
+    machine = find_machine(desk, machine_name)
+    with store.reading(desk.logbook) as connection:
+        stamps = store.derived.stamps(connection, machine.uid)
+    return bool(stamps) and set(stamps.values()) != {desk.stamp(machine)}
+
+
+def reread(desk: Desk, machine_name: str) -> Reread:
+    """Read all notes of a machine again and swap the facts in one transaction; tells what that changed."""
+    machine = find_machine(desk, machine_name)
+    with store.reading(desk.logbook) as connection:
+        basis = store.items.basis(connection, machine.uid)
+        readouts = _read(desk, connection, machine)
+    with pen(desk) as connection:
+        if store.items.basis(connection, machine.uid) != basis:
+            readouts = _read(desk, connection, machine)
+        before = _facts(connection, machine)
+        for readout in readouts:
+            store.derived.save(connection, readout)
+        after = _facts(connection, machine)
+    gone = tuple(fact for key, fact in before.items() if after.get(key) != fact)
+    return Reread(tuple(fact for key, fact in after.items() if before.get(key) != fact), gone)
+
+
+def remember_items(desk: Desk, machine_name: str, items: Iterable[OpenItem]) -> None:
+    """Keep the open items that were worked out from the history, so that the list of machines can count them."""
+    machine = find_machine(desk, machine_name)
+    with pen(desk) as connection:
+        store.items.replace(connection, machine.uid, list(items), store.items.basis(connection, machine.uid))
+
+
+def keep_comments(desk: Desk, machine_name: str, texts: Iterable[str]) -> int:
+    """Keep viewers' comments; the same paste again adds nothing. Returns how many were new."""
+    from worklog_tui.notes import sanitise
+
+    machine = find_machine(desk, machine_name)
+    said = [words for words in (sanitise(text).strip() for text in texts) if words]
+    with pen(desk) as connection:
+        return store.comments.add(connection, machine.uid, said)
+
+
+def _read(desk: Desk, connection: store.Connection, machine: Machine) -> list[Readout]:
+    reader, stamp = desk.reader(), desk.stamp(machine)
+    readouts = []
+    for session, notes in store.sessions.of_machine(connection, machine.uid):
+        for name in sorted({track_of(note) for note in notes}):
+            track = Track(reader, machine, session.uid, name, stamp)
+            readouts.append(read_all(track, [note for note in notes if track_of(note) == name]))
+    return readouts
+
+
+def _facts(connection: store.Connection, machine: Machine) -> dict[object, Fact]:
+    found = store.derived.facts_of_machine(connection, machine.uid)
+    return {fact.key: fact for facts in found.values() for fact in facts}
+
+
+def _of_machine(machine: Machine, records: list[SessionRecord], acts: list[Act]) -> tuple[Act, ...]:
+    """The acts on the machine, on its sessions and notes and what was read from them, and on such acts."""
+    import re
+
+    known = {machine.uid}
+    for record in records:
+        known.add(record.session.uid)
+        known.update(note.uid for note in record.notes)
+    kept = []
+    for act in acts:
+        if known.intersection(re.findall(r"[0-9a-f]{8}(?:-[0-9a-f]{4}){3}-[0-9a-f]{12}", act.target)):
+            known.add(act.uid)
+            kept.append(act)
+    return tuple(kept)

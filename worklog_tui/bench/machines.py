@@ -1,0 +1,115 @@
+"""Machines: their cards, the list of them, and finding one by its name."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from typing import TYPE_CHECKING
+
+from worklog_tui import store
+from worklog_tui.bench.card import BadCard, read_card
+from worklog_tui.bench.taking_in import pen
+from worklog_tui.model import Instant, Machine, SpecifiedValue
+
+if TYPE_CHECKING:
+    from worklog_tui.bench.desk import Desk
+
+__all__ = [
+    "BadCard", "MachineLine", "UnknownMachine", "add_machine", "find_machine", "machines", "read_card",
+    "with_specified",
+]  # fmt: skip
+
+
+class UnknownMachine(LookupError):
+    """No machine goes by that name; the message is a plain sentence that names those that come close."""
+
+
+@dataclass(frozen=True, slots=True)
+class MachineLine:
+    """A machine in the list."""
+
+    uid: str
+    name: str
+    kind: str
+    sessions: int
+    notes: int
+    last_worked: Instant | None
+    "None when no date is known."
+    open_items: int | None
+    "None when they were not worked out since the last change."
+
+
+def add_machine(desk: Desk, card: Machine) -> Machine:
+    """Add a machine; one of the same name gets the new card and keeps its uid."""
+    card = with_specified(desk, card)
+    with pen(desk) as connection:
+        known = [one for one in store.machines.all_machines(connection) if one.name.casefold() == card.name.casefold()]
+        uid = known[0].uid if known else card.uid or desk.uid()
+        kept = replace(card, uid=uid)
+        store.machines.save(connection, kept)
+    return kept
+
+
+def machines(desk: Desk) -> list[MachineLine]:
+    """Every machine, the one that was last worked on first."""
+    with store.reading(desk.logbook) as connection:
+        found = store.machines.all_machines(connection)
+        tallies = store.machines.tallies(connection)
+        counts = store.items.open_counts(connection)
+    lines = [MachineLine(one.uid, one.name, one.kind, *tallies[one.uid], counts[one.uid]) for one in found]
+    return sorted(lines, key=lambda line: line.last_worked.utc if line.last_worked else "", reverse=True)
+
+
+def find_machine(desk: Desk, name: str) -> Machine:
+    """The machine with that name, else without regard to case, else the only one that begins so; or UnknownMachine."""
+    with store.reading(desk.logbook) as connection:
+        return _named(store.machines.all_machines(connection), name)
+
+
+def _named(known: list[Machine], name: str) -> Machine:
+    wanted = " ".join(name.split()).casefold()
+    exact = [one for one in known if one.name == name]
+    alike = [one for one in known if one.name.casefold() == wanted]
+    begin = [one for one in known if one.name.casefold().startswith(wanted)] if wanted else []
+    for found in (exact, alike, begin):
+        if len(found) == 1:
+            return found[0]
+    raise UnknownMachine(_cure(known, name, begin))
+
+
+def _cure(known: list[Machine], name: str, begin: list[Machine]) -> str:
+    """What to say when a name does not lead to one machine."""
+    import difflib
+
+    if not known:
+        return f"There is no machine “{name}” yet: add it first."
+    if len(begin) > 1:
+        return f"More than one machine is meant by “{name}”: {_listed(begin)}."
+    by_name = {one.name.casefold(): one for one in known}
+    close = [by_name[key] for key in difflib.get_close_matches(name.casefold()[:200], by_name, n=3)]
+    if close:
+        return f"There is no machine “{name}”; did you mean {_listed(close)}?"
+    more = f" and {len(known) - 5} more" if len(known) > 5 else ""
+    return f"There is no machine “{name}”: the logbook holds {_listed(known[:5])}{more}."
+
+
+def _listed(found: list[Machine]) -> str:
+    return ", ".join(f"“{one.name}”" for one in found)
+
+
+def with_specified(desk: Desk, card: Machine) -> Machine:
+    """The card with its specified texts read into numbers, as far as they can be; the text is kept in any case."""
+    unread = [value for value in card.specified if not value.quantity and value.text]
+    if not unread:
+        return card
+    try:
+        from worklog_tui.extract import read_specified
+    except ImportError:
+        return card
+    book = desk.book()
+
+    def read(value: SpecifiedValue) -> SpecifiedValue:
+        if value.quantity or not value.text:
+            return value
+        return read_specified(book, value.subject, value.text)
+
+    return replace(card, specified=tuple(read(value) for value in card.specified))

@@ -1,0 +1,160 @@
+"""What was read from the notes: facts, contexts, and the stamp of the grammar that read them. All can be made again."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+from itertools import groupby
+
+from worklog_tui.model import Fact, FactKey, Note
+from worklog_tui.store import rows
+from worklog_tui.store.files import Connection
+
+
+@dataclass(frozen=True, slots=True)
+class Mark:
+    """How far the reading of a track has come: the context after its n-th note."""
+
+    note: str
+    position: int
+    "How many notes of the track have been read."
+    context: str
+    "The context as JSON text."
+
+
+@dataclass(frozen=True, slots=True)
+class Readout:
+    """What reading some notes of one track changes in the logbook."""
+
+    session: str
+    track: str
+    "typed or captions."
+    stamp: str
+    cleared: tuple[str, ...]
+    "Notes whose facts and snapshots are made anew."
+    withdrawn: tuple[FactKey, ...]
+    added: tuple[Fact, ...]
+    snapshots: tuple[Mark, ...]
+    tail: Mark | None
+
+
+def track_of(note: Note) -> str:
+    """Live and typed notes are read as one track, captions as another."""
+    return "captions" if note.track == "captions" else "typed"
+
+
+def save(connection: Connection, readout: Readout) -> None:
+    """Bring facts, snapshots and tail of a track up to date."""
+    note_ids = _NoteIds(connection)
+    for uid in readout.cleared:
+        connection.execute("DELETE FROM fact WHERE note_id = ?", (note_ids[uid],))
+        connection.execute("DELETE FROM context WHERE note_id = ? AND NOT tail", (note_ids[uid],))
+    for key in readout.withdrawn:
+        connection.execute(
+            "DELETE FROM fact WHERE note_id = ? AND kind = ? AND start = ? AND stop = ? AND nth = ?",
+            (note_ids[key.note], key.kind, key.start, key.end, key.nth),
+        )
+    connection.executemany(
+        "INSERT OR REPLACE INTO fact (note_id, machine_id, kind, start, stop, nth, confidence, about, data)"
+        " VALUES (?1, (SELECT machine_id FROM note WHERE id = ?1), ?, ?, ?, ?, ?, ?, ?)",
+        [
+            (note_ids[fact.main.note], fact.kind, fact.main.start, fact.main.end, fact.nth, fact.confidence, fact.about,
+             rows.fact_data(fact))
+            for fact in readout.added
+        ],
+    )  # fmt: skip
+    session = connection.execute("SELECT id FROM session WHERE uid = ?", (readout.session,)).fetchone()["id"]
+    marks = [(mark, 0) for mark in readout.snapshots] + [(mark, 1) for mark in (readout.tail,) if mark]
+    connection.executemany(
+        "INSERT OR REPLACE INTO context (session_id, track, note_id, position, tail, data) VALUES (?, ?, ?, ?, ?, ?)",
+        [(session, readout.track, note_ids[mark.note], mark.position, tail, mark.context) for mark, tail in marks],
+    )
+    connection.execute("INSERT OR REPLACE INTO stamp (session_id, stamp) VALUES (?, ?)", (session, readout.stamp))
+
+
+def mark_unread(connection: Connection, session: str) -> None:
+    """Note that the facts of a session are not those of any grammar, so that the next re-reading makes them."""
+    connection.execute(
+        "INSERT OR REPLACE INTO stamp (session_id, stamp) SELECT id, '' FROM session WHERE uid = ?", (session,)
+    )
+
+
+def tail(connection: Connection, session: str, track: str) -> Mark | None:
+    """Where the reading of a track stands; None before its first note."""
+    row = connection.execute(
+        "SELECT note.uid, context.position, context.data FROM session JOIN context ON context.session_id = session.id"
+        " JOIN note ON note.id = context.note_id WHERE session.uid = ? AND context.track = ? AND tail",
+        (session, track),
+    ).fetchone()
+    return None if row is None else Mark(*row)
+
+
+def snapshots(connection: Connection, session: str, track: str) -> Mapping[str, Mark]:
+    """The stored contexts of a track by the uid of the note that each has read last."""
+    found = connection.execute(
+        "SELECT note.uid, context.position, context.data FROM session JOIN context ON context.session_id = session.id"
+        " JOIN note ON note.id = context.note_id WHERE session.uid = ? AND context.track = ? AND NOT tail",
+        (session, track),
+    )
+    return {row["uid"]: Mark(*row) for row in found}
+
+
+def stamps(connection: Connection, machine: str) -> dict[str, str]:
+    """For each session of a machine that has notes: the stamp of its facts, empty when they were never read."""
+    found = connection.execute(
+        "SELECT session.uid, coalesce(stamp.stamp, '') AS stamp"
+        " FROM machine JOIN session ON session.machine_id = machine.id"
+        " LEFT JOIN stamp ON stamp.session_id = session.id"
+        " WHERE machine.uid = ? AND EXISTS (SELECT 1 FROM note WHERE note.session_id = session.id)",
+        (machine,),
+    )
+    return {row["uid"]: row["stamp"] for row in found}
+
+
+def stamp(connection: Connection, session: str) -> str | None:
+    """The stamp of one session; None when nothing of it was read yet."""
+    row = connection.execute(
+        "SELECT stamp FROM stamp JOIN session ON session.id = stamp.session_id WHERE session.uid = ?", (session,)
+    ).fetchone()
+    return None if row is None else row["stamp"]
+
+
+def facts_of_machine(connection: Connection, machine: str) -> dict[str, list[Fact]]:
+    """The facts of a machine by session uid, in the order of the notes that hold their main words."""
+    found = connection.execute(
+        "SELECT session.uid AS session, fact.data FROM machine JOIN session ON session.machine_id = machine.id"
+        " JOIN note ON note.session_id = session.id JOIN fact ON fact.note_id = note.id WHERE machine.uid = ?"
+        " ORDER BY session.id, note.stands_at, note.arrival, fact.start, fact.stop, fact.kind, fact.nth",
+        (machine,),
+    )
+    by_session = groupby(found, key=lambda row: row["session"])
+    return {session: rows.facts([row["data"] for row in group]) for session, group in by_session}
+
+
+def facts_of_notes(connection: Connection, notes: Iterable[str]) -> list[Fact]:
+    """The facts whose main words stand in the given notes."""
+    texts = [
+        row["data"]
+        for uid in notes
+        for row in connection.execute(
+            "SELECT data FROM fact JOIN note ON note.id = fact.note_id WHERE note.uid = ?"
+            " ORDER BY start, stop, kind, nth",
+            (uid,),
+        )
+    ]
+    return rows.facts(texts)
+
+
+class _NoteIds(dict[str, int]):
+    """The ids of notes by uid, looked up once each."""
+
+    def __init__(self, connection: Connection) -> None:
+        super().__init__()
+        self._connection = connection
+
+    def __missing__(self, uid: str) -> int:
+        row = self._connection.execute("SELECT id FROM note WHERE uid = ?", (uid,)).fetchone()
+        if row is None:
+            raise KeyError(uid)
+        self[uid] = row["id"]
+        return self[uid]

@@ -1,0 +1,155 @@
+"""The logbook file: opened to read, or opened, written, checkpointed and closed under one lock."""
+
+from __future__ import annotations
+
+import os
+import sqlite3
+import time
+from collections.abc import Iterator
+from contextlib import contextmanager, suppress
+from pathlib import Path
+
+from worklog_tui.store import migrations, refusals, schema
+
+Connection = sqlite3.Connection
+"An open logbook; only this room looks inside."
+
+WAIT = 2.0
+"Seconds to wait for the lock before a note goes to the spool."
+
+
+@contextmanager
+def reading(path: Path) -> Iterator[Connection]:
+    """One unchanging view of the logbook, which cannot be written through it; an absent one reads as empty."""
+    with _told(path):
+        connection = _open_to_read(path)
+        try:
+            connection.execute("BEGIN")
+            yield connection
+        finally:
+            connection.close()
+
+
+@contextmanager
+def writing(path: Path, wait: float = WAIT) -> Iterator[Connection]:
+    """One transaction: what the block did is on the disk when it ends, or nothing of it if it raises.
+
+    Raises LockedOut when the lock was not had in `wait` seconds, and the other refusals.
+    """
+    deadline = time.monotonic() + wait
+    with _told(path), _lock(path, wait):
+        _bring_up_to_date(path)
+        connection = _open_to_write(path, max(deadline - time.monotonic(), 0.05))
+        try:
+            connection.execute("BEGIN IMMEDIATE")
+            yield connection
+            connection.execute("COMMIT")
+            with suppress(sqlite3.Error):  # what was committed is safe in the log; the next writer copies it over
+                connection.execute("PRAGMA wal_checkpoint(PASSIVE)")
+        finally:
+            connection.close()  # rolls back what was not committed
+
+
+def _connect(path: Path, mode: str, timeout: float) -> Connection:
+    connection = sqlite3.connect(
+        f"{path.resolve().as_uri()}?{mode}", uri=True, timeout=timeout, isolation_level=None, check_same_thread=True
+    )
+    connection.row_factory = sqlite3.Row
+    return connection
+
+
+def _open_to_write(path: Path, timeout: float) -> Connection:
+    connection = _connect(path, "mode=rw", timeout)
+    connection.execute("PRAGMA journal_mode = WAL")
+    connection.execute("PRAGMA synchronous = FULL")
+    connection.execute("PRAGMA foreign_keys = ON")
+    return connection
+
+
+def _open_to_read(path: Path) -> Connection:
+    version = _version(path)
+    if version == 0:
+        return _empty()
+    if version < schema.VERSION:
+        try:
+            with _lock(path, WAIT):
+                _bring_up_to_date(path)
+        except refusals.NoPlace as fault:
+            raise refusals.OldAndFixed(path) from fault
+    return _connect(path, _read_mode(path), 5.0)
+
+
+def _read_mode(path: Path) -> str:
+    """A file on a medium that cannot be written, with no log beside it, does not change: it is read as it lies."""
+    fixed = not os.access(path.parent, os.W_OK) and not path.with_name(path.name + "-wal").exists()
+    return "mode=ro&immutable=1" if fixed else "mode=ro"
+
+
+def _empty() -> Connection:
+    connection = sqlite3.connect(":memory:", isolation_level=None)
+    connection.row_factory = sqlite3.Row
+    for step in schema.STEPS:
+        for statement in step:
+            connection.execute(statement)
+    connection.execute("PRAGMA query_only = ON")
+    return connection
+
+
+def _version(path: Path) -> int:
+    """The version of the file, 0 for none or an unfinished one; refuses what is newer or not ours."""
+    if not path.exists() or path.stat().st_size == 0:
+        return 0
+    connection = _connect(path, _read_mode(path), 5.0)
+    try:
+        version = int(connection.execute("PRAGMA user_version").fetchone()[0])
+        application = int(connection.execute("PRAGMA application_id").fetchone()[0])
+        if application == schema.APPLICATION_ID:
+            if version > schema.VERSION:
+                raise refusals.NewerLogbook(path, version, schema.VERSION)
+            return version
+        tables = {row[0] for row in connection.execute("SELECT name FROM sqlite_schema WHERE type = 'table'")}
+        if application or version or tables - {"_sqlite_migrations", "sqlite_sequence"}:
+            raise refusals.NotALogbook(path)
+        return 0
+    finally:
+        connection.close()
+
+
+def _bring_up_to_date(path: Path) -> None:
+    """Under the lock: make the file, or migrate an older one after keeping a copy of it."""
+    version = _version(path)
+    if version == schema.VERSION:
+        return
+    if version > 0:
+        migrations.backup(path, path.with_name(f"{path.name}.version-{version}"))
+    migrations.migrate(path)
+
+
+@contextmanager
+def _lock(path: Path, wait: float) -> Iterator[None]:
+    from filelock import FileLock, Timeout
+
+    try:
+        path.parent.mkdir(parents=True, exist_ok=True)
+        lock = FileLock(path.with_name(path.name + ".lock"), timeout=wait, poll_interval=0.01)
+        lock.acquire()
+    except Timeout as fault:
+        raise refusals.LockedOut(path) from fault
+    except OSError as fault:
+        raise refusals.of_system(fault, path) from fault
+    try:
+        yield
+    finally:
+        lock.release()
+
+
+@contextmanager
+def _told(path: Path) -> Iterator[None]:
+    """Faults of the file become refusals; mistakes of the program stay what they are."""
+    try:
+        yield
+    except sqlite3.DatabaseError as fault:
+        refusal = refusals.of_database(fault, path)
+        if refusal is None:
+            raise
+        raise refusal from fault

@@ -1,0 +1,74 @@
+"""Rows of the tables to the nouns of the model, and back."""
+
+from __future__ import annotations
+
+import json
+import sqlite3
+from dataclasses import asdict
+from typing import Any
+
+from worklog_tui.model import Act, Fact, Instant, Machine, Note, Session, SpecifiedValue
+from worklog_tui.model.facts import from_plain, to_plain
+
+NOTE_COLUMNS = (
+    "note.uid, session.uid AS session, note.words, note.at, note.said_at, note.track, note.arrival, note.revision,"
+    " note.utc, note.zone, note.utc_offset, note.known, note.film"
+)
+SESSION_COLUMNS = (
+    "session.id, session.uid, machine.uid AS machine, session.arrival, session.source, session.utc, session.zone,"
+    " session.utc_offset, session.known"
+)
+
+
+def instant(row: sqlite3.Row) -> Instant | None:
+    """The instant of a row, None when it has none."""
+    return Instant(row["utc"], row["zone"], row["utc_offset"], row["known"]) if row["utc"] else None
+
+
+def instant_values(moment: Instant | None) -> tuple[str | None, str, int, str]:
+    """utc, zone, utc_offset and known, as the tables hold them."""
+    return (moment.utc, moment.zone, moment.offset, moment.known) if moment else (None, "", 0, "clock")
+
+
+def note(row: sqlite3.Row) -> Note:
+    """A row of NOTE_COLUMNS."""
+    uid, session, words, at, said_at, track, arrival, revision, utc, zone, offset, known, film = row
+    moment = Instant(utc, zone, offset, known) if utc else None
+    return Note(uid, session, words, at, said_at, track, arrival, revision, moment, film)
+
+
+def session(row: sqlite3.Row) -> Session:
+    """A row of SESSION_COLUMNS."""
+    return Session(row["uid"], row["machine"], instant(row), row["source"], row["arrival"])
+
+
+def machine(row: sqlite3.Row) -> Machine:
+    """A row of uid, name and card."""
+    card: dict[str, Any] = json.loads(row["card"])
+    card["firing_order"] = tuple(card["firing_order"])
+    card["specified"] = tuple(SpecifiedValue(**value) for value in card["specified"])
+    return Machine(**{**card, "uid": row["uid"], "name": row["name"]})
+
+
+def card(machine: Machine) -> str:
+    """The card of a machine as JSON text."""
+    return json.dumps(asdict(machine), ensure_ascii=False, sort_keys=True)
+
+
+def act(row: sqlite3.Row) -> Act:
+    """A whole row of act."""
+    moment = instant(row)
+    assert moment is not None, "the table asks for it"
+    value = None if row["value"] is None else json.loads(row["value"])
+    seen = tuple(json.loads(row["seen"]))
+    return Act(row["uid"], row["device"], row["counter"], moment, row["verb"], row["target"], seen, value)
+
+
+def fact_data(fact: Fact) -> str:
+    """A fact as JSON text."""
+    return json.dumps(to_plain(fact), ensure_ascii=False)
+
+
+def facts(texts: list[str]) -> list[Fact]:
+    """The facts of many JSON texts."""
+    return [from_plain(data) for data in json.loads(f"[{','.join(texts)}]")]

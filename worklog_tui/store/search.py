@@ -1,0 +1,52 @@
+"""Finds notes by their words."""
+
+from __future__ import annotations
+
+from worklog_tui.model import Note
+from worklog_tui.store import rows
+from worklog_tui.store.files import Connection
+
+RANKED_UP_TO = 2000
+"More hits than this are not ranked by fit: the newest come first in any case."
+
+
+def find(
+    connection: Connection, text: str, machine: str | None = None, limit: int = 20, best_first: bool = False
+) -> list[Note]:
+    """Notes that hold all the words of the text, newest first; `"in quotes"` is a phrase, `word*` a beginning.
+
+    `best_first` ranks by fit instead, as long as there are no more than RANKED_UP_TO hits. `machine` is a uid.
+    """
+    match = query(text)
+    if not match:
+        return []
+    rank = best_first and _hits(connection, match, RANKED_UP_TO + 1) <= RANKED_UP_TO
+    order = "bm25(note_words), note_words.rowid DESC" if rank else "note_words.rowid DESC"
+    found = connection.execute(
+        f"SELECT {rows.NOTE_COLUMNS} FROM note_words CROSS JOIN note ON note.id = note_words.rowid"
+        " CROSS JOIN session ON session.id = note.session_id WHERE note_words MATCH ?1"
+        " AND (?2 IS NULL OR note.machine_id = (SELECT id FROM machine WHERE uid = ?2))"
+        f" ORDER BY {order} LIMIT ?3",
+        (match, machine, limit),
+    )
+    return [rows.note(row) for row in found]
+
+
+def query(text: str) -> str:
+    """What a person typed, as an FTS5 query in which nothing but quotes and a closing star has a meaning."""
+    parts = []
+    for place, piece in enumerate(text.split('"')):
+        inside = place % 2 == 1
+        for word in [piece.strip()] if inside else piece.split():
+            star = "" if inside or not word.rstrip("*") or not word.endswith("*") else "*"
+            bare = word if inside else word.rstrip("*")
+            if any(character.isalnum() for character in bare):
+                parts.append(f'"{bare}"{star}')
+    return " ".join(parts)
+
+
+def _hits(connection: Connection, match: str, upto: int) -> int:
+    counted: int = connection.execute(
+        "SELECT count(*) FROM (SELECT 1 FROM note_words WHERE note_words MATCH ? LIMIT ?)", (match, upto)
+    ).fetchone()[0]
+    return counted
