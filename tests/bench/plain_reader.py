@@ -28,7 +28,7 @@ class Changed:
 
 @dataclass(frozen=True)
 class PlainReader:
-    """`the X` names a part; `cracked` finds fault with it; `cleaned` is work; `scratch that` withdraws the last finding.
+    """`the X` names a part; `cracked` finds fault with it; `cleaned` is work; `scratch that` takes it back.
 
     `look again` adds a doubtful finding to the note before. The word `stumble` makes the reader fail.
     """
@@ -57,7 +57,8 @@ class PlainReader:
             recent.append((note.uid, *found.span()))
         for found in re.finditer(r"cleaned", note.words):
             span = Span(note.uid, *found.span())
-            added.append(Work(main=span, action="clean", part=part, quote=note.words, filled=() if named else ("part",)))
+            filled = () if named else ("part",)
+            added.append(Work(main=span, action="clean", part=part, quote=note.words, filled=filled))
         if "scratch that" in note.words and recent:
             span = Span(*recent.pop())
             withdrawn.append(FactKey(span.note, "finding", span.start, span.end))

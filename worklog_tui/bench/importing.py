@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING
 from worklog_tui import store
 from worklog_tui.bench.live import Kept, NoWords, keep_words
 from worklog_tui.bench.machines import find_machine
-from worklog_tui.bench.reading import Changes, Track, read_on
+from worklog_tui.bench.reading import Changes, Track, Unread, read_on
 from worklog_tui.bench.taking_in import pen, read_into
 from worklog_tui.model import Machine, Note, Session
 from worklog_tui.store.derived import track_of
@@ -86,6 +86,7 @@ def _import(desk: Desk, machine: Machine, read: ReadSession) -> tuple[Imported, 
     with pen(desk, PATIENCE) as connection:
         known = store.sessions.known_notes(connection, (note.uid for note in notes))
         fresh = store.sessions.find(connection, session.uid) is None
+        before = 0 if fresh else store.derived.count(connection, session.uid)
         session = store.sessions.begin(connection, session)
         added = _add(connection, notes, known)
         if fresh:
@@ -94,8 +95,9 @@ def _import(desk: Desk, machine: Machine, read: ReadSession) -> tuple[Imported, 
         else:
             problem = read_into(desk, connection, machine, session.uid, added) if added else ""
             kept = [Kept(note, session, unread=problem) for note in added]
-    facts = len(readout.added) if fresh else 0
-    return Imported(int(fresh), len(added), facts, (), len(known)), kept
+        facts = store.derived.count(connection, session.uid) - before
+    problems = tuple(sorted({f"not read for now: {one.unread}" for one in kept if one.unread}))
+    return Imported(int(fresh), len(added), facts, problems, len(known)), kept
 
 
 def _add(connection: store.Connection, notes: Iterable[Note], known: set[str]) -> list[Note]:
@@ -114,6 +116,7 @@ def _all_kept(desk: Desk, session: Session, notes: list[Note], changes: tuple[Ch
         Kept(
             note, session, tuple(fact for fact in one.added if fact.confidence >= line),
             tuple(fact for fact in one.added if fact.confidence < line), tuple(one.withdrawn),
+            unread=one.problem if isinstance(one, Unread) else "",
         )
         for note, one in zip(notes, changes, strict=True)
     ]  # fmt: skip

@@ -35,7 +35,7 @@ class Changes(Protocol):
 
 @dataclass(frozen=True, slots=True)
 class Unread:
-    """A note that the reader failed on: it changes nothing, and its session is to be read again with a mended grammar."""
+    """A note that the reader failed on: it changes nothing, and is to be read again with a mended grammar."""
 
     problem: str
     added: tuple[Fact, ...] = ()

@@ -119,6 +119,16 @@ def stamp(connection: Connection, session: str) -> str | None:
     return None if row is None else row["stamp"]
 
 
+def count(connection: Connection, session: str) -> int:
+    """How many facts a session has."""
+    counted: int = connection.execute(
+        "SELECT count(*) FROM session JOIN note ON note.session_id = session.id JOIN fact ON fact.note_id = note.id"
+        " WHERE session.uid = ?",
+        (session,),
+    ).fetchone()[0]
+    return counted
+
+
 def facts_of_machine(connection: Connection, machine: str) -> dict[str, list[Fact]]:
     """The facts of a machine by session uid, in the order of the notes that hold their main words."""
     found = connection.execute(
