@@ -1,148 +1,31 @@
-"""The fault files: what can be wrong, how it shows, what tells it apart, what mends it, and what can hurt.
-
-One TOML file a system in `grammars/diagnosis/`; no code in them. Every number is a judgement unless the table names a `source`.
-"""
+"""Loads the fault files: one TOML file a system in `grammars/diagnosis/`, and `grammars/cautions.toml`; no code in them."""
 
 from __future__ import annotations
 
 import tomllib
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any
 
+from worklog_tui.rulebook.fault_nouns import (
+    Access,
+    Caution,
+    Check,
+    Fault,
+    FaultBook,
+    Heard,
+    Job,
+    Symptom,
+    WordSets,
+)  # fmt: skip
+from worklog_tui.rulebook.faults_lint import lint
 from worklog_tui.rulebook.mistakes import GrammarMistake, Mistake
 
-
-@dataclass(frozen=True, slots=True)
-class Heard:
-    """Which findings mean a thing: any of the parts, with any of the states or, where none is listed, any of the verdicts."""
-
-    parts: tuple[str, ...] = ()
-    states: tuple[str, ...] = ()
-    verdicts: tuple[str, ...] = ()
-    causes: tuple[str, ...] = ()
-
-
-@dataclass(frozen=True, slots=True)
-class Job:
-    """A look, a check or a repair as work: what to say, minutes, what must come off first, cautions."""
-
-    say: str
-    minutes: float
-    access: tuple[str, ...] = ()
-    cautions: tuple[str, ...] = ()
-    parts_cost: float = 0.0
-    "In minutes of work, so that money and time are one sum."
-
-
-@dataclass(frozen=True, slots=True)
-class Access:
-    """Something that must be opened or taken off before the work behind it."""
-
-    id: str
-    says: str
-    minutes: float
-    needs: tuple[str, ...] = ()
-
-
-@dataclass(frozen=True, slots=True)
-class Fault:
-    """One thing that can be wrong."""
-
-    id: str
-    name: str
-    system: str
-    prior: float
-    heard: Heard
-    repair: Job
-    look: Job | None = None
-    applies: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
-    file: str = ""
-    source: str = "judgement"
-
-
-@dataclass(frozen=True, slots=True)
-class Check:
-    """One test with its outcomes, best first, and how likely each is with one fault alone."""
-
-    id: str
-    job: Job
-    outcomes: tuple[str, ...]
-    base: tuple[float, ...]
-    likelihood: Mapping[str, tuple[float, ...]]
-    combine: str
-    "worst: the worst of what each fault makes of it; each: every fault moves the odds by itself."
-    heard: Mapping[str, Heard]
-    means: Mapping[str, str] = field(default_factory=dict)
-    quantity: str = ""
-    subjects: tuple[str, ...] = ()
-    bands: tuple[tuple[str, float, str], ...] = ()
-    "(test, limit, outcome): below or above, of the limit in the unit, of best, or of specified."
-    unit: str = ""
-    applies: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
-    file: str = ""
-    source: str = "judgement"
-
-
-@dataclass(frozen=True, slots=True)
-class Symptom:
-    """A complaint: how it is heard, what cures it, and which faults cause it (noisy-OR links)."""
-
-    id: str
-    says: str
-    leak: float
-    causes: Mapping[str, float]
-    heard: Heard
-    cured: Heard
-    first: tuple[str, ...] = ()
-    "Ids of the simple checks that come first."
-    applies: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
-    file: str = ""
-    source: str = "judgement"
-
-
-@dataclass(frozen=True, slots=True)
-class Caution:
-    """One usual caution: its words, and the words of a step that call for it."""
-
-    tag: str
-    says: str
-    source: str
-    words: tuple[str, ...] = ()
-
-
-@dataclass(frozen=True, slots=True)
-class WordSets:
-    """Sets of words that mean something together, such as a danger or what is never advised."""
-
-    id: str
-    sets: tuple[frozenset[str], ...]
-    says: str
-    cautions: tuple[str, ...] = ()
-
-
-@dataclass(frozen=True, slots=True)
-class FaultBook:
-    """All fault files together."""
-
-    faults: Mapping[str, Fault] = field(default_factory=dict)
-    checks: Mapping[str, Check] = field(default_factory=dict)
-    symptoms: Mapping[str, Symptom] = field(default_factory=dict)
-    access: Mapping[str, Access] = field(default_factory=dict)
-    cautions: Mapping[str, Caution] = field(default_factory=dict)
-    dangers: tuple[WordSets, ...] = ()
-    never: tuple[WordSets, ...] = ()
-    systems: Mapping[str, str] = field(default_factory=dict)
-    "System: its plain name."
-    words: Mapping[str, Any] = field(default_factory=dict)
-    "Lists of words for the wording of steps (steps.toml)."
+__all__ = ["Access", "Caution", "Check", "Fault", "FaultBook", "Heard", "Job", "Symptom", "WordSets", "load_faults"]
 
 
 def load_faults(folders: Sequence[Path]) -> FaultBook:
     """The fault book of the shipped folder and the person's own after it; a GrammarMistake names every file to mend."""
-    from worklog_tui.rulebook.faults_lint import lint
-
     files, mistakes = _read(folders)
     faults: dict[str, Fault] = {}
     checks: dict[str, Check] = {}

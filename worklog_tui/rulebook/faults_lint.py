@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from itertools import accumulate
 
-from worklog_tui.rulebook.faults import Check, Fault, FaultBook, Job
+from worklog_tui.rulebook.fault_nouns import Check, Fault, FaultBook, Job
 from worklog_tui.rulebook.mistakes import Mistake
 
 HURTS = ("hv", "fuel", "mains", "battery", "hydraulic", "rotating")

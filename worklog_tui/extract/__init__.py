@@ -1,0 +1,7 @@
+"""Reads facts out of notes: finders, then refiners, in one visible list (pipeline.py)."""
+
+from worklog_tui.extract.context import Context
+from worklog_tui.extract.reader import CONFIDENCE_LINE, Changes, feed, read_session
+from worklog_tui.extract.trail import Trail, explain
+
+__all__ = ["CONFIDENCE_LINE", "Changes", "Context", "Trail", "explain", "feed", "read_session"]

@@ -1,0 +1,96 @@
+"""The reader's context: what is being talked of, and the words that a thought may still be going on from.
+
+A plain frozen value that goes to JSON and back, at most 8 kB. It fades with time: `age` counts notes.
+"""
+
+from __future__ import annotations
+
+import json
+from dataclasses import asdict, dataclass, replace
+from typing import Any
+
+SUBJECT_LIFE = 5
+"Notes for which the last thing named stays what `it` means."
+TOPIC_LIFE = 7
+"Notes for which a running test stays the subject of bare numbers."
+
+
+@dataclass(frozen=True, slots=True)
+class Subject:
+    """A thing that was named, as the next sentence may mean it by `it`."""
+
+    words: str
+    name: str = ""
+    kind: str = "part"
+    which: str = ""
+    quantities: tuple[str, ...] = ()
+    age: int = 0
+
+
+@dataclass(frozen=True, slots=True)
+class Topic:
+    """A running test: what bare numbers are, and of what."""
+
+    quantity: str
+    unit: str = ""
+    words: str = ""
+    name: str = ""
+    condition: str = ""
+    which: str = ""
+    role: str = "measured"
+    age: int = 0
+
+
+@dataclass(frozen=True, slots=True)
+class Tail:
+    """The end of the last note, when its sentence was not finished."""
+
+    note: str
+    words: str
+    offset: int
+    "Where these words begin in their note."
+
+
+@dataclass(frozen=True, slots=True)
+class Context:
+    """Everything that the reader remembers between two notes."""
+
+    subject: Subject | None = None
+    topic: Topic | None = None
+    system: str = ""
+    tail: Tail | None = None
+    recent: tuple[dict[str, Any], ...] = ()
+    "The facts of the last notes, as plain data, newest last."
+    notes: tuple[str, ...] = ()
+    "The uids of the last notes, newest last."
+
+    @classmethod
+    def start(cls) -> Context:
+        """The context at the beginning of a session: nothing."""
+        return cls()
+
+    def to_json(self) -> str:
+        """One line of JSON."""
+        return json.dumps(asdict(self), ensure_ascii=False, separators=(",", ":"))
+
+    @classmethod
+    def from_json(cls, text: str) -> Context:
+        """The context that `to_json` wrote."""
+        data = json.loads(text)
+        subject, topic, tail = data["subject"], data["topic"], data["tail"]
+        if subject:
+            subject = Subject(**{**subject, "quantities": tuple(subject["quantities"])})
+        return cls(
+            subject, Topic(**topic) if topic else None, data["system"], Tail(**tail) if tail else None,
+            tuple(data["recent"]), tuple(data["notes"]),
+        )  # fmt: skip
+
+    def aged(self) -> Context:
+        """One note later: what was not named again fades."""
+        subject = self.subject and replace(self.subject, age=self.subject.age + 1)
+        topic = self.topic and replace(self.topic, age=self.topic.age + 1)
+        return replace(
+            self,
+            subject=subject if subject and subject.age <= SUBJECT_LIFE else None,
+            topic=topic if topic and topic.age <= TOPIC_LIFE else None,
+        )

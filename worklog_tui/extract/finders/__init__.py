@@ -1,0 +1,1 @@
+"""Finders: each makes drafts of one kind of fact from the matches of the rules."""

@@ -1,0 +1,90 @@
+"""Findings: a state of a thing, as a look or a test showed it."""
+
+from __future__ import annotations
+
+from worklog_tui.extract.scene import Draft, Scene
+from worklog_tui.extract.subjects import earlier, nearest, remembered, which_near, with_which
+from worklog_tui.extract.tokens import Thing, Token
+from worklog_tui.rulebook import Sense
+from worklog_tui.extract.matching import Match
+
+VERDICTS = ("bad", "good", "noted")
+
+
+def draft(match: Match, scene: Scene) -> Draft | None:
+    """The finding of a match whose `gives` names a condition slot; None when no sense of the words fits the thing."""
+    gives = match.rule.gives
+    at = match.slots.get(gives["condition"].strip("<>"))
+    if at is None:
+        return None
+    made = Draft("finding", at, at, match.rule, {}, confidence=match.rule.confidence, first_used=match.first, last_used=match.last - 1)
+    said = gives.get("part", "")
+    if said.startswith("<"):
+        made.thing_at = match.slots.get(said.strip("<>"))
+        made.thing = scene.tokens[made.thing_at].thing if made.thing_at is not None else None
+    elif said:
+        made.thing = Thing(said, said, "quality")
+    sense = _settle(made, scene, at)
+    if sense is None:
+        return None
+    made.fields = {"verdict": gives.get("verdict", sense.cls), "state": sense.name, "opposite": sense.kind}
+    return made
+
+
+def senses_for(token: Token, thing: Thing | None) -> list[Sense]:
+    """The senses of a state that suit a thing, those meant of it first."""
+    states = [s for s in token.senses if s.cls in VERDICTS]
+    meant = [s for s in states if s.of and thing is not None and suits(s, thing)]
+    return meant + [s for s in states if not s.of]
+
+
+def suits(sense: Sense, thing: Thing) -> bool:
+    """Whether a condition may be said of a thing."""
+    return not sense.of or thing.name in sense.of or f"kind:{thing.kind}" in sense.of
+
+
+def _settle(made: Draft, scene: Scene, at: int) -> Sense | None:
+    """Finds the thing where the rule named none, and the sense of the state that fits it."""
+    token = scene.tokens[at]
+    if made.thing is not None:
+        fitting = senses_for(token, made.thing)
+        return fitting[0] if fitting else None
+
+    def fits(thing: Thing) -> bool:
+        return bool(senses_for(token, thing)) and thing.kind not in ("tool",)
+
+    k = nearest(scene, at, fits)
+    if k is None:
+        k = earlier(scene, at, fits)
+        if k is not None:
+            made.filled.add("part")
+    if k is not None:
+        made.thing, made.thing_at = scene.tokens[k].thing, k
+    else:
+        _from_memory(made, scene, fits, token)
+    fitting = senses_for(token, made.thing)
+    if made.thing is None or not fitting:
+        return None
+    if fitting[0].weak and "part" in made.filled:
+        made.confidence -= 0.25
+    return fitting[0]
+
+
+def _from_memory(made: Draft, scene: Scene, fits: object, token: Token) -> None:
+    made.filled.add("part")
+    machine = [s for s in token.senses if s.cls in VERDICTS and "kind:machine" in s.of]
+    if machine and not any(s for s in token.senses if s.cls in VERDICTS and not s.of):
+        made.thing = scene.engine()
+        return
+    made.thing = remembered(scene, fits)  # type: ignore[arg-type]
+    if made.thing is None and machine:
+        made.thing = scene.engine()
+
+
+def part_words(made: Draft, scene: Scene) -> str:
+    """The speaker's words for the part, with which one it is."""
+    assert made.thing is not None
+    words = made.thing.words
+    if made.thing.which:
+        return words
+    return with_which(words, which_near(scene, made.main) if made.thing.per or made.thing.kind == "quality" else "")

@@ -1,0 +1,86 @@
+"""Drafts become facts: words quoted, places in the notes found, texts tidied."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from worklog_tui.extract.finders.findings import part_words
+from worklog_tui.extract.scene import Draft, Scene
+from worklog_tui.model import Fact, Finding, FollowUp, Reading, Span, Suspect, Work
+
+LEADING = ("the ", "a ", "an ", "this ", "that ", "my ", "his ", "her ", "its ", "some ", "any ", "your ", "our ", "their ", "them ", "those ", "these ")
+
+
+@dataclass(frozen=True, slots=True)
+class Piece:
+    """Words of a note within the text of a scene: scene characters start to end are the note's from `offset` on."""
+
+    note: str
+    start: int
+    end: int
+    offset: int
+
+
+def finish(drafts: list[Draft], scene: Scene, pieces: tuple[Piece, ...]) -> list[Fact]:
+    """The facts of a sentence, in the order of the text."""
+    facts: list[Fact] = []
+    seen: dict[tuple[str, str, int, int], int] = {}
+    for draft in drafts:
+        start, end = scene.tokens[draft.main].start, scene.tokens[draft.last].end
+        main = spans(start, end, pieces)[0]
+        key = (draft.kind, main.note, main.start, main.end)
+        nth = seen.get(key, 0)
+        seen[key] = nth + 1
+        facts.append(_fact(draft, scene, main, nth, pieces))
+    return facts
+
+
+def spans(start: int, end: int, pieces: tuple[Piece, ...]) -> list[Span]:
+    """The words start to end of the scene as words of notes; a thought may break across two."""
+    found = [
+        Span(p.note, max(start, p.start) - p.start + p.offset, min(end, p.end) - p.start + p.offset)
+        for p in pieces
+        if p.start < end and start < p.end
+    ]
+    return found or [Span(pieces[-1].note, 0, 0)]
+
+
+def _fact(draft: Draft, scene: Scene, main: Span, nth: int, pieces: tuple[Piece, ...]) -> Fact:
+    first, last = min(draft.first_used, draft.main), max(draft.last_used, draft.last)
+    if draft.thing_at is not None:
+        first, last = min(first, draft.thing_at), max(last, draft.thing_at)
+    quote = scene.said(first, last)
+    evidence = tuple(spans(scene.tokens[first].start, scene.tokens[last].end, pieces))
+    name = draft.thing.name if draft.thing else ""
+    f = draft.fields
+    common = {
+        "main": main, "nth": nth, "evidence": evidence, "quote": quote, "rule": draft.rule.id,
+        "confidence": round(draft.confidence, 3), "filled": tuple(sorted(draft.filled)),
+    }  # fmt: skip
+    match draft.kind:
+        case "reading":
+            return Reading(**common, quantity=f["quantity"], value=f["value"], unit=f["unit"], subject=tidy(f["subject"]), name=name,
+                           role=f["role"], condition=f["condition"], doubtful=f["doubtful"])  # fmt: skip
+        case "finding":
+            return Finding(**common, part=tidy(part_words(draft, scene)), condition=_condition(draft, scene),
+                           verdict=f["verdict"], name=name, state=f["state"])  # fmt: skip
+        case "work":
+            return Work(**common, action=f["action"], part=tidy(draft.thing.words if draft.thing else ""), used=tidy(f["used"]), name=name)
+        case "suspect":
+            return Suspect(**common, cause=tidy(f["cause"]), standing=f["standing"], name=f["name"])
+        case _:
+            return FollowUp(**common, topic=tidy(f["topic"]), reason=f["reason"], name=f["name"])
+
+
+def _condition(draft: Draft, scene: Scene) -> str:
+    words = scene.said(draft.main, draft.last)
+    return f"not {words}" if draft.fields.get("denied") else words
+
+
+def tidy(words: str) -> str:
+    """Without an article in front, on one line."""
+    flat = " ".join(words.split()).strip(" ,.;:")
+    for lead in LEADING:
+        if flat.lower().startswith(lead):
+            return flat[len(lead) :]
+    return flat

@@ -1,0 +1,32 @@
+"""Rules tried on tokens: every place where a rule's pattern stands, with what its slots hold."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from worklog_tui.extract.tokens import Token
+from worklog_tui.rulebook import Rulebook
+from worklog_tui.rulebook.patterns import Rule
+
+
+@dataclass(frozen=True, slots=True)
+class Match:
+    """One rule at one place; slots and span are indexes of tokens."""
+
+    rule: Rule
+    first: int
+    last: int
+    "Index of the token after the match."
+    slots: dict[str, int]
+
+
+def matches(tokens: list[Token], book: Rulebook) -> list[Match]:
+    """All matches of all rules, in the order of the rules and then of the text."""
+    signs = "".join(book.signs.of(t.classes) for t in tokens)
+    found: list[Match] = []
+    for pattern in book.patterns.triggered(signs):
+        for m in pattern.matches(signs):
+            if m.end() > m.start():
+                slots = {pattern.slots[g]: m.start(g) for g, words in m.groupdict().items() if words is not None}
+                found.append(Match(pattern.rule, m.start(), m.end(), slots))
+    return found

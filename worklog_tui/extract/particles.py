@@ -1,0 +1,39 @@
+"""Verbs with a particle after their object: `took the head off` is one action, as `took off the head` is."""
+
+from __future__ import annotations
+
+from worklog_tui.extract.tokens import Token
+from worklog_tui.rulebook import Rulebook, Sense
+from worklog_tui.rulebook.book import token_classes
+
+REACH = 7
+
+
+def join_particles(tokens: list[Token], book: Rulebook) -> None:
+    """Gives a split verb its action when its particle stands within reach, in place; takes the promise away when not."""
+    for i, token in enumerate(tokens):
+        promises = [s for s in token.senses if s.cls == "split"]
+        if not promises:
+            continue
+        found = _particle(tokens, i, {s.kind for s in promises})
+        kept = [s for s in token.senses if s.cls != "split"]
+        if found is not None:
+            sense = next(s for s in promises if s.kind == tokens[found].low)
+            kept = [Sense(sense.per, sense.name, of=sense.of), *(s for s in kept if s.cls not in ("do", "does", "did", "doing"))]
+            tokens[found].senses = ()
+            tokens[found].classes = frozenset({"other"})
+            tokens[found].low = "\u2026" + tokens[found].low
+        token.senses = tuple(kept)
+        token.classes = token_classes(kept, token.low, book.named)
+
+
+def _particle(tokens: list[Token], i: int, wanted: set[str]) -> int | None:
+    for j in range(i + 1, min(i + 1 + REACH, len(tokens))):
+        other = tokens[j]
+        if other.kind in ("stop", "comma"):
+            return None
+        if other.low in wanted:
+            return j
+        if any(s.cls in ("did", "do", "does", "doing") for s in other.senses) and other.sense("part") is None:
+            return None
+    return None

@@ -1,0 +1,40 @@
+"""The one list: how a sentence becomes drafts. Find first (small, local, dumb), then refine, in this order."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from worklog_tui.extract.finders import findings, follow_ups, readings, suspects, work
+from worklog_tui.extract.matching import Match, matches
+from worklog_tui.extract.refiners import believable, conditions, corrections, meant, overlap, roles, together
+from worklog_tui.extract.scene import Draft, Scene
+
+FINDERS: dict[str, Callable[[Match, Scene], Draft | None]] = {
+    "reading": readings.draft,
+    "finding": findings.draft,
+    "work": work.draft,
+    "suspect": suspects.draft,
+    "follow_up": follow_ups.draft,
+}
+
+REFINERS: tuple[Callable[[list[Draft], Scene], list[Draft]], ...] = (
+    meant.refine,  # before overlap: what is not meant must not push out what is
+    overlap.refine,
+    roles.refine,
+    corrections.refine,  # needs the quantities, and only one draft a number
+    conditions.refine,
+    believable.refine,
+    together.refine,
+)
+
+
+def drafts_of(scene: Scene) -> list[Draft]:
+    """The drafts of a sentence, refined, in the order of the text."""
+    found: list[Draft] = []
+    for match in matches(scene.tokens, scene.book):
+        draft = FINDERS[match.rule.gives["kind"]](match, scene)
+        if draft is not None:
+            found.append(draft)
+    for refine in REFINERS:
+        found = refine(found, scene)
+    return found

@@ -1,0 +1,160 @@
+"""The reader: takes note after note, keeps its context, and says what each note changes.
+
+A sentence that a note leaves unfinished is read again together with the next one; the facts of its first reading are
+replaced by those of the second.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, replace
+
+from worklog_tui.extract.context import Context, Tail
+from worklog_tui.extract.finish import Piece, finish
+from worklog_tui.extract.particles import join_particles
+from worklog_tui.extract.pipeline import drafts_of
+from worklog_tui.extract.remember import remember
+from worklog_tui.extract.scene import Draft, Scene
+from worklog_tui.extract.stance import mark_stances, number_clauses
+from worklog_tui.extract.things import fold_things
+from worklog_tui.extract.tokens import Token, chunk
+from worklog_tui.extract.unknown import guess_things
+from worklog_tui.model import Fact, FactKey, Machine, Note
+from worklog_tui.model.facts import from_plain, to_plain
+from worklog_tui.rulebook import Rulebook
+
+CONFIDENCE_LINE = 0.5
+"Facts below it are questions, asked in closing up."
+TAIL_LIMIT = 600
+NOTES_BACK = 12
+_NOISE = re.compile(r"\[[A-Za-z ]{1,24}\]|>>")
+
+
+@dataclass(frozen=True, slots=True)
+class Changes:
+    """What a note changes: facts that it adds, and earlier ones that it takes back."""
+
+    added: tuple[Fact, ...] = ()
+    withdrawn: tuple[FactKey, ...] = ()
+
+
+@dataclass(slots=True)
+class Passage:
+    """A note with the unfinished words before it, as one text."""
+
+    text: str
+    pieces: tuple[Piece, ...]
+    boundary: int
+    "Where the note itself begins in the text."
+
+
+def feed(book: Rulebook, machine: Machine, context: Context, note: Note) -> tuple[Context, Changes]:
+    """Reads one more note."""
+    passage = _passage(context, note)
+    context = context.aged()
+    facts: list[Fact] = []
+    tail: Tail | None = None
+    sentences = _sentences(passage, book, machine, note.track)
+    for n, tokens in enumerate(sentences):
+        scene, drafts = read_sentence(passage.text, tokens, book, machine, context, note.track)
+        facts += finish(drafts, scene, passage.pieces)
+        if n == len(sentences) - 1 and note.track == "captions" and tokens[-1].kind != "stop":
+            first = max(tokens[0].start, passage.boundary)
+            upto = next((k for k, t in enumerate(scene.tokens) if t.start >= first), len(scene.tokens))
+            context = remember(scene, drafts, context, upto)
+            if len(passage.text) - first <= TAIL_LIMIT:
+                tail = Tail(note.uid, passage.text[first:], first - passage.boundary)
+            else:
+                context = remember(scene, drafts, context, len(scene.tokens))
+        else:
+            context = remember(scene, drafts, context, len(scene.tokens))
+    return _settled(context, note, tail, facts, passage)
+
+
+def _passage(context: Context, note: Note) -> Passage:
+    words = _NOISE.sub(_blank, note.words)
+    if context.tail is None or note.track != "captions":
+        return Passage(words, (Piece(note.uid, 0, len(words), 0),), 0)
+    before = context.tail.words + " "
+    pieces = (
+        Piece(context.tail.note, 0, len(context.tail.words), context.tail.offset),
+        Piece(note.uid, len(before), len(before) + len(words), 0),
+    )
+    return Passage(before + words, pieces, len(before))
+
+
+def _blank(found: re.Match[str]) -> str:
+    """Noises and speaker marks become blanks; a new speaker begins a new sentence."""
+    return (". " if found[0] == ">>" and found.start() else " ").ljust(len(found[0]))
+
+
+def _sentences(passage: Passage, book: Rulebook, machine: Machine, track: str) -> list[list[Token]]:
+    """The tokens of the passage, sentence by sentence; each keeps its stop at the end."""
+    found: list[list[Token]] = [[]]
+    for token in chunk(passage.text, book, machine.cylinders or 0):
+        found[-1].append(token)
+        if token.kind == "stop":
+            found.append([])
+    return [tokens for tokens in found if tokens]
+
+
+def read_sentence(
+    text: str, tokens: list[Token], book: Rulebook, machine: Machine, context: Context, track: str
+) -> tuple[Scene, list[Draft]]:
+    """The scene of a sentence and the drafts of its facts."""
+    typed = track != "captions"
+    join_particles(tokens, book)
+    tokens = guess_things(text, fold_things(text, tokens, book, typed), typed)
+    number_clauses(tokens)
+    mark_stances(tokens)
+    scene = Scene(text, tokens, book, machine, context, typed)
+    return scene, drafts_of(scene)
+
+
+def _settled(context: Context, note: Note, tail: Tail | None, facts: list[Fact], passage: Passage) -> tuple[Context, Changes]:
+    """The context after the note, and what it changes against the earlier reading of the unfinished words."""
+    before = {}
+    if passage.boundary:
+        first = passage.pieces[0]
+        for data in context.recent:
+            old = from_plain(data)
+            if old.main.note == first.note and old.main.start >= first.offset:
+                before[old.key] = old
+    after = {fact.key: fact for fact in facts}
+    withdrawn = tuple(key for key, fact in before.items() if after.get(key) != fact)
+    added = tuple(fact for key, fact in after.items() if before.get(key) != fact)
+    notes = (*context.notes, note.uid)[-NOTES_BACK:]
+    kept = [d for d in context.recent if d["main"][0] in notes and from_plain(d).key not in before]
+    kept += [to_plain(fact) for fact in after.values()]
+    return replace(context, tail=tail, recent=_fitting(kept), notes=notes), Changes(added, withdrawn)
+
+
+def _fitting(recent: list[dict[str, object]], most: int = 5000) -> tuple[dict[str, object], ...]:
+    """The newest facts that fit into the context."""
+    size, kept = 0, []
+    for data in reversed(recent):
+        size += len(str(data))
+        if size > most and kept:
+            break
+        kept.append(data)
+    return tuple(reversed(kept))
+
+
+def read_session(book: Rulebook, machine: Machine, notes: Sequence[Note]) -> tuple[Fact, ...]:
+    """All facts of a session, in the order of the notes and of their words."""
+    order = {note.uid: n for n, note in enumerate(notes)}
+    facts: dict[FactKey, Fact] = {}
+    for changes in read_all(book, machine, notes):
+        for key in changes.withdrawn:
+            facts.pop(key, None)
+        facts.update((fact.key, fact) for fact in changes.added)
+    return tuple(sorted(facts.values(), key=lambda f: (order[f.main.note], f.main.start, f.kind, f.nth)))
+
+
+def read_all(book: Rulebook, machine: Machine, notes: Iterable[Note]) -> Iterable[Changes]:
+    """What each note changes, from the beginning of a session."""
+    context = Context.start()
+    for note in notes:
+        context, changes = feed(book, machine, context, note)
+        yield changes

@@ -1,0 +1,25 @@
+"""Corrections: of `thirty, no, thirty-five` only the last is a reading."""
+
+from __future__ import annotations
+
+from worklog_tui.extract.scene import Draft, Scene
+
+REACH = 9
+
+
+def refine(drafts: list[Draft], scene: Scene) -> list[Draft]:
+    """Readings without those that are taken back at once in the same sentence."""
+    readings = sorted((d for d in drafts if d.kind == "reading"), key=lambda d: d.main)
+    gone: set[int] = set()
+    for first, second in zip(readings, readings[1:], strict=False):
+        between = scene.tokens[first.main + 1 : second.main]
+        if first.fields["quantity"] != second.fields["quantity"] or len(between) > REACH:
+            continue
+        if any(t.sense("correct") for t in between):
+            gone.add(id(first))
+            second.trail.append(f"takes back {scene.said(first.main, first.last)}")
+            scene.dropped.append(f"{scene.said(first.main, first.last)}: corrected at once")
+            if not second.fields["subject"] or "subject" in second.filled:
+                second.thing, second.thing_at = first.thing, first.thing_at
+                second.fields["subject"] = first.fields["subject"]
+    return [d for d in drafts if id(d) not in gone]

@@ -1,0 +1,34 @@
+"""How it was meant: what is denied turns round, what is supposed, planned, asked or told by others is no fact."""
+
+from __future__ import annotations
+
+from worklog_tui.extract.scene import Draft, Scene
+
+DROP = {
+    "finding": frozenset({"if", "would", "asked", "plan", "reported", "book", "memory", "joke", "rule", "maybe"}),
+    "work": frozenset({"if", "would", "asked", "plan", "maybe", "reported", "memory", "joke", "rule", "book", "not"}),
+    "reading": frozenset({"if", "would", "joke", "disown"}),
+    "suspect": frozenset({"if", "would", "joke", "memory"}),
+    "follow_up": frozenset({"would", "joke", "memory"}),
+}
+TURNED = {"bad": "good", "good": "bad"}
+
+
+def refine(drafts: list[Draft], scene: Scene) -> list[Draft]:
+    """The drafts that are meant, verdicts turned where they are denied."""
+    kept: list[Draft] = []
+    for draft in drafts:
+        allowed = frozenset(draft.rule.gives.get("even", ()))
+        stances = scene.tokens[draft.main].stances
+        against = (stances & DROP[draft.kind]) - allowed
+        if against:
+            scene.dropped.append(f"{scene.said(draft.main, draft.last)}: {draft.kind} by {draft.rule.id} let go: {', '.join(sorted(against))}")
+            continue
+        if draft.kind == "finding" and "not" in stances and "not" not in allowed:
+            if draft.fields["verdict"] not in TURNED:
+                continue
+            draft.fields["verdict"] = TURNED[draft.fields["verdict"]]
+            draft.fields["denied"] = True
+            draft.trail.append("turned round by a denial")
+        kept.append(draft)
+    return kept

@@ -1,0 +1,95 @@
+"""What a reading is for: read off the machine, what it should be, what it was set to, still to come, or a part's label."""
+
+from __future__ import annotations
+
+from worklog_tui.extract.scene import Draft, Scene
+
+REACH = 9
+SET_ACTIONS = frozenset({"adjust", "tighten", "fill"})
+LABELS = frozenset({"voltage", "current", "length", "thread", "volume", "pressure", "temperature", "resistance", "mass"})
+SET_BY_NATURE = frozenset({"torque"})
+
+
+def refine(drafts: list[Draft], scene: Scene) -> list[Draft]:
+    """Readings with their role, where the rule did not give one."""
+    amounts = {d.main for d in drafts if d.kind == "reading"}
+    for draft in drafts:
+        if draft.kind == "reading" and not draft.fields["role"]:
+            draft.fields["role"] = _role(draft, scene, amounts)
+    return drafts
+
+
+def _role(draft: Draft, scene: Scene, amounts: set[int]) -> str:
+    quantity = draft.fields["quantity"]
+    if _from_book(draft.main, scene, amounts):
+        return "specified"
+    if quantity == "duration":
+        return _of_time(draft, scene)
+    if _is_label(draft, scene):
+        return "rated"
+    if _was_set(draft.main, scene, amounts) or quantity in SET_BY_NATURE:
+        return "set"
+    return "planned" if "plan" in scene.tokens[draft.main].stances and quantity in ("temperature", "volume") else "measured"
+
+
+def _from_book(i: int, scene: Scene, amounts: set[int]) -> bool:
+    """Whether a word of the book governs the number: before it with no other number between, or after the last one."""
+    tokens = scene.tokens
+    for k in range(i - 1, max(i - 1 - REACH, -1), -1):
+        if tokens[k].kind == "stop":
+            break
+        if tokens[k].sense("book") and tokens[k].clause >= tokens[i].clause - 1:
+            return True
+        if k in amounts and not _listed(k, i, scene):
+            break
+        if tokens[k].sense("break"):
+            break
+    for k in range(i + 1, min(i + 1 + REACH, len(tokens))):
+        if tokens[k].kind == "stop" or tokens[k].clause != tokens[i].clause:
+            break
+        if tokens[k].sense("book"):
+            return not any(n > k and n < k + REACH and tokens[n].clause == tokens[k].clause for n in amounts)
+    return False
+
+
+def _listed(k: int, i: int, scene: Scene) -> bool:
+    """`two inlet, four exhaust`: numbers of one list share what governs the first."""
+    between = scene.tokens[k + 1 : i]
+    return len(between) <= 4 and not any(t.sense("reads", "copula", "did") for t in between)
+
+
+def _of_time(draft: Draft, scene: Scene) -> str:
+    stances = scene.tokens[draft.main].stances
+    span = scene.clause(draft.main)
+    acts = [s for k in span for s in scene.tokens[k].senses if s.cls in ("did", "does", "do", "doing")]
+    if "plan" in stances or any(t.low in ("give", "leave", "let", "for", "in") for t in scene.tokens[max(span.start, draft.main - 4) : draft.main]) and not any(
+        s.cls == "did" for s in acts
+    ):
+        return "planned"
+    return "measured"
+
+
+def _is_label(draft: Draft, scene: Scene) -> bool:
+    """`a 12 volt battery`, `8 mm bolts`: the amount stands right before the name of a part."""
+    after = draft.main + 1
+    if draft.fields["quantity"] not in LABELS or after >= len(scene.tokens):
+        return False
+    token = scene.tokens[after]
+    return (
+        token.kind == "thing" and token.thing is not None and token.thing.kind not in ("quality", "fluid")
+        and draft.thing_at == after
+    )  # fmt: skip
+
+
+def _was_set(i: int, scene: Scene, amounts: set[int]) -> bool:
+    tokens = scene.tokens
+    for k in range(i - 1, max(i - 1 - REACH, -1), -1):
+        if tokens[k].kind == "stop" or k in amounts or tokens[k].sense("break"):
+            return False
+        if any(s.cls in ("did", "doing", "does", "do") and s.name in SET_ACTIONS for s in tokens[k].senses):
+            return True
+        if tokens[k].sense("setto"):
+            return True
+        if tokens[k].sense("reads") and tokens[k].low not in ("at", "now", "is", "was", "are", "up to", "down to"):
+            return False
+    return False

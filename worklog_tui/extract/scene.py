@@ -1,0 +1,75 @@
+"""A scene: one sentence as tokens, with everything that its reading may look at."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from typing import Any
+
+from worklog_tui.extract.context import Context
+from worklog_tui.extract.tokens import Thing, Token
+from worklog_tui.model import Machine
+from worklog_tui.rulebook import Rulebook
+from worklog_tui.rulebook.patterns import Rule
+
+
+@dataclass(slots=True)
+class Scene:
+    """One sentence, or an unfinished piece of talk, with its surroundings."""
+
+    text: str
+    tokens: list[Token]
+    book: Rulebook
+    machine: Machine
+    context: Context
+    typed: bool
+    dropped: list[str] = field(default_factory=list)
+    "What was read and let go again, in plain words, for the trail."
+
+    def clause(self, i: int) -> range:
+        """The indexes of the tokens of the clause that token i stands in."""
+        number = self.tokens[i].clause
+        first, last = i, i
+        while first and self.tokens[first - 1].clause == number:
+            first -= 1
+        while last + 1 < len(self.tokens) and self.tokens[last + 1].clause == number:
+            last += 1
+        return range(first, last + 1)
+
+    def said(self, first: int, last: int) -> str:
+        """The words from token first to token last (inclusive), on one line."""
+        return " ".join(self.text[self.tokens[first].start : self.tokens[last].end].split())
+
+    def things(self, span: range) -> list[int]:
+        """The indexes of the things in a span."""
+        return [k for k in span if self.tokens[k].kind == "thing"]
+
+    def engine(self) -> Thing:
+        """What `it runs` is said of: the engine, or the motor of a machine without one."""
+        if self.machine.fuel in ("none",):
+            return Thing("motor", "electric motor", "machine")
+        return Thing("engine", "engine", "machine")
+
+
+@dataclass(slots=True)
+class Draft:
+    """A fact in the making."""
+
+    kind: str
+    main: int
+    "Index of the token of the main words."
+    last: int
+    "Index of the last token of the main words."
+    rule: Rule
+    fields: dict[str, Any]
+    thing: Thing | None = None
+    thing_at: int | None = None
+    filled: set[str] = field(default_factory=set)
+    confidence: float = 0.8
+    first_used: int = 0
+    last_used: int = 0
+    trail: list[str] = field(default_factory=list)
+
+    @property
+    def rank(self) -> tuple[float, int]:
+        """Of two drafts of the same words, the higher one stays."""
+        return (self.confidence - 0.05 * len(self.filled), self.last_used - self.first_used)

@@ -1,0 +1,70 @@
+"""Stance: how a stretch of words is meant: denied, supposed, planned, from the book, asked, told by others.
+
+The words are in grammars/stance.toml. Each class has a reach: how far from its words it holds.
+"""
+
+from __future__ import annotations
+
+from worklog_tui.extract.tokens import Token
+
+CLAUSE, SENTENCE, NEAR = "clause", "sentence", "near"
+REACH = {
+    "not": NEAR, "if": SENTENCE, "would": CLAUSE, "maybe": CLAUSE, "book": CLAUSE, "plan": CLAUSE, "reported": SENTENCE,
+    "asked": SENTENCE, "memory": SENTENCE, "doubt": SENTENCE, "disown": SENTENCE, "joke": SENTENCE, "rule": SENTENCE,
+}  # fmt: skip
+NEAR_TOKENS = 5
+
+
+def number_clauses(tokens: list[Token]) -> None:
+    """Numbers the clauses, in place: a new one after a stop, a comma before a new subject, and at a breaking word."""
+    clause = 0
+    for i, token in enumerate(tokens):
+        if token.kind == "stop" or (i and token.sense("break")):
+            clause += 1
+        elif token.kind == "comma" and i + 1 < len(tokens) and _begins_anew(tokens, i + 1):
+            clause += 1
+        token.clause = clause
+
+
+def _begins_anew(tokens: list[Token], i: int) -> bool:
+    """Whether what follows a comma has a subject of its own."""
+    return bool(tokens[i].sense("pronoun") or tokens[i].kind in ("thing", "which") and i + 1 < len(tokens)
+                and (tokens[i + 1].sense("copula") or tokens[i + 1].kind in ("amount", "number")))  # fmt: skip
+
+
+def mark_stances(tokens: list[Token]) -> None:
+    """Puts on every token the stances that hold for it, in place."""
+    for i, token in enumerate(tokens):
+        for sense in token.senses:
+            reach = REACH.get(sense.cls)
+            if reach is not None:
+                for other in _held(tokens, i, reach, sense.cls):
+                    other.stances.add(sense.cls)
+
+
+def _held(tokens: list[Token], i: int, reach: str, cls: str) -> list[Token]:
+    here = tokens[i]
+    if reach == NEAR:
+        held: list[Token] = []
+        for other in tokens[i + 1 : i + 1 + NEAR_TOKENS]:
+            if other.kind in ("stop", "comma") or other.clause != here.clause or other.low in ("and", "but", "just"):
+                break
+            held.append(other)
+        return held
+    if reach == CLAUSE:
+        first, last = i, i
+        while first and tokens[first - 1].clause == here.clause:
+            first -= 1
+        while last + 1 < len(tokens) and tokens[last + 1].clause == here.clause:
+            last += 1
+        return tokens[first : last + 1] if cls in ("would", "book") else tokens[i : last + 1]
+    first, last = i, i
+    while first and tokens[first - 1].kind != "stop" and cls in ("asked", "doubt", "disown", "memory", "joke"):
+        first -= 1
+    while last + 1 < len(tokens) and tokens[last + 1].kind != "stop" and not (cls == "if" and _ends_if(tokens, last + 1)):
+        last += 1
+    return tokens[first : last + 1]
+
+
+def _ends_if(tokens: list[Token], i: int) -> bool:
+    return tokens[i].low in ("but", "so", "anyway", "cause", "because")

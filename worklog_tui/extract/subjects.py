@@ -1,0 +1,94 @@
+"""Which thing is meant: the nearest one said, or what was talked of before."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from worklog_tui.extract.context import Subject
+from worklog_tui.extract.scene import Scene
+from worklog_tui.extract.tokens import Thing
+
+Fits = Callable[[Thing], bool]
+
+
+def always(_: Thing) -> bool:
+    return True
+
+
+def nearest(scene: Scene, i: int, fits: Fits = always, before_first: bool = True) -> int | None:
+    """The index of the thing of the clause that token i is about: the last one before it, else the first after it."""
+    span = scene.clause(i)
+    before = [k for k in scene.things(span) if k < i and fits(_thing(scene, k))]
+    after = [k for k in scene.things(span) if k > i and fits(_thing(scene, k))]
+    order = (before[-1:], after[:1]) if before_first else (after[:1], before[-1:])
+    return next((k for ks in order for k in ks), None)
+
+
+def earlier(scene: Scene, i: int, fits: Fits = always) -> int | None:
+    """The last fitting thing of the sentence before the clause of token i."""
+    first = scene.clause(i).start
+    found = [k for k in scene.things(range(first)) if fits(_thing(scene, k))]
+    return found[-1] if found else None
+
+
+def remembered(scene: Scene, fits: Fits = always) -> Thing | None:
+    """The thing that was talked of before this sentence, while it is fresh."""
+    subject = scene.context.subject
+    if subject is None:
+        return None
+    thing = as_thing(subject)
+    return thing if fits(thing) else None
+
+
+def as_thing(subject: Subject) -> Thing:
+    """A remembered subject as a thing."""
+    return Thing(subject.words, subject.name, subject.kind, subject.which, quantities=subject.quantities)
+
+
+def _thing(scene: Scene, k: int) -> Thing:
+    thing = scene.tokens[k].thing
+    assert thing is not None
+    return thing
+
+
+def which_near(scene: Scene, i: int) -> str:
+    """The marker of which one (`number three`, `left`) that stands nearest before token i in its clause, else right after."""
+    span = scene.clause(i)
+    for k in range(i - 1, span.start - 1, -1):
+        token = scene.tokens[k]
+        if token.kind == "which":
+            return token.which
+        if token.sense("side") and token.low in SIDES and _stands_alone(scene, k):
+            return token.low
+        if token.kind in ("amount", "number") and k < i - 1:
+            break
+    if i + 1 < len(scene.tokens) and scene.tokens[i + 1].kind == "which":
+        return scene.tokens[i + 1].which
+    return ""
+
+
+SIDES = frozenset(
+    "left right lh rh l/h r/h left-hand right-hand front rear inlet intake exhaust in ex top bottom upper lower inner outer "
+    "port starboard nearside offside primary secondary".split()
+)
+
+
+def _stands_alone(scene: Scene, k: int) -> bool:
+    """`Left, thirty` and `the right one`, not `right, next`."""
+    token = scene.tokens[k]
+    after = scene.tokens[k + 1] if k + 1 < len(scene.tokens) else None
+    before = scene.tokens[k - 1] if k else None
+    if before is not None and before.low in ("the", "and", "on", "both"):
+        return True
+    if after is None:
+        return False
+    if after.low in ("hand", "side", "one", "is", "was", "s", "at"):
+        return True
+    return token.low not in ("right", "in", "top") and after.kind in ("amount", "number", "comma")
+
+
+def with_which(thing_words: str, which: str) -> str:
+    """`cylinder` and `3` give `cylinder 3`; `points` and `left` give `left points`."""
+    if not which or which.lower() in thing_words.lower().split():
+        return thing_words
+    return f"{thing_words} {which}" if which.isdigit() else f"{which} {thing_words}"

@@ -1,0 +1,169 @@
+"""Things: the words that name a part are folded into one token, with which one it is and what it belongs to."""
+
+from __future__ import annotations
+
+from worklog_tui.extract.tokens import Thing, Token
+from worklog_tui.rulebook import Rulebook, Sense
+from worklog_tui.rulebook.book import thing_classes
+
+ARTICLES = frozenset("the a an this that these those my his her its our their your another any each every both all either same one".split())
+AGE = frozenset("new old other original proper real spare good second-hand secondhand".split())
+JOINS = frozenset("of on in for at from behind under".split())
+SUPPORT = frozenset("off out on in back is was are were looks s up down".split())
+
+
+def fold_things(text: str, tokens: list[Token], book: Rulebook, typed: bool) -> list[Token]:
+    """The tokens with every mention of a thing as one token."""
+    folded: list[Token] = []
+    i = 0
+    while i < len(tokens):
+        end = _mention(tokens, i, typed)
+        if end == i:
+            folded.append(_no_part(tokens[i], book))
+            i += 1
+            continue
+        folded.append(_thing_token(text, tokens[i:end], book))
+        i = end
+    return _belonging(text, folded, book)
+
+
+def _mention(tokens: list[Token], i: int, typed: bool) -> int:
+    """The end of the mention that begins at token i; i when none does."""
+    j, parts = i, 0
+    while j < len(tokens) and _is_side(tokens, j):
+        j += 1
+    first = j
+    while j < len(tokens) and tokens[j].kind == "term" and tokens[j].sense("part"):
+        if parts and (tokens[j].sense("did", "does") and j + 1 < len(tokens) and not tokens[j + 1].sense("part")):
+            break
+        parts += 1
+        j += 1
+    if not parts:
+        return i
+    if all(t.sense("part").weak for t in tokens[first:j]) and not _supported(tokens, i, first, j, typed):  # type: ignore[union-attr]
+        return i
+    if j < len(tokens) and _is_number_of(tokens, first, j):
+        j += 1
+    elif j < len(tokens) and tokens[j].kind == "which":
+        j += 1
+    elif j < len(tokens) and tokens[j].sense("side") and tokens[j].low not in ("left", "right", "back", "second", "first", "top"):
+        j += 1
+    return j
+
+
+def _is_side(tokens: list[Token], j: int) -> bool:
+    """A side or a number that stands before the name: `left exhaust valve`, `number two plug`."""
+    token = tokens[j]
+    if token.kind == "which":
+        k = j + 1
+    elif token.sense("side"):
+        k = j + 1
+        if k < len(tokens) and tokens[k].low in ("hand", "side"):
+            k += 1
+    elif token.low in ("hand", "side") and j and tokens[j - 1].sense("side"):
+        k = j + 1
+    else:
+        return False
+    while k < len(tokens) and (tokens[k].sense("side") or tokens[k].kind == "which"):
+        k += 1
+    return k < len(tokens) and tokens[k].kind == "term" and tokens[k].sense("part") is not None
+
+
+def _is_number_of(tokens: list[Token], first: int, j: int) -> bool:
+    """`cylinder 2`, `plug four`: a small whole number right after what there are several of."""
+    token, part = tokens[j], tokens[j - 1].sense("part")
+    return (
+        part is not None and bool(part.per) and token.kind == "number" and token.value is not None
+        and token.value == int(token.value) and 1 <= token.value <= 12 and not token.pairs
+    )  # fmt: skip
+
+
+def _supported(tokens: list[Token], i: int, first: int, j: int, typed: bool) -> bool:
+    """Whether a word that is often no part (`head`, `ring`, `lead`) is one here."""
+    if first > i or j - first > 1:
+        return True
+    before = tokens[i - 1] if i else None
+    after = tokens[j] if j < len(tokens) else None
+    if before is not None and (before.low in ARTICLES or before.low in AGE or before.sense("did", "do", "doing", "bad", "good")):
+        return True
+    if after is not None and (after.kind == "which" or after.low in SUPPORT):
+        return True
+    opens = before is None or before.kind in ("stop", "comma")
+    return bool(typed and opens and after is not None and (after.senses or after.kind in ("amount", "number")))
+
+
+def _no_part(token: Token, book: Rulebook) -> Token:
+    """A term that names no thing here keeps its other senses."""
+    if token.sense("part") is None:
+        return token
+    from worklog_tui.rulebook.book import token_classes
+
+    token.senses = tuple(s for s in token.senses if s.cls != "part")
+    token.classes = token_classes(token.senses, token.low, book.named)
+    return token
+
+
+def _thing_token(text: str, tokens: list[Token], book: Rulebook) -> Token:
+    parts = [t for t in tokens if t.sense("part")]
+    head: Sense = parts[-1].sense("part")  # type: ignore[assignment]
+    joined = " ".join(t.low for t in parts)
+    whole = book.table.get(joined, ())
+    head = next((Sense(*s) for s in whole if s[0] == "part"), head)
+    which = " ".join(_which_of(t) for t in tokens if not t.sense("part") and t.low not in ("hand", "side"))
+    start, end = tokens[0].start, tokens[-1].end
+    thing = Thing(
+        spoken(text[start:end]), head.name, head.kind, which.strip(), head.per, head.of, head.system,
+    )  # fmt: skip
+    low = " ".join(t.low for t in tokens)
+    return Token("thing", low, start, end, thing_classes(head.name, head.kind, book.named), thing=thing)
+
+
+def _which_of(token: Token) -> str:
+    return token.which or (f"{token.value:g}" if token.value is not None else token.low)
+
+
+def spoken(words: str) -> str:
+    """The speaker's words for a thing on one line, without a possessive or a joining verb at the end."""
+    flat = " ".join(words.split())
+    for tail in ("'s", "\u2019s"):
+        flat = flat.removesuffix(tail)
+    return flat
+
+
+def _belonging(text: str, tokens: list[Token], book: Rulebook) -> list[Token]:
+    """`gasket on the sump` is one thing; so is `rings and valves`, which remembers both."""
+    out: list[Token] = []
+    i = 0
+    while i < len(tokens):
+        token = tokens[i]
+        if token.kind == "thing" and out and out[-1].kind != "stop" and (back := _link(out)):
+            first, word = back
+            thing, mine = first.thing, token.thing
+            assert thing is not None
+            assert mine is not None
+            joined = spoken(text[first.start : token.end])
+            of, also = (mine, thing.also) if word in JOINS else (thing.of, (*thing.also, mine))
+            kept = Thing(joined, thing.name, thing.kind, thing.which or (mine.which if word in JOINS else ""), thing.per,
+                         thing.quantities, thing.system, thing.known, of, also)  # fmt: skip
+            while out[-1] is not first:
+                out.pop()
+            out[-1] = Token("thing", f"{first.low} {word} {token.low}", first.start, token.end, first.classes, thing=kept)
+        else:
+            out.append(token)
+        i += 1
+    return out
+
+
+def _link(out: list[Token]) -> tuple[Token, str] | None:
+    """The thing and the joining word right before here: `X of [the]`, `X and [the]`."""
+    k = len(out) - 1
+    if out[k].low in ARTICLES or out[k].low == "its":
+        k -= 1
+    if k < 1 or out[k - 1].kind != "thing" or out[k - 1].thing is None:
+        return None
+    word, before = out[k].low, out[k - 1]
+    if word in JOINS and before.thing.kind not in ("machine", "quality", "tool") and not before.thing.also and before.thing.of is None:  # type: ignore[union-attr]
+        return before, word
+    if word in ("and", "&", "+", "or", "nor") and len(before.thing.also) < 4:  # type: ignore[union-attr]
+        return before, word
+    return None

@@ -1,0 +1,222 @@
+"""Finds a thread at a word: "quarter twenty", "five sixteenths Whit", "M8 by one and a quarter"; only real sizes."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+from fractions import Fraction
+
+from worklog_tui.extract.figures import VULGAR
+from worklog_tui.extract.numerals import Numeral, numeral_at
+from worklog_tui.extract.words import Word
+from worklog_tui.rulebook.threads import ThreadTable, standard_threads
+from worklog_tui.rulebook.units import Numerals
+
+
+@dataclass(frozen=True, slots=True)
+class Thread:
+    """A thread as designated ("1/4-20", "5/16 BSW", "M8x1.25", "2 BA") and the index of the word after it."""
+
+    designation: str
+    end: int
+
+
+_METRIC = re.compile(r"m(\d{1,2}(?:\.5)?)(?:[x×*](\d(?:[.,]\d{1,2})?))?")
+_PIPE = re.compile(r"(g|r|rc|rp)(\d(?:/\d{1,2})?)")
+_SIZE_PITCH = re.compile(r"(\d{1,2}/\d{1,2}|\d{1,2})[-x×](\d{1,2})")
+_TIME_LIKE = frozenset({"half"})
+_NEAR = 3
+_PLAIN_SERIES = ("UNC", "UNF", "UNEF")
+
+
+def thread_at(words: list[Word], i: int, numerals: Numerals) -> Thread | None:
+    """The thread that begins at word i, or None."""
+    low = words[i].low
+    table = standard_threads()
+    first = low[0]
+    if first in "mgre" and (found := _metric(words, i, numerals, table) or _pipe_code(words, i)):
+        return found
+    if first.isdigit() or first in VULGAR or low in numerals.starts:
+        return _Sized(words, i, numerals, table).read(i)
+    if low in table.words["number"] and i + 1 < len(words) and words[i + 1].gap in ("", "-"):
+        return _Sized(words, i, numerals, table, numbered=True).read(i + 1)
+    return None
+
+
+def _low(words: list[Word], i: int) -> str:
+    return words[i].low if i < len(words) and words[i].gap in ("", "-") else ""
+
+
+def _near(words: list[Word], i: int, end: int, wanted: frozenset[str]) -> bool:
+    """One of these words stands within three words of the thread."""
+    around = (*words[max(i - _NEAR, 0) : i], *words[end : end + _NEAR])
+    return any(w.low in wanted for w in around)
+
+
+def _number_text(value: float) -> str:
+    return f"{value:g}"
+
+
+def _metric(words: list[Word], i: int, n: Numerals, table: ThreadTable) -> Thread | None:
+    """ "M8", "M8x1.25", "M10-1.5", "m eight by one point two five"."""
+    whole = _METRIC.fullmatch(words[i].low)
+    if whole:
+        size, end = float(whole[1]), i + 1
+        if whole[2]:
+            pitch = float(whole[2].replace(",", "."))
+            return _metric_thread(size, pitch, end, table)
+    elif words[i].low in table.words["metric"] and _low(words, i + 1):
+        spoken = numeral_at(words, i + 1, n)
+        if spoken is None or spoken.form not in ("words", "digits") or spoken.parts:
+            return None
+        size, end = spoken.value, spoken.end
+    else:
+        return None
+    if size not in table.metric:
+        return None
+    return _metric_pitch(words, size, end, n, table) or Thread(f"M{_number_text(size)}", end)
+
+
+def _metric_pitch(words: list[Word], size: float, end: int, n: Numerals, table: ThreadTable) -> Thread | None:
+    """The pitch that may follow a metric size."""
+    at = end
+    if _low(words, at) in table.words["mm"]:
+        at += 1
+    if _low(words, at) in table.words["by"]:
+        at += 1
+    elif not (at < len(words) and words[at].gap == "-"):
+        return None
+    pitch = numeral_at(words, at, n) if _low(words, at) else None
+    return _metric_thread(size, pitch.value, pitch.end, table) if pitch else None
+
+
+def _metric_thread(size: float, pitch: float, end: int, table: ThreadTable) -> Thread | None:
+    if pitch not in table.metric.get(size, ()):
+        return None
+    return Thread(f"M{_number_text(size)}x{_number_text(pitch)}", end)
+
+
+def _pipe_code(words: list[Word], i: int) -> Thread | None:
+    """ "G1/4", "Rc 1/8"."""
+    found = _PIPE.fullmatch(words[i].low)
+    if found and found[2] in ("1/16", "1/8", "1/4", "3/8", "1/2", "5/8", "3/4", "1"):
+        return Thread(found[1].capitalize() + found[2], i + 1)
+    return None
+
+
+class _Sized:
+    """A thread that begins with its size."""
+
+    def __init__(
+        self, words: list[Word], begin: int, numerals: Numerals, table: ThreadTable, numbered: bool = False
+    ) -> None:
+        self.words, self.begin, self.n, self.table, self.numbered = words, begin, numerals, table, numbered
+
+    def read(self, i: int) -> Thread | None:
+        written = _SIZE_PITCH.fullmatch(self.words[i].low)
+        if written:
+            return self._pitched(written[1], float(written[2]), i + 1, sure=True)
+        number = numeral_at(self.words, i, self.n)
+        if number is None or number.form == "ordinal" or number.value <= 0:
+            return None
+        if number.form == "fraction" and number.value < 1:
+            return self._inch(number)
+        if number.value == int(number.value):
+            return self._whole(i, number)
+        return None
+
+    # ---- inches
+
+    def _inch(self, number: Numeral) -> Thread | None:
+        """A fraction of an inch with a series, or with its threads an inch."""
+        size = str(Fraction(number.value).limit_denominator(64))
+        end = number.end
+        said_inch = _low(self.words, end) in self.table.words["inch"]
+        end += said_inch
+        if series := self._series(end):
+            return self._of_series(size, *series)
+        if _low(self.words, end) in self.table.words["by"]:
+            end += 1
+        elif not _low(self.words, end):
+            return None
+        pitch = numeral_at(self.words, end, self.n) if _low(self.words, end) else None
+        if pitch is None or pitch.form not in ("words", "digits") or pitch.parts:
+            return None
+        doubtful = self.words[number.end - 1].low in _TIME_LIKE or size == "3/4" or said_inch
+        return self._pitched(size, pitch.value, pitch.end, sure=not doubtful)
+
+    def _series(self, i: int) -> tuple[str, int] | None:
+        """The series that is said at word i, and the index after it."""
+        low = _low(self.words, i)
+        for words, name in self.table.series.get(low, ()):
+            if all(_low(self.words, i + k) == w for k, w in enumerate(words)):
+                return name, i + len(words)
+        return None
+
+    def _of_series(self, size: str, series: str, end: int) -> Thread | None:
+        pitches = self.table.pitches(series, size)
+        if not pitches:
+            return None
+        if series in _PLAIN_SERIES:
+            return Thread(f"{size}-{_number_text(pitches[0])}", end)
+        return Thread(f"{size} {series}", end)
+
+    def _pitched(self, size: str, pitch: float, end: int, sure: bool) -> Thread | None:
+        """A size with its threads an inch, when a series has them; a doubtful one needs a word of threads near by."""
+        if series := self._series(end):
+            named, after = series
+            return self._of_series(size, named, after) if pitch in self.table.pitches(named, size) else None
+        found = self.table.series_of(size, pitch)
+        if not found or found[0] in ("BSP", "NPT", "CEI"):
+            return None
+        if not (sure or self.numbered or _near(self.words, self.begin, end, self.table.words["about"])):
+            return None
+        plain = any(name in _PLAIN_SERIES for name in found)
+        return Thread(f"{size}-{_number_text(pitch)}" if plain else f"{size} {found[0]}", end)
+
+    # ---- whole numbers
+
+    def _whole(self, i: int, number: Numeral) -> Thread | None:
+        """BA and numbered screws, metric sizes without the M."""
+        if len(number.parts) == 2 and number.form == "words":
+            return self._pitched(_number_text(number.parts[0]), number.parts[1], number.end, sure=False)
+        if series := self._series(number.end):
+            return self._whole_of_series(number, *series)
+        if (split := self._spoken_numbered(number)) is not None:
+            return split
+        return self._bare_metric(number)
+
+    def _whole_of_series(self, number: Numeral, series: str, end: int) -> Thread | None:
+        if series == "BA":
+            return Thread(f"{_number_text(number.value)} BA", end) if number.value in self.table.ba else None
+        if number.value == 1 or (self.numbered and series in _PLAIN_SERIES):
+            return self._of_series(_number_text(number.value), series, end)
+        return None
+
+    def _spoken_numbered(self, number: Numeral) -> Thread | None:
+        """ "10-32", "#8-32", "6 32 screw"."""
+        end = number.end
+        if number.value > 12 or end >= len(self.words) or self.words[end].gap not in ("", "-"):
+            return None
+        hyphen = self.words[end].gap == "-"
+        by = self.words[end].low in self.table.words["by"]
+        pitch = numeral_at(self.words, end + by, self.n) if _low(self.words, end + by) else None
+        if pitch is None or pitch.form not in ("words", "digits") or pitch.parts:
+            return None
+        return self._pitched(_number_text(number.value), pitch.value, pitch.end, sure=hyphen and number.form == "digits")
+
+    def _bare_metric(self, number: Numeral) -> Thread | None:
+        """ "ten by one point two five thread", "14 mm plug thread"."""
+        if number.value not in self.table.metric:
+            return None
+        about = self.table.words["metric_about"]
+        pitched = _metric_pitch(self.words, number.value, number.end, self.n, self.table)
+        if pitched:
+            end = pitched.end + (_low(self.words, pitched.end) in self.table.words["mm"])
+            known = _near(self.words, self.begin, end, about) or _near(self.words, self.begin, end, self.table.words["about"])
+            return Thread(pitched.designation, end) if known else None
+        if _low(self.words, number.end) in self.table.words["mm"]:
+            following = (_low(self.words, number.end + 1), _low(self.words, number.end + 2))
+            if "thread" in following or following[0] == "metric":
+                return Thread(f"M{_number_text(number.value)}", number.end + 1)
+        return None

@@ -1,0 +1,127 @@
+"""Tokens: the text cut into terms of the vocabulary, amounts, numbers, threads, markers of which one, and other words."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+
+from worklog_tui.extract.amounts import Amount, amount_at
+from worklog_tui.extract.numerals import numeral_at
+from worklog_tui.extract.threads import Thread, thread_at
+from worklog_tui.extract.which import which_at
+from worklog_tui.extract.words import Word, split
+from worklog_tui.rulebook import Rulebook, Sense
+from worklog_tui.rulebook.book import amount_classes, token_classes
+
+STOPS = {".": "stop", ",": "comma", ";": "comma", ":": "comma", "(": "comma"}
+
+
+@dataclass(slots=True)
+class Thing:
+    """A mention of a part, a fluid, a machine or a quality, with which one it is."""
+
+    words: str
+    name: str
+    kind: str
+    which: str = ""
+    per: str = ""
+    quantities: tuple[str, ...] = ()
+    system: str = ""
+    known: bool = True
+    of: Thing | None = None
+    "The thing that it belongs to: in `gasket on the sump`, the sump."
+    also: tuple[Thing, ...] = ()
+    "Further things named in one breath: `rings and valves`."
+
+
+@dataclass(slots=True)
+class Token:
+    """A piece of the text. Characters start to end (exclusive); `low` is what was said, in lower case."""
+
+    kind: str
+    "word, term, amount, number, thread, which, thing, stop, comma or mark."
+    low: str
+    start: int
+    end: int
+    classes: frozenset[str]
+    senses: tuple[Sense, ...] = ()
+    amount: Amount | None = None
+    value: float | None = None
+    pairs: tuple[float, ...] = ()
+    thread: Thread | None = None
+    which: str = ""
+    thing: Thing | None = None
+    stances: set[str] = field(default_factory=set)
+    clause: int = 0
+
+    def sense(self, *classes: str) -> Sense | None:
+        """The first sense of one of the classes, in the order of the classes."""
+        for cls in classes:
+            for s in self.senses:
+                if s.cls == cls:
+                    return s
+        return None
+
+
+STOP, COMMA, MARK = frozenset({"stop"}), frozenset({"comma"}), frozenset({"mark"})
+NUMBER, LOOSE, THREAD, WHICH = frozenset({"number"}), frozenset({"loose"}), frozenset({"thread"}), frozenset({"which"})
+
+
+def chunk(text: str, book: Rulebook, cylinders: int = 0) -> list[Token]:
+    """The tokens of a text, in order; time grows linearly with its length."""
+    words = split(text)
+    tokens: list[Token] = []
+    i = 0
+    while i < len(words):
+        word = words[i]
+        if word.gap in STOPS and tokens:
+            kind = STOPS[word.gap]
+            tokens.append(Token(kind, word.gap, tokens[-1].end, word.start, STOP if kind == "stop" else COMMA))
+        if word.low.startswith("[") and word.low.endswith("]"):
+            tokens.append(Token("mark", word.low, word.start, word.end, MARK))
+            i += 1
+            continue
+        token, i = _next(words, i, book, cylinders)
+        tokens.append(token)
+    return tokens
+
+
+def _next(words: list[Word], i: int, book: Rulebook, cylinders: int) -> tuple[Token, int]:
+    """The longest token at word i, and the word after it; of equally long ones, an amount comes before a term."""
+    first = words[i]
+    term, after = _term(words, i, book)
+    if found := which_at(words, i, cylinders):
+        name, end = found
+        if end >= after:
+            return Token("which", first.low, first.start, words[end - 1].end, WHICH, which=name), end
+    thread = thread_at(words, i, book.numerals)
+    amount = amount_at(words, i, book.numerals, book.units)
+    if thread and thread.end >= after and thread.end >= (amount.end if amount else 0):
+        return Token("thread", first.low, first.start, words[thread.end - 1].end, THREAD, thread=thread), thread.end
+    if amount and amount.end >= after:
+        classes = amount_classes(amount.quantities, book.named)
+        return Token("amount", first.low, first.start, words[amount.end - 1].end, classes, amount=amount), amount.end
+    numeral = numeral_at(words, i, book.numerals)
+    if numeral and (numeral.end > after or numeral.end == after and not (numeral.loose and term)):
+        classes = LOOSE if numeral.loose else NUMBER
+        token = Token("number", first.low, first.start, words[numeral.end - 1].end, classes, value=numeral.value,
+                      pairs=numeral.parts)  # fmt: skip
+        return token, numeral.end
+    low = first.low if after == i + 1 else " ".join(w.low for w in words[i:after])
+    senses = tuple(Sense(*s) for s in term)
+    classes = token_classes(term, low, book.named)
+    return Token("term" if term else "word", low, first.start, words[after - 1].end, classes, senses), after
+
+
+def _term(words: list[Word], i: int, book: Rulebook) -> tuple[tuple[tuple[object, ...], ...], int]:
+    """The senses of the longest term at word i, and the word after it; a term does not run over punctuation."""
+    first = words[i].low
+    most = book.longest.get(first, 0)
+    end = i + 1
+    while end < len(words) and end < i + most and words[end].gap in ("", "-"):
+        end += 1
+    while end > i:
+        low = first if end == i + 1 else " ".join(w.low for w in words[i:end])
+        if senses := book.table.get(low):
+            return senses, end
+        end -= 1
+    return (), i + 1

@@ -1,0 +1,58 @@
+"""Finds the unit that is said at a word, and decides whether a doubtful form is one here."""
+
+from __future__ import annotations
+
+from worklog_tui.extract.numerals import Numeral
+from worklog_tui.extract.words import Word
+from worklog_tui.rulebook.units import Doubt, SaidUnit, Units
+
+_LOOK_BACK = 3
+
+
+def unit_at(words: list[Word], i: int, number: Numeral, begin: int, units: Units) -> tuple[SaidUnit, int] | None:
+    """The longest unit whose words begin at i, after `number` that began at word `begin`; with the index after it."""
+    if i >= len(words) or words[i].gap not in ("", "-"):
+        return None
+    for said in units.by_head.get(words[i].low, ()):
+        end = i + len(said.words)
+        if end > len(words) or not _matches(words, i, said):
+            continue
+        if said.doubt is None or _holds(words, i, end, number, begin, said.doubt):
+            return said, end
+    return None
+
+
+def _matches(words: list[Word], i: int, said: SaidUnit) -> bool:
+    return all(words[i + k].low == w and words[i + k].gap in ("", "-") for k, w in enumerate(said.words) if k)
+
+
+def in_figures(words: list[Word], begin: int) -> bool:
+    """The number that begins here is written, not spelled."""
+    low = words[begin].low
+    return not low[0].isalpha()
+
+
+def _holds(words: list[Word], i: int, end: int, number: Numeral, begin: int, doubt: Doubt) -> bool:
+    """The surroundings let this form be a unit."""
+    glued = words[i].start == words[i - 1].end
+    value, whole = abs(number.value), number.value == int(number.value)
+    if doubt.glued and not glued and not _clause_ends(words, end):
+        return False
+    if doubt.digits and not in_figures(words, i - 1):
+        return False
+    if not doubt.article and words[begin].low in ("a", "an") and number.loose and number.value == 1:
+        return False
+    if doubt.uncountable and whole and not (number.parts and value >= 100):
+        return False
+    if not doubt.least <= value <= doubt.most:
+        return False
+    following = words[end].low if end < len(words) and words[end].gap in ("", "-", "(") else ""
+    if not glued and following and following in doubt.not_before:
+        return False
+    if doubt.then and whole and not glued and following and following not in doubt.then:
+        return False
+    return not any(words[k].low in doubt.not_after for k in range(max(begin - _LOOK_BACK, 0), begin))
+
+
+def _clause_ends(words: list[Word], end: int) -> bool:
+    return end >= len(words) or words[end].gap not in ("", "-")

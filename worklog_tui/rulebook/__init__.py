@@ -1,0 +1,7 @@
+"""Loads and checks the grammar files; the one unit registry."""
+
+from worklog_tui.rulebook.book import Rulebook, load
+from worklog_tui.rulebook.lexicon import Sense
+from worklog_tui.rulebook.mistakes import GrammarMistake, Mistake
+
+__all__ = ["GrammarMistake", "Mistake", "Rulebook", "Sense", "load"]

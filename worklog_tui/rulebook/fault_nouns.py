@@ -1,0 +1,135 @@
+"""The nouns of the fault files: what can be wrong, how it shows, what tells it apart, what mends it, what can hurt.
+
+Every number is a judgement unless its table names a `source`.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from typing import Any
+
+
+@dataclass(frozen=True, slots=True)
+class Heard:
+    """Which findings mean a thing: any of the parts with any of the states, or of the verdicts where none is listed."""
+
+    parts: tuple[str, ...] = ()
+    states: tuple[str, ...] = ()
+    verdicts: tuple[str, ...] = ()
+    causes: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Job:
+    """A look, a check or a repair as work: what to say, minutes, what must come off first, cautions."""
+
+    say: str
+    minutes: float
+    access: tuple[str, ...] = ()
+    cautions: tuple[str, ...] = ()
+    parts_cost: float = 0.0
+    "In minutes of work, so that money and time are one sum."
+
+
+@dataclass(frozen=True, slots=True)
+class Access:
+    """Something that must be opened or taken off before the work behind it."""
+
+    id: str
+    says: str
+    minutes: float
+    needs: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Fault:
+    """One thing that can be wrong."""
+
+    id: str
+    name: str
+    system: str
+    prior: float
+    heard: Heard
+    repair: Job
+    look: Job | None = None
+    applies: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
+    file: str = ""
+    source: str = "judgement"
+
+
+@dataclass(frozen=True, slots=True)
+class Check:
+    """One test with its outcomes, best first, and how likely each is with one fault alone."""
+
+    id: str
+    job: Job
+    outcomes: tuple[str, ...]
+    base: tuple[float, ...]
+    likelihood: Mapping[str, tuple[float, ...]]
+    combine: str
+    "worst: the worst of what each fault makes of it; each: every fault moves the odds by itself."
+    heard: Mapping[str, Heard]
+    means: Mapping[str, str] = field(default_factory=dict)
+    quantity: str = ""
+    subjects: tuple[str, ...] = ()
+    bands: tuple[tuple[str, float, str], ...] = ()
+    "(test, limit, outcome): below or above, of the limit in the unit, of best, or of specified."
+    unit: str = ""
+    applies: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
+    file: str = ""
+    source: str = "judgement"
+
+
+@dataclass(frozen=True, slots=True)
+class Symptom:
+    """A complaint: how it is heard, what cures it, and which faults cause it (noisy-OR links)."""
+
+    id: str
+    says: str
+    leak: float
+    causes: Mapping[str, float]
+    heard: Heard
+    cured: Heard
+    first: tuple[str, ...] = ()
+    "Ids of the simple checks that come first."
+    applies: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
+    file: str = ""
+    source: str = "judgement"
+
+
+@dataclass(frozen=True, slots=True)
+class Caution:
+    """One usual caution: its words, and the words of a step that call for it."""
+
+    tag: str
+    says: str
+    source: str
+    words: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class WordSets:
+    """Sets of words that mean something together, such as a danger or what is never advised."""
+
+    id: str
+    sets: tuple[frozenset[str], ...]
+    says: str
+    cautions: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class FaultBook:
+    """All fault files together."""
+
+    faults: Mapping[str, Fault] = field(default_factory=dict)
+    checks: Mapping[str, Check] = field(default_factory=dict)
+    symptoms: Mapping[str, Symptom] = field(default_factory=dict)
+    access: Mapping[str, Access] = field(default_factory=dict)
+    cautions: Mapping[str, Caution] = field(default_factory=dict)
+    dangers: tuple[WordSets, ...] = ()
+    never: tuple[WordSets, ...] = ()
+    systems: Mapping[str, str] = field(default_factory=dict)
+    "System: its plain name."
+    words: Mapping[str, Any] = field(default_factory=dict)
+    "Lists of words for the wording of steps (steps.toml)."

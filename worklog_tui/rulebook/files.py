@@ -1,0 +1,78 @@
+"""Reads grammar folders: every TOML file as data, with a stamp over all their bytes."""
+
+from __future__ import annotations
+
+import hashlib
+import marshal
+import tomllib
+from collections.abc import Sequence
+from pathlib import Path
+from typing import Any
+
+from worklog_tui.rulebook.mistakes import GrammarMistake, Mistake
+
+READER_VERSION = "1"
+"Raised whenever the code of the reader would read old notes differently."
+
+Files = dict[str, dict[str, Any]]
+
+
+def grammar_files(folders: Sequence[Path]) -> list[tuple[str, Path]]:
+    """(name within its folder, path) of every grammar file; folders in order, files by name. Fault files are left out."""
+    found: list[tuple[str, Path]] = []
+    for number, folder in enumerate(folders):
+        for path in sorted(folder.rglob("*.toml")):
+            name = path.relative_to(folder).as_posix()
+            if not name.startswith(("diagnosis/", "trade/")) and name not in ("cautions.toml", "comments.toml"):
+                found.append((name if number == 0 else f"own/{name}", path))
+    return found
+
+
+def stamp_of(contents: list[tuple[str, bytes]]) -> str:
+    """SHA-256 over all files and the reader's version."""
+    digest = hashlib.sha256(READER_VERSION.encode())
+    for name, data in contents:
+        digest.update(f"\0{name}\0{len(data)}\0".encode() + data)
+    return digest.hexdigest()
+
+
+def parse_all(contents: list[tuple[str, bytes]]) -> Files:
+    """Every file as data; a GrammarMistake that lists all files which are no TOML."""
+    files: Files = {}
+    mistakes: list[Mistake] = []
+    for name, data in contents:
+        try:
+            files[name] = tomllib.loads(data.decode("utf-8"))
+        except UnicodeDecodeError:
+            mistakes.append(Mistake(name, 0, "it is not UTF-8 text", "save it as UTF-8"))
+        except tomllib.TOMLDecodeError as error:
+            line = int("".join(filter(str.isdigit, str(error).partition("line ")[2].partition(",")[0])) or 0)
+            mistakes.append(Mistake(name, line, f"it is not TOML ({error})", "mend that line"))
+    if mistakes:
+        raise GrammarMistake(mistakes)
+    return files
+
+
+def kept(cache: Path | None, stamp: str) -> Any:
+    """What was made from files of this stamp before, or None."""
+    if cache is None:
+        return None
+    try:
+        return marshal.loads((cache / f"grammar-{stamp[:32]}").read_bytes())
+    except (OSError, EOFError, ValueError, TypeError):
+        return None
+
+
+def keep(cache: Path | None, stamp: str, made: Any) -> None:
+    """Keeps what was made, for the next start; a place that cannot be written is no harm."""
+    if cache is None:
+        return
+    try:
+        cache.mkdir(parents=True, exist_ok=True)
+        for old in cache.glob("grammar-*"):
+            old.unlink(missing_ok=True)
+        part = cache / f".grammar-{stamp[:32]}"
+        part.write_bytes(marshal.dumps(made))
+        part.replace(cache / f"grammar-{stamp[:32]}")
+    except OSError:
+        return

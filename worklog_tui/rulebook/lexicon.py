@@ -1,0 +1,121 @@
+"""The lexicon: every way of saying a thing, a state, an action, a cause or a word of stance, in one table.
+
+Keys are words in lower case without apostrophes, joined by single spaces. A value is a tuple of senses, plain tuples
+that `Sense` names; plain, so that the whole table can be kept as a cache.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from typing import Any, NamedTuple
+
+from worklog_tui.rulebook.inflect import plural, verb_forms
+
+
+class Sense(NamedTuple):
+    """One meaning of a term."""
+
+    cls: str
+    "part, bad, good, noted, do, does, did, doing, cause, split (a verb awaiting its particle), or the name of a word list."
+    name: str
+    "The canonical name: of the part, the condition, the action, the cause."
+    kind: str = ""
+    "Of a part: part, fluid, joint, …; of a split verb: its particle."
+    per: str = ""
+    "Of a part: what there is one for; of a split verb: its form."
+    weak: bool = False
+    "Counts only beside something that supports it."
+    of: tuple[str, ...] = ()
+    "Of a condition: the parts that it is meant of; of a part: its quantities; of an action: the kind of its object."
+    system: str = ""
+
+
+Table = dict[str, tuple[tuple[Any, ...], ...]]
+
+
+class Builder:
+    """Collects senses; the first of equal ones stays."""
+
+    def __init__(self) -> None:
+        self._senses: dict[str, dict[Sense, None]] = {}
+
+    def add(self, words: str, sense: Sense) -> None:
+        said = " ".join(words.lower().replace("'", "").replace("\u2019", "").split())
+        for form in {said, said.replace("-", " "), said.replace("-", "")}:
+            if form:
+                self._senses.setdefault(form, {})[sense] = None
+
+    def parts(self, data: dict[str, Any]) -> None:
+        """The [[part]] tables of one file of grammars/parts."""
+        system = str(data.get("system", ""))
+        for part in data.get("part", []):
+            name = str(part["name"])
+            sense = Sense(
+                "part", name, part.get("kind", "part"), part.get("per", ""), bool(part.get("loose")),
+                tuple(part.get("quantities", ())), system,
+            )  # fmt: skip
+            firm = sense._replace(weak=False)
+            for said in (name, *part.get("said", ())):
+                mine = sense if " " not in said else firm
+                self.add(said, mine)
+                self.add(plural(said), mine)
+
+    def conditions(self, data: dict[str, Any]) -> None:
+        """The [[condition]] tables of one file of grammars/conditions."""
+        for condition in data.get("condition", []):
+            sense = Sense(
+                str(condition.get("verdict", data.get("verdict", "noted"))), str(condition["name"]), condition.get("opposite", ""),
+                "", bool(condition.get("weak")), tuple(condition.get("of", ())),
+            )  # fmt: skip
+            for said in (condition["name"], *condition.get("said", ())):
+                self.add(said, sense)
+                if condition.get("verb"):
+                    for _, form in verb_forms(said):
+                        self.add(form, sense)
+
+    def actions(self, data: dict[str, Any]) -> None:
+        """The [[action]] tables of grammars/actions.toml."""
+        for action in data.get("action", []):
+            name, of = str(action["name"]), (str(action["needs"]),) if action.get("needs") else ()
+            pasts: dict[str, Any] = action.get("past", {})
+            for verb in action.get("verbs", ()):
+                for form, said in verb_forms(verb, tuple(pasts.get(verb, ()))):
+                    self.add(said, Sense(form, name, of=of))
+            for verb in action.get("split", ()):
+                self._split(verb, name, tuple(pasts.get(verb, ())), of)
+            for said in action.get("short", ()):
+                self.add(said, Sense("did", name, of=of))
+
+    def _split(self, verb: str, name: str, pasts: tuple[str, ...], of: tuple[str, ...]) -> None:
+        for form, said in verb_forms(verb, pasts):
+            self.add(said, Sense(form, name, of=of))
+            head, _, particle = said.partition(" ")
+            if particle:
+                self.add(head, Sense("split", name, particle, form, of=of))
+
+    def causes(self, data: dict[str, Any]) -> None:
+        """The [[cause]] tables of grammars/causes.toml."""
+        for cause in data.get("cause", []):
+            sense = Sense("cause", str(cause["name"]), system=str(cause.get("system", "")))
+            for said in (cause["name"], *cause.get("said", ())):
+                self.add(said, sense)
+
+    def words(self, data: dict[str, Any]) -> None:
+        """The word lists of grammars/words.toml and grammars/stance.toml: class name -> words."""
+        for cls, entries in data.items():
+            for said in entries:
+                self.add(said, Sense(cls, said))
+
+    def table(self) -> Table:
+        """The finished table."""
+        return {said: tuple(tuple(s) for s in senses) for said, senses in self._senses.items()}
+
+
+def longest(table: Iterable[str]) -> dict[str, int]:
+    """For each first word, how many words the longest term that begins with it has."""
+    most: dict[str, int] = {}
+    for said in table:
+        first, count = said.split(" ", 1)[0], said.count(" ") + 1
+        if count > most.get(first, 0):
+            most[first] = count
+    return most
