@@ -1,0 +1,26 @@
+"""Checks of the grammar files: what must be mended in them, with file, line and cure."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from pathlib import Path
+
+
+def mistakes(folders: Sequence[Path]) -> list[str]:
+    """Every mistake in the folders, as sentences; empty when they are in order."""
+    from worklog_tui.rulebook import GrammarMistake, load
+    from worklog_tui.rulebook.faults import load_faults
+
+    found: list[str] = []
+    for reads in (load, load_faults, _comment_words):
+        try:
+            reads(folders)
+        except GrammarMistake as wrong:
+            found += [str(m) for m in wrong.mistakes]
+    return list(dict.fromkeys(found))
+
+
+def _comment_words(folders: Sequence[Path]) -> object:
+    from worklog_tui.logbook.comment_words import load_comment_words
+
+    return load_comment_words(folders)

@@ -1,0 +1,88 @@
+"""Looking at the log of a machine: timeline, readings, open items, recap and next step."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from worklog_tui.logbook.open_items import open_items as fold_items
+from worklog_tui.logbook.readings import Series
+from worklog_tui.logbook.readings import readings as series
+from worklog_tui.logbook.recap import Recap
+from worklog_tui.logbook.recap import recap as since
+from worklog_tui.logbook.timeline import TimelineSession
+from worklog_tui.logbook.timeline import timeline as lines
+from worklog_tui.model import Advice, CommentReading, History, OpenItem
+
+if TYPE_CHECKING:
+    from worklog_tui.bench.desk import Desk
+
+
+@dataclass(frozen=True, slots=True)
+class Review:
+    """Everything that is shown of a machine, worked out once from its history."""
+
+    history: History
+    comments: tuple[CommentReading, ...]
+    items: tuple[OpenItem, ...]
+
+
+def review(desk: Desk, machine: str) -> Review:
+    """The history of a machine with its comments read and its open items worked out."""
+    from worklog_tui.bench.history import history
+
+    return of_history(desk, history(desk, machine))
+
+
+def of_history(desk: Desk, known: History) -> Review:
+    """The same for a history that is at hand."""
+    read = comments(desk, known)
+    return Review(known, read, fold_items(known, read))
+
+
+def comments(desk: Desk, known: History) -> tuple[CommentReading, ...]:
+    """The viewers' comments, read against the log."""
+    if not known.comments:
+        return ()
+    from worklog_tui.logbook.answers import read_all
+    from worklog_tui.logbook.comment_words import load_comment_words
+
+    return read_all(known, load_comment_words(desk.grammars), desk.book().table, known.comments)
+
+
+def timeline(desk: Desk, machine: str) -> tuple[TimelineSession, ...]:
+    """All lines of a machine's sessions with what was understood."""
+    from worklog_tui.bench.history import history
+
+    return lines(history(desk, machine))
+
+
+def readings(desk: Desk, machine: str) -> tuple[Series, ...]:
+    """The readings over time, against what they should be."""
+    from worklog_tui.bench.history import history
+
+    return series(history(desk, machine))
+
+
+def open_items(desk: Desk, machine: str) -> tuple[OpenItem, ...]:
+    """What must be come back to, and what became of the rest."""
+    return review(desk, machine).items
+
+
+def recap(desk: Desk, machine: str) -> Recap:
+    """Where things stand since the last session."""
+    seen = review(desk, machine)
+    return since(seen.history, seen.items)
+
+
+def next_step(desk: Desk, machine: str) -> Advice:
+    """What to do next, and why."""
+    return advice_for(desk, review(desk, machine))
+
+
+def advice_for(desk: Desk, seen: Review) -> Advice:
+    """The advice for what was worked out already."""
+    from worklog_tui.diagnosis import advise
+    from worklog_tui.rulebook.faults import load_faults
+
+    return advise(seen.history, seen.items, load_faults(desk.grammars), desk.now())

@@ -1,0 +1,117 @@
+"""What may be called: the commands with their arguments, in trade words."""
+
+from __future__ import annotations
+
+import argparse
+from typing import Any, NoReturn
+
+from worklog_tui.cli.refusing import WrongCall
+
+
+class Call(argparse.Namespace):
+    """A call as it was understood; `runs` names the function, as `module:function`."""
+
+    runs: str
+    logbook: str | None
+    json: bool
+
+    def __getattr__(self, name: str) -> Any:
+        raise AttributeError(name)
+
+
+class _Parser(argparse.ArgumentParser):
+    def error(self, message: str) -> NoReturn:
+        raise WrongCall(f"{message[:1].upper()}{message[1:]}; see `{self.prog} --help`.")
+
+
+def parse(arguments: list[str]) -> Call:
+    """The call; a WrongCall says what is wrong with it. `--help` and `--version` print and end the program."""
+    return build().parse_args(arguments, Call())
+
+
+def build() -> argparse.ArgumentParser:
+    """The parser of all commands."""
+    top = _Parser(
+        prog="worklog-tui", description="Turns the words of a working session on an old machine into a repair log.",
+        epilog="Without a command the recorder opens.",
+    )  # fmt: skip
+    top.set_defaults(runs="playing:recorder")
+    top.add_argument("--version", action=_Version)
+    _logbook(top, None)
+    commands = top.add_subparsers(title="commands", metavar="COMMAND", dest="command", parser_class=_Parser)
+    _files(commands)
+    _keeping(commands)
+    _looking(commands)
+    demo = _command(commands, "demo", "playing:demo", "play an invented machine in a throw-away logbook")
+    demo.add_argument("--plain", action="store_true", help="print the log instead of opening the recorder")
+    return top
+
+
+class _Version(argparse.Action):
+    def __init__(self, option_strings: list[str], dest: str) -> None:
+        super().__init__(option_strings, dest, nargs=0, help="say which version this is")
+
+    def __call__(self, parser: argparse.ArgumentParser, *_: Any) -> None:
+        from worklog_tui import __version__
+
+        print(f"worklog-tui {__version__}")
+        parser.exit()
+
+
+def _command(commands: Any, name: str, runs: str, what: str) -> argparse.ArgumentParser:
+    parser: argparse.ArgumentParser = commands.add_parser(name, help=what, description=f"{what[:1].upper()}{what[1:]}.")
+    parser.set_defaults(runs=runs)
+    return parser
+
+
+def _logbook(parser: argparse.ArgumentParser, default: Any = argparse.SUPPRESS) -> None:
+    parser.add_argument(
+        "--logbook",
+        metavar="FILE",
+        default=default,
+        help="the logbook to use (else WORKLOG_TUI_LOGBOOK, else your own)",
+    )
+
+
+def _json(parser: argparse.ArgumentParser) -> None:
+    parser.add_argument("--json", action="store_true", help="print JSON instead of text")
+
+
+def _files(commands: Any) -> None:
+    extract = _command(commands, "extract", "files:extract", "read session files and print the log, without a logbook")
+    extract.add_argument("--machine", metavar="machine.toml", required=True, help="the machine card")
+    extract.add_argument("sessions", metavar="SESSION", nargs="+", help="session files in order")
+    extract.add_argument("--comments", metavar="FILE", help="what viewers wrote after the last session")
+    _json(extract)
+    explain = _command(commands, "explain", "files:explain", "say how a line is read, step by step")
+    explain.add_argument("line", metavar="LINE", help="the line, in quotes")
+    explain.add_argument("--machine", metavar="machine.toml", help="the machine card")
+    grammar = _command(commands, "grammar", "files:grammar", "look after the grammar files")
+    grammar.add_argument("what", choices=["check"], help="check: find what must be mended in them")
+
+
+def _keeping(commands: Any) -> None:
+    take = _command(commands, "import", "keeping:take_in", "take session files into the logbook")
+    take.add_argument("--machine", metavar="NAME", required=True, help="a machine of the logbook, or a machine.toml")
+    take.add_argument("sessions", metavar="SESSION", nargs="+", help="session files in order")
+    note = _command(commands, "note", "keeping:note", "keep one note, and say what was understood")
+    note.add_argument("--machine", metavar="NAME", required=True, help="a machine of the logbook, or a machine.toml")
+    note.add_argument("words", metavar="TEXT", nargs="+", help="the note")
+    machines = _command(commands, "machines", "keeping:machines", "list the machines of the logbook")
+    _json(machines)
+    for parser in (take, note, machines):
+        _logbook(parser)
+
+
+def _looking(commands: Any) -> None:
+    for name, what in (
+        ("timeline", "print what happened, session by session"),
+        ("readings", "print the readings over time, beside what they should be"),
+        ("open-items", "print what must be come back to"),
+        ("recap", "print where things stand since the session before"),
+        ("next-step", "print what to do next, and why"),
+    ):
+        parser = _command(commands, name, f"looking:{name.replace('-', '_')}", what)
+        parser.add_argument("--machine", metavar="NAME", required=True, help="a machine of the logbook")
+        _json(parser)
+        _logbook(parser)

@@ -1,0 +1,97 @@
+"""Commands that look at the logbook: timeline, readings, open items, recap, next step."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from worklog_tui.cli.calls import Call
+from worklog_tui.cli.output import say, say_json, width
+
+if TYPE_CHECKING:
+    from worklog_tui.bench.desk import Desk
+
+
+def desk_of(call: Call) -> Desk:
+    """The desk on the logbook that the call names."""
+    from worklog_tui.bench.desk import open_desk
+
+    return open_desk(Path(call.logbook).expanduser() if call.logbook else None)
+
+
+def timeline(call: Call) -> None:
+    """Prints what happened, session by session."""
+    from worklog_tui.bench.review import timeline as look
+
+    found = look(desk_of(call), call.machine)
+    if call.json:
+        from worklog_tui.reports.json_log import timeline as plain
+
+        say_json(plain(found))
+        return
+    from worklog_tui.reports.plain_timeline import timeline_text
+
+    say(timeline_text(found, width()))
+
+
+def readings(call: Call) -> None:
+    """Prints the readings over time."""
+    from worklog_tui.bench.review import readings as look
+
+    found = look(desk_of(call), call.machine)
+    if call.json:
+        from worklog_tui.reports.json_log import readings as plain
+
+        say_json(plain(found))
+        return
+    from worklog_tui.reports.plain_readings import readings_text
+
+    say(readings_text(found, width()))
+
+
+def open_items(call: Call) -> None:
+    """Prints what must be come back to."""
+    from worklog_tui.bench.review import open_items as look
+
+    found = look(desk_of(call), call.machine)
+    if call.json:
+        from worklog_tui.reports.json_out import open_item
+
+        say_json([open_item(i) for i in found if i.state != "noticed"])
+        return
+    from worklog_tui.reports.plain_items import items_text
+
+    say(items_text(found, width()))
+
+
+def recap(call: Call) -> None:
+    """Prints where things stand."""
+    from worklog_tui.bench.review import advice_for, review
+    from worklog_tui.logbook.recap import recap as since
+
+    desk = desk_of(call)
+    seen = review(desk, call.machine)
+    found, advice = since(seen.history, seen.items), advice_for(desk, seen)
+    if call.json:
+        from worklog_tui.reports.json_log import recap as plain
+
+        say_json(plain(found, seen.history, advice))
+        return
+    from worklog_tui.reports.plain_recap import recap_text
+
+    say(recap_text(found, advice, width()))
+
+
+def next_step(call: Call) -> None:
+    """Prints what to do next, and why."""
+    from worklog_tui.bench.review import next_step as look
+
+    advice = look(desk_of(call), call.machine)
+    if call.json:
+        from worklog_tui.reports.json_log import advice as plain
+
+        say_json(plain(advice))
+        return
+    from worklog_tui.reports.plain_steps import steps_text
+
+    say(steps_text(advice, width()))

@@ -1,0 +1,125 @@
+"""Viewers' comments read against the log: what each is, what it is about, and the line that already answers it."""
+
+from __future__ import annotations
+
+import math
+from collections import Counter
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from worklog_tui.logbook.comment_kinds import kind_of
+from worklog_tui.logbook.comment_topics import Asked, Table, asked_about, technical
+from worklog_tui.logbook.comment_words import CommentWords
+from worklog_tui.logbook.same_thing import Thing, same, thing
+from worklog_tui.logbook.words import FILLER, one_form, raw_words
+from worklog_tui.model import Comment, CommentReading, Fact, FollowUp, History, Place, Reading, Suspect
+
+_ANSWERS = {
+    "question": {"finding": 4.0, "reading": 3.5, "work": 3.0, "suspect": 2.0, "follow_up": 2.5},
+    "suggestion": {"follow_up": 4.0, "work": 3.5, "suspect": 3.0, "finding": 2.5, "reading": 2.0},
+}
+"How well a kind of fact answers a kind of comment (judgement)."
+ENOUGH = 4.0
+"What a line must weigh to answer."
+
+
+def read_all(
+    history: History, words: CommentWords, table: Table, comments: Sequence[Comment]
+) -> tuple[CommentReading, ...]:
+    """Each comment read; the ones that ask the same share the wording of the first."""
+    lines = Lines.of(history)
+    first: dict[tuple[str, str], tuple[str, Place | None]] = {}
+    readings: list[CommentReading] = []
+    for one in comments:
+        kind = kind_of(words, one.words, technical(words, table, one.words))
+        if kind.kind == "chatter":
+            readings.append(CommentReading(one, "chatter"))
+            continue
+        asked = asked_about(words, table, one.words, kind.sentence)
+        key = (kind.kind, asked.key)
+        if key not in first:
+            first[key] = (asked.about, answer(lines, kind.kind, asked, words.plain(one.words)))
+        about, place = first[key]
+        readings.append(CommentReading(one, kind.kind, about, place))
+    return tuple(readings)
+
+
+@dataclass(frozen=True, slots=True)
+class Lines:
+    """The log's lines with their words, rare words weighing more."""
+
+    history: History
+    facts: tuple[Fact, ...]
+    stems: dict[str, frozenset[str]]
+    "Note uid: its words in one form."
+    weight: dict[str, float]
+
+    @classmethod
+    def of(cls, history: History) -> Lines:
+        stems = {n.uid: _stems(n.words) for r in history.sessions for n in r.notes}
+        often = Counter(w for row in stems.values() for w in row)
+        weight = {w: math.log(1 + len(stems) / n) for w, n in often.items()}
+        return cls(history, tuple(history.facts()), stems, weight)
+
+    def alike(self, note: str, words: frozenset[str]) -> float:
+        """How much of the words a line holds, from 0 to 1, rare ones counting more."""
+        whole = sum(self.weight.get(w, 0.0) for w in words)
+        return sum(self.weight[w] for w in words & self.stems[note]) / whole if whole else 0.0
+
+
+def answer(lines: Lines, kind: str, asked: Asked, comment: str) -> Place | None:
+    """The line that best answers a comment, the earliest of equals; None when nothing does."""
+    if asked.topic is not None:
+        return _by_topic(lines, asked, comment)
+    said = _stems(comment)
+    wanted = [thing(t.said, t.name) for t in asked.things[:1]] or [thing(asked.about)]
+    best: tuple[float, int, Place] | None = None
+    for fact in lines.facts:
+        worth = _worth(fact, kind, wanted)
+        if not worth:
+            continue
+        place = lines.history.place(fact.main.note)
+        score = worth + 3 * lines.alike(fact.main.note, said)
+        if score >= ENOUGH and (best is None or (score, -place.order) > best[:2]):
+            best = (score, -place.order, place)
+    return best[2] if best else None
+
+
+def _worth(fact: Fact, kind: str, wanted: Sequence[Thing]) -> float:
+    if isinstance(fact, FollowUp) and fact.reason == "question":
+        return 0.0
+    if isinstance(fact, Suspect) and kind == "question" and fact.standing == "suspected":
+        return 0.0
+    worth = _ANSWERS[kind].get(fact.kind, 0.0)
+    about = thing(fact.about, getattr(fact, "name", ""))
+    if not worth or not any(same(about, w) for w in wanted):
+        return 0.0
+    return worth + (0.5 if isinstance(fact, Reading) and fact.role == "specified" else 0.0)
+
+
+def _by_topic(lines: Lines, asked: Asked, comment: str) -> Place | None:
+    topic = asked.topic
+    if topic is None or not (topic.answer or topic.things):
+        return None
+    said = _stems(comment)
+    things = [thing(name, name) for name in topic.things]
+    notes = {
+        f.main.note
+        for f in lines.facts
+        if f.kind == "work" and any(same(thing(f.about, getattr(f, "name", "")), t) for t in things)
+    }
+    best: tuple[float, Place] | None = None
+    for record in lines.history.sessions:
+        for note in record.notes:
+            words = " " + " ".join(raw_words(note.words)) + " "
+            hits = sum(f" {a} " in words or (a[-1:].isalnum() and f" {a}s " in words) for a in topic.answer)
+            if not hits and note.uid not in notes:
+                continue
+            score = hits + 2.0 * (note.uid in notes) + lines.alike(note.uid, said)
+            if (best is None or score > best[0]) and (hits or not topic.answer):
+                best = (score, lines.history.place(note.uid))
+    return best[1] if best else None
+
+
+def _stems(text: str) -> frozenset[str]:
+    return frozenset(one_form(w) for w in raw_words(text) if w not in FILLER and len(w) > 1)

@@ -1,0 +1,93 @@
+"""What happened to a machine, as one row of changes: facts in the order they were said, and what a person decided."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from worklog_tui.model import Act, CommentReading, Fact, History, Place
+
+ITEM_VERBS = frozenset({"close item", "reopen item", "set item", "merge items"})
+
+
+@dataclass(frozen=True, slots=True)
+class Said:
+    """A fact, and where it stands."""
+
+    fact: Fact
+    place: Place
+    line: int
+    "Position of the note within its session, from 0."
+
+
+@dataclass(frozen=True, slots=True)
+class Asked:
+    """A viewers' question or suggestion that nothing answers."""
+
+    reading: CommentReading
+    people: int
+
+
+@dataclass(frozen=True, slots=True)
+class Decided:
+    """What a person did to an item."""
+
+    act: Act
+
+
+Change = Said | Asked | Decided
+
+
+def changes(history: History, comments: Sequence[CommentReading] = ()) -> list[Change]:
+    """All changes in order: facts by their place, then viewers' questions; acts after the note they name, else last.
+
+    An act's order is (counter, device); its value may name the last note that the person had seen, under "after".
+    """
+    lines = _lines(history)
+    rows: list[tuple[tuple[int, int, int, str], Change]] = []
+    for record in history.sessions:
+        for n, fact in enumerate(record.facts):
+            place = history.place(fact.main.note)
+            rows.append(
+                ((place.order, 0, fact.main.start * 1000 + min(n, 999), ""), Said(fact, place, lines[fact.main.note]))
+            )
+    end = len(lines)
+    for n, asked in enumerate(_asked(comments)):
+        rows.append(((end, 1, n, ""), asked))
+    for act in _standing(history.acts):
+        if act.verb in ITEM_VERBS:
+            rows.append(((_after(act, history, end), 2, *act.order), Decided(act)))
+    return [change for _, change in sorted(rows, key=lambda row: row[0])]
+
+
+def _lines(history: History) -> dict[str, int]:
+    return {note.uid: n for record in history.sessions for n, note in enumerate(record.notes)}
+
+
+def _standing(acts: Sequence[Act]) -> list[Act]:
+    """The acts that no later act has undone."""
+    undone: set[str] = set()
+    for act in sorted(acts, key=lambda a: a.order, reverse=True):
+        if act.verb == "undo" and act.uid not in undone:
+            undone.add(act.target)
+    return [act for act in acts if act.uid not in undone]
+
+
+def _after(act: Act, history: History, end: int) -> int:
+    note = act.value.get("after", "") if isinstance(act.value, dict) else ""
+    try:
+        return history.place(note).order
+    except KeyError:
+        return end
+
+
+def _asked(comments: Sequence[CommentReading]) -> list[Asked]:
+    """One for each thing asked that nothing answers, with how many viewers asked it."""
+    first: dict[str, CommentReading] = {}
+    people: dict[str, int] = {}
+    for reading in comments:
+        if reading.kind == "chatter" or reading.answered is not None or not reading.about:
+            continue
+        first.setdefault(reading.about, reading)
+        people[reading.about] = people.get(reading.about, 0) + 1
+    return [Asked(reading, people[about]) for about, reading in first.items()]

@@ -1,0 +1,76 @@
+"""The words by which comments are told apart, from `comments.toml`."""
+
+from __future__ import annotations
+
+import re
+import tomllib
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field
+from pathlib import Path
+from typing import Any
+
+FILE = "comments.toml"
+
+
+@dataclass(frozen=True, slots=True)
+class Cue:
+    """Words that speak for a kind of comment."""
+
+    kind: str
+    at: str
+    "start (of a sentence), end, or anywhere."
+    weight: int
+    says: frozenset[str]
+
+
+@dataclass(frozen=True, slots=True)
+class Topic:
+    """A thing that viewers ask about and that is no part."""
+
+    about: str
+    says: tuple[str, ...]
+    answer: tuple[str, ...] = ()
+    things: tuple[str, ...] = ()
+    "Names of the parts that facts about it are about."
+    tail: bool = False
+    "Whether the words that follow say what is asked."
+
+
+@dataclass(frozen=True, slots=True)
+class CommentWords:
+    """All that the file says."""
+
+    cues: tuple[Cue, ...] = ()
+    topics: tuple[Topic, ...] = ()
+    akin: Mapping[str, str] = field(default_factory=dict)
+    "A thing's name: the first name of its group."
+    shorthand: Mapping[str, str] = field(default_factory=dict)
+
+    def plain(self, words: str) -> str:
+        """A comment in lower case, without signs that say nothing, shortened words written out."""
+        kept = re.sub(r"[^\w\s.,;:?!'%/&-]", " ", words.lower().replace("\u2019", "'")).replace("'", "")
+        spaced = re.sub(r"([.?!,;:]+)(?=\s|$)", r" \1 ", kept)
+        return " ".join(self.shorthand.get(w, w) for w in spaced.split())
+
+
+def load_comment_words(folders: Sequence[Path]) -> CommentWords:
+    """The shipped file and the person's own after it; one that is missing adds nothing."""
+    tables = [tomllib.loads((f / FILE).read_text(encoding="utf-8")) for f in folders if (f / FILE).is_file()]
+    shorthand: dict[str, str] = {}
+    akin: dict[str, str] = {}
+    for table in tables:
+        shorthand |= table.get("shorthand", {})
+        for group in table.get("akin", ()):
+            akin |= dict.fromkeys(group["things"], group["things"][0])
+    cues = tuple(_cue(c) for table in tables for c in table.get("cue", ()))
+    topics = tuple(_topic(t) for table in tables for t in table.get("topic", ()))
+    return CommentWords(cues, topics, akin, shorthand)
+
+
+def _cue(table: Mapping[str, Any]) -> Cue:
+    return Cue(table["kind"], table["at"], int(table["weight"]), frozenset(table["says"]))
+
+
+def _topic(table: Mapping[str, Any]) -> Topic:
+    return Topic(table["about"], tuple(table["says"]), tuple(table.get("answer", ())), tuple(table.get("things", ())),
+                 bool(table.get("tail")))  # fmt: skip

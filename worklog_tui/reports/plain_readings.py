@@ -1,0 +1,52 @@
+"""The readings as a table: what was measured, what it should be, and how it went from session to session."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from worklog_tui.logbook.limits import Limits
+from worklog_tui.logbook.readings import Point, Series
+from worklog_tui.reports.lines import heading, table
+from worklog_tui.reports.sentence import QUANTITIES, amount
+
+_VERDICTS = {"low": "too low", "high": "too high", "good": "as it should be", "": ""}
+
+
+def readings_text(series: Sequence[Series], width: int) -> str:
+    """One row a subject and quantity, the newest reading last."""
+    if not series:
+        return "Nothing has been measured yet."
+    rows = [(_what(one), _values(one.points), _should(one.limits), _VERDICTS[one.last.verdict]) for one in series]
+    return "\n".join([*heading("Readings"), *table(("what", "readings", "should be", ""), rows, width)])
+
+
+def _what(one: Series) -> str:
+    quantity = QUANTITIES.get(one.quantity, one.quantity.replace("_", " "))
+    return f"{one.subject}: {quantity}" if one.subject else quantity
+
+
+def _values(points: Sequence[Point]) -> str:
+    shown = [_value(p) for p in points[-4:]]
+    return ("… → " if len(points) > 4 else "") + " → ".join(shown)
+
+
+def _value(point: Point) -> str:
+    reading = point.reading
+    said = amount(reading.value, reading.unit)
+    marks = [reading.condition] if reading.condition else []
+    marks += ["set"] if reading.role == "set" else []
+    marks += ["doubtful"] if reading.doubtful else []
+    return f"{said} ({', '.join(marks)})" if marks else said
+
+
+def _should(limits: Limits | None) -> str:
+    if limits is None:
+        return ""
+    low, high = limits.low, limits.high
+    if low is not None and high is not None:
+        middle = (low + high) / 2
+        near = abs(high - low) <= 0.21 * abs(middle)
+        return f"about {amount(round(middle, 6), limits.unit)}" if near else amount((low, high), limits.unit)
+    if low is not None:
+        return f"at least {amount(low, limits.unit)}"
+    return f"at most {amount(high, limits.unit)}" if high is not None else ""

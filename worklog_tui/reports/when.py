@@ -1,0 +1,28 @@
+"""Days and places in words."""
+
+from __future__ import annotations
+
+from worklog_tui.model import Instant, Place
+
+_MONTHS = "January February March April May June July August September October November December".split()  # noqa: SIM905
+
+
+def day(start: Instant | None) -> str:
+    """A day in words, such as 12 April 2031; empty when it is not known."""
+    if start is None:
+        return ""
+    moment = start.moment()
+    return f"{moment.day} {_MONTHS[moment.month - 1]} {moment.year}"
+
+
+def session_title(number: int, start: Instant | None) -> str:
+    """Session 2, 12 April 2031."""
+    said = day(start)
+    return f"Session {number}, {said}" if said else f"Session {number}, day not known"
+
+
+def where(place: Place | None) -> str:
+    """Where something was said, such as session 2 at 1:23."""
+    if place is None:
+        return ""
+    return f"session {place.session} at {place.at}" if place.at else f"session {place.session}"
