@@ -61,7 +61,9 @@ def amount_at(words: list[Word], i: int, numerals: Numerals, units: Units) -> Am
 
 def _between(words: list[Word], i: int, numerals: Numerals, units: Units) -> Amount | None:
     """ "between two and three mil": a range only with both ends."""
-    found = amount_at(words, i + 1, numerals, units) if i + 1 < len(words) else None
+    if i + 1 >= len(words) or words[i + 1].low == "between":
+        return None
+    found = amount_at(words, i + 1, numerals, units)
     return replace(found, start=i) if found and found.low < found.high else None
 
 
