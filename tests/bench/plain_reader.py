@@ -1,20 +1,24 @@
-"""A reader for the tests of keeping: it knows three sayings, carries a part over, and takes facts back."""
+"""A reader for the tests of keeping: it knows a few sayings, carries a part over, and takes facts back."""
 
 from __future__ import annotations
 
 import json
 import re
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
+from worklog_tui.bench.reading import REACH
 from worklog_tui.model import Fact, FactKey, Finding, Machine, Note, Span, Work
+
+Seen = tuple[str, int, int, int]
+"A finding: note, start, end, and how many notes ago it was said."
 
 
 @dataclass(frozen=True)
 class Minded:
-    """The last words and facts, as far back as a note may reach."""
+    """The last part, and the last three findings as far back as a note may reach."""
 
     part: str = ""
-    recent: tuple[tuple[str, int, int], ...] = ()
+    recent: tuple[Seen, ...] = ()
 
     def to_json(self) -> str:
         return json.dumps({"part": self.part, "recent": self.recent})
@@ -28,9 +32,9 @@ class Changed:
 
 @dataclass(frozen=True)
 class PlainReader:
-    """`the X` names a part; `cracked` finds fault with it; `cleaned` is work; `scratch that` takes it back.
+    """`the X` names a part; `cracked` finds fault with it; `cleaned` is work; `scratch that` takes a finding back.
 
-    `look again` adds a doubtful finding to the note before. The word `stumble` makes the reader fail.
+    `look again` makes the last finding doubtful. The word `stumble` makes the reader fail.
     """
 
     stamp: str = "plain"
@@ -41,7 +45,7 @@ class PlainReader:
 
     def resume(self, text: str) -> Minded:
         data = json.loads(text)
-        return Minded(data["part"], tuple((note, start, end) for note, start, end in data["recent"]))
+        return Minded(data["part"], tuple((note, start, end, age) for note, start, end, age in data["recent"]))
 
     def feed(self, machine: Machine, context: Minded, note: Note) -> tuple[Minded, Changed]:
         if "stumble" in note.words:
@@ -50,19 +54,19 @@ class PlainReader:
         part = named[1] if named else context.part
         added: list[Fact] = []
         withdrawn: list[FactKey] = []
-        recent = list(context.recent[-11:])
-        for found in re.finditer(r"cracked", note.words):
+        recent = [(uid, start, end, age + 1) for uid, start, end, age in context.recent if age < REACH]
+        for found in re.finditer("cracked", note.words):
             span = Span(note.uid, *found.span())
             added.append(Finding(main=span, part=part, condition="cracked", verdict="bad", quote=note.words))
-            recent.append((note.uid, *found.span()))
-        for found in re.finditer(r"cleaned", note.words):
-            span = Span(note.uid, *found.span())
+            recent.append((note.uid, *found.span(), 0))
+        for found in re.finditer("cleaned", note.words):
             filled = () if named else ("part",)
+            span = Span(note.uid, *found.span())
             added.append(Work(main=span, action="clean", part=part, quote=note.words, filled=filled))
         if "scratch that" in note.words and recent:
-            span = Span(*recent.pop())
-            withdrawn.append(FactKey(span.note, "finding", span.start, span.end))
+            uid, start, end, _ = recent.pop()
+            withdrawn.append(FactKey(uid, "finding", start, end))
         if "look again" in note.words and recent:
-            span = Span(*recent[-1])
+            span = Span(*recent[-1][:3])
             added.append(Finding(main=span, part=part, condition="cracked", verdict="noted", confidence=0.3))
-        return replace(context, part=part, recent=tuple(recent[-3:])), Changed(tuple(added), tuple(withdrawn))
+        return Minded(part, tuple(recent[-3:])), Changed(tuple(added), tuple(withdrawn))

@@ -33,6 +33,8 @@ class Desk:
     "74 random bits."
     quiet_hours: float = 4.0
     "After so many hours without a note a new session begins."
+    patience: float = 2.0
+    "Seconds to wait for another writer before a note goes to the spool."
     cache: Path | None = None
     "Where the compiled grammar may be kept."
     reads_with: Reader | None = None

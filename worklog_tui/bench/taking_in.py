@@ -19,9 +19,12 @@ if TYPE_CHECKING:
 
 
 @contextmanager
-def pen(desk: Desk, wait: float = store.WAIT) -> Iterator[store.Connection]:
-    """One transaction on the logbook, the waiting notes taken in first. Raises LockedOut after `wait` seconds."""
-    with store.writing(desk.logbook, wait) as connection:
+def pen(desk: Desk, wait: float | None = None) -> Iterator[store.Connection]:
+    """One transaction on the logbook, the waiting notes taken in first.
+
+    Raises LockedOut after `wait` seconds, by default the patience of the desk.
+    """
+    with store.writing(desk.logbook, desk.patience if wait is None else wait) as connection:
         taken = _take_in(desk, connection)
         yield connection
     store.spool.discard(taken)
