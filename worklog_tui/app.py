@@ -1,0 +1,118 @@
+"""The recorder as a program of its own: screens one after another, and a clean end whatever ends it."""
+
+from __future__ import annotations
+
+import asyncio
+import signal
+from collections.abc import Iterable
+from functools import partial
+from typing import TYPE_CHECKING, ClassVar
+
+from textual.app import App, SystemCommand
+from textual.binding import Binding, BindingType
+from textual.screen import Screen
+
+from worklog_tui.screens.errands import Errands
+from worklog_tui.screens.recording import RecordingScreen
+from worklog_tui.screens.start import StartScreen
+
+if TYPE_CHECKING:
+    from worklog_tui.bench.desk import Desk
+
+PATIENCE = 10.0
+"Seconds that leaving waits for the last note to be kept."
+
+
+class Recorder(App[int]):
+    """One window on one logbook."""
+
+    TITLE = "worklog"
+    BINDINGS: ClassVar[list[BindingType]] = [
+        Binding("q", "leave", "quit", id="app.quit", tooltip="Leave; every note is kept"),
+        Binding("ctrl+q", "quit", "quit", show=False, id="app.quit-anywhere", tooltip="Leave, from anywhere"),
+        Binding("question_mark", "keys", "keys", id="app.keys", tooltip="All keys of this place", key_display="?"),
+        Binding("ctrl+p", "command_palette", "more", id="app.commands", tooltip="Everything that can be done here"),
+    ]
+
+    def __init__(self, errands: Errands, machine: str | None = None) -> None:
+        super().__init__()
+        self._own = errands
+        self._machine = machine
+
+    def on_mount(self) -> None:
+        if self._machine is None:
+            self.push_screen(StartScreen(self._own))
+        else:
+            self.push_screen(RecordingScreen(self._own, self._machine))
+        if not self.is_headless:
+            self._listen_for_the_end()
+
+    def _listen_for_the_end(self) -> None:
+        """A closed window or a shutdown ends the program as quitting does (Textual by itself would be cut off)."""
+        loop = asyncio.get_running_loop()
+        for name in ("SIGTERM", "SIGHUP"):
+            number = getattr(signal, name, None)
+            if number is not None:
+                try:
+                    loop.add_signal_handler(number, partial(self._leave, 128 + number))
+                except (NotImplementedError, RuntimeError):
+                    return
+
+    def get_system_commands(self, screen: Screen[object]) -> Iterable[SystemCommand]:
+        """All bindings of the present screen, and what Textual itself offers."""
+        for binding in screen.BINDINGS:
+            if isinstance(binding, Binding) and binding.show:
+                run = partial(screen.run_action, binding.action)
+                yield SystemCommand(binding.description.capitalize(), binding.tooltip, run)
+        for command in super().get_system_commands(screen):
+            if command.title not in ("Maximize", "Minimize"):
+                yield command
+
+    def on_start_screen_opened(self, message: StartScreen.Opened) -> None:
+        self.switch_screen(RecordingScreen(message.errands, message.machine))
+
+    def action_machines(self) -> None:
+        """Back to the list of machines, once all is kept."""
+        self.run_worker(self._to_machines())
+
+    async def _to_machines(self) -> None:
+        errands = await self._settle()
+        self.switch_screen(StartScreen(errands))
+
+    def action_keys(self) -> None:
+        if self.screen.query("HelpPanel"):
+            self.action_hide_help_panel()
+        else:
+            self.action_show_help_panel()
+
+    async def action_quit(self) -> None:
+        """Leave, once all is kept."""
+        self._leave(0)
+
+    def action_leave(self) -> None:
+        """The same by a plain key."""
+        self._leave(0)
+
+    def _leave(self, code: int) -> None:
+        self.run_worker(self._leave_settled(code), group="leaving", exclusive=True)
+
+    async def _leave_settled(self, code: int) -> None:
+        await self._settle()
+        self.exit(code, return_code=code)
+
+    async def _settle(self) -> Errands:
+        """Wait for the notes that are on their way; gives the bench of the present screen."""
+        errands = self._own
+        for screen in self.screen_stack:
+            if isinstance(screen, RecordingScreen):
+                errands = screen.errands
+                try:
+                    await asyncio.wait_for(screen.settled(), PATIENCE)
+                except TimeoutError:
+                    continue
+        return errands
+
+
+def open_recorder(desk: Desk, machine: str | None = None) -> int:
+    """Run the recorder until it is left; 0, or 128 and the number of the signal that ended it."""
+    return Recorder(Errands(desk), machine).run() or 0

@@ -1,0 +1,1 @@
+"""Screens: they call the bench in worker threads, and hand its answers to widgets."""

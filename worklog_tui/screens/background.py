@@ -1,0 +1,85 @@
+"""Calls that run in a worker thread, one at a time, with their answers handed back to the screen."""
+
+from __future__ import annotations
+
+import asyncio
+from collections import deque
+from collections.abc import Callable
+from functools import partial
+from typing import Generic, TypeVar
+
+from textual.message_pump import MessagePump
+from textual.screen import Screen
+
+Wish = TypeVar("Wish")
+Answer = TypeVar("Answer")
+
+
+class Queue(Generic[Wish, Answer]):
+    """Does every wish, in the order in which they came. All but the call itself happens in the screen's own thread."""
+
+    def __init__(
+        self,
+        screen: Screen[None],
+        call: Callable[[Wish], Answer],
+        done: Callable[[Wish, Answer], None],
+        failed: Callable[[Wish, Exception], None],
+    ) -> None:
+        self._screen = screen
+        self._call = call
+        self._done = done
+        self._failed = failed
+        self.waiting: deque[Wish] = deque()
+        "Wishes without an answer yet, the one under way first."
+        self._busy = False
+        self._settled = asyncio.Event()
+        self._settled.set()
+
+    def want(self, wish: Wish) -> None:
+        """Have a wish done when its turn comes."""
+        self.waiting.append(wish)
+        self._begin()
+
+    async def settled(self) -> None:
+        """Wait until nothing is under way."""
+        await self._settled.wait()
+
+    def _begin(self) -> None:
+        if self._busy or not self.waiting:
+            return
+        self._busy = True
+        self._settled.clear()
+        self._screen.run_worker(partial(self._run, self.waiting[0]), thread=True, exit_on_error=False)
+
+    def _run(self, wish: Wish) -> None:
+        """In the worker thread."""
+        try:
+            answer = self._call(wish)
+        except Exception as error:
+            hand_back(self._screen, partial(self._finish, wish, partial(self._failed, wish, error)))
+        else:
+            hand_back(self._screen, partial(self._finish, wish, partial(self._done, wish, answer)))
+
+    def _finish(self, wish: Wish, tell: Callable[[], None]) -> None:
+        self._busy = False
+        self.waiting.popleft()
+        try:
+            tell()
+        finally:
+            self._begin()
+            if not self._busy:
+                self._settled.set()
+
+
+class Latest(Queue[Wish, Answer]):
+    """Does the latest wish only; those that came and were overtaken are dropped."""
+
+    def want(self, wish: Wish) -> None:
+        while len(self.waiting) > 1:
+            self.waiting.pop()
+        super().want(wish)
+
+
+def hand_back(pump: MessagePump, tell: Callable[[], None]) -> None:
+    """Have something said in the thread of a screen; nothing happens when that is gone."""
+    pump.call_later(tell)

@@ -1,0 +1,89 @@
+"""What the screens ask of the bench. Every call may take long: make it in a worker thread."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from pathlib import Path
+from typing import TYPE_CHECKING, NamedTuple
+
+if TYPE_CHECKING:
+    from worklog_tui.bench.desk import Desk
+    from worklog_tui.bench.machines import MachineLine
+    from worklog_tui.bench.record import Kept
+    from worklog_tui.bench.review import Review
+    from worklog_tui.model import Advice, Fact, Machine
+    from worklog_tui.notes import ReadSession
+
+
+class Preview(NamedTuple):
+    """What would be read from words if they were kept now."""
+
+    facts: tuple[Fact, ...] = ()
+    unsure: tuple[Fact, ...] = ()
+
+
+class Errands:
+    """The bench, loaded at the first call and not before: the screen is painted first."""
+
+    def __init__(self, desk: Desk) -> None:
+        self.desk = desk
+
+    @property
+    def logbook(self) -> Path:
+        """The file of the logbook."""
+        return self.desk.logbook
+
+    def machines(self) -> Sequence[MachineLine]:
+        from worklog_tui.bench.machines import machines
+
+        return machines(self.desk)
+
+    def add_machine(self, card: Machine) -> Machine:
+        from worklog_tui.bench.machines import add_machine
+
+        return add_machine(self.desk, card)
+
+    def preview(self, name: str, words: str) -> Preview:
+        from worklog_tui.bench.record import preview
+
+        facts = preview(self.desk, name, words)
+        line = self.desk.confidence_line()
+        sure = tuple(fact for fact in facts if fact.confidence >= line)
+        return Preview(sure, tuple(fact for fact in facts if fact.confidence < line))
+
+    def keep_note(self, name: str, words: str) -> Kept:
+        from worklog_tui.bench.record import keep_note
+
+        return keep_note(self.desk, name, words)
+
+    def keep_lines(self, name: str, text: str) -> Sequence[Kept]:
+        from worklog_tui.bench.record import keep_lines
+
+        return keep_lines(self.desk, name, text)
+
+    def look(self, text: str) -> ReadSession:
+        """What a paste is, before anything of it is kept."""
+        from worklog_tui.notes import read_text
+
+        return read_text(text)
+
+    def review(self, name: str) -> Review:
+        """The whole log of a machine, with its open items."""
+        from worklog_tui.bench.review import review
+
+        return review(self.desk, name)
+
+    def advice(self, review: Review) -> Advice:
+        """The next step for a log that is at hand."""
+        from worklog_tui.bench.review import advice_for
+
+        return advice_for(self.desk, review)
+
+    def lay_out_demo(self) -> Errands:
+        """The bench with the invented machines, in a logbook of its own that is made anew."""
+        from tempfile import mkdtemp
+
+        from worklog_tui.bench.demo import fill
+
+        desk, _ = fill(Path(mkdtemp(prefix="worklog-demo-")) / "demo.db")
+        return Errands(desk)

@@ -1,0 +1,244 @@
+"""The recorder: the note line, what is understood, the timeline, open items and the next step."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from datetime import UTC, datetime
+from typing import TYPE_CHECKING, ClassVar
+
+from textual import events
+from textual.app import ComposeResult
+from textual.binding import Binding, BindingType
+from textual.containers import Horizontal, Vertical
+from textual.screen import Screen
+from textual.widgets import Footer, Static, TextArea
+
+from worklog_tui.model import Session, clock
+from worklog_tui.screens.background import Latest
+from worklog_tui.screens.errands import Errands, Preview
+from worklog_tui.screens.keeping import Keeping, Words
+from worklog_tui.screens.paste import PasteQuestion, shape_of
+from worklog_tui.screens.reviewing import Reviewing
+from worklog_tui.widgets.head_line import HeadLine
+from worklog_tui.widgets.items import OpenItems
+from worklog_tui.widgets.next_step import NextStep
+from worklog_tui.widgets.note_line import NoteLine
+from worklog_tui.widgets.places import Places
+from worklog_tui.widgets.rows import Rows
+from worklog_tui.widgets.timeline import Timeline, marks_in
+from worklog_tui.widgets.understood import Understood
+
+if TYPE_CHECKING:
+    from worklog_tui.bench.record import Kept
+    from worklog_tui.notes import ReadSession
+
+PLACES = {"timeline": "timeline", "items": "open items", "step": "next step"}
+_LISTS: dict[str, type[Rows]] = {"timeline": Timeline, "items": OpenItems, "step": NextStep}
+
+
+_WIDTHS = [(0, "-narrow"), (110, "-wide")]
+_HEIGHTS = [(0, "-flat"), (9, "-low"), (16, "-tall")]
+
+
+def wall_clock() -> datetime:
+    """The time here and now."""
+    return datetime.now(UTC).astimezone()
+
+
+class RecordingScreen(Screen[None]):
+    """One machine on the bench."""
+
+    HORIZONTAL_BREAKPOINTS = _WIDTHS
+    VERTICAL_BREAKPOINTS = _HEIGHTS
+    DEFAULT_CSS = """
+    RecordingScreen {
+        #log { height: 1fr; }
+        #log Rows { height: 1fr; width: 1fr; }
+        #side { width: 46; border-left: solid $foreground 20%; padding-left: 1; }
+        #side .title { height: 1; text-style: bold; color: $text-muted; }
+        #write { height: auto; border-top: solid $foreground 30%; }
+        &.-wide Places { display: none; }
+        &.-narrow #side { display: none; width: 1fr; border: none; padding: 0; }
+        &.-narrow .title { display: none; }
+        &.-narrow.at-items, &.-narrow.at-step {
+            Timeline { display: none; }
+            #side { display: block; }
+        }
+        &.-narrow.at-items NextStep, &.-narrow.at-step OpenItems { display: none; }
+        &.-low Footer, &.-flat Footer, &.-flat HeadLine, &.-flat Places { display: none; }
+        &.-flat #write { border: none; }
+        &.-flat NoteLine { max-height: 2; }
+        &.-flat Understood { max-height: 1; }
+    }
+    """
+    BINDINGS: ClassVar[list[BindingType]] = [
+        Binding("n", "write", "note", id="go.note", tooltip="To the note line"),
+        Binding("escape", "write", "write a note", id="go.back", tooltip="To the note line", show=False),
+        Binding("t", "go('timeline')", "timeline", id="go.timeline", tooltip="What was said, session by session"),
+        Binding("o", "go('items')", "open", id="go.items", tooltip="What must be come back to, and why"),
+        Binding("s", "go('step')", "next", id="go.step", tooltip="What to do next, and why"),
+        Binding("m", "app.machines", "machines", id="go.machines", tooltip="Put another machine on the bench"),
+    ]
+
+    def __init__(self, errands: Errands, machine: str, now: Callable[[], datetime] = wall_clock) -> None:
+        super().__init__()
+        self.errands = errands
+        self.machine = machine
+        self._now = now
+        self._session: Session | None = None
+        self._half_typed = ""
+        self._keeping = Keeping(self, errands, machine, self._kept, self._not_kept)
+        self._drafts = Latest[None, str](self, lambda _: self._keeping.take_draft(), self._restore, self._unread)
+        self._reviewing = Reviewing(self, errands, machine, self._show_head, self._unread)
+        self._previews = Latest[str, Preview](
+            self, lambda words: errands.preview(machine, words), self._show_preview, self._unread
+        )
+        self._looks = Latest[str, "ReadSession"](self, errands.look, self._ask, self._unread)
+
+    def compose(self) -> ComposeResult:
+        yield HeadLine()
+        yield Places(PLACES)
+        with Horizontal(id="log"):
+            yield Timeline()
+            with Vertical(id="side"):
+                yield Static("Open items", classes="title", markup=False)
+                yield OpenItems()
+                yield Static("Next step", classes="title", markup=False)
+                yield NextStep()
+        with Vertical(id="write"):
+            yield NoteLine("What do you see, measure or do? Enter keeps it.")
+            yield Understood()
+        yield Footer(show_command_palette=False)
+
+    def on_mount(self) -> None:
+        self.query_one("#write").border_title = "note"
+        self.query_one(NoteLine).focus()
+        self._show_head()
+        self.call_after_refresh(self._begin)
+
+    def _begin(self) -> None:
+        """After the first paint: the draft, the log, and the first reading of words, which loads the grammar."""
+        self._drafts.want(None)
+        self._reviewing.begin()
+        self.set_interval(1.0, self._every_second)
+
+    def on_unmount(self) -> None:
+        self._keeping.leave(self._half_typed)
+
+    async def settled(self) -> None:
+        """Wait until every note is kept."""
+        await self._keeping.settled()
+
+    def action_write(self) -> None:
+        self.query_one(NoteLine).focus()
+
+    def action_go(self, place: str) -> None:
+        """To one of PLACES."""
+        for name in PLACES:
+            self.set_class(name == place, f"at-{name}")
+        self.query_one(Places).show(place)
+        self.query_one(_LISTS[place]).focus()
+
+    def on_places_wanted(self, message: Places.Wanted) -> None:
+        self.action_go(message.place)
+
+    def on_note_line_left(self) -> None:
+        place = self.query_one(Places).here
+        self.query_one(_LISTS[place]).focus()
+
+    def on_paste(self, event: events.Paste) -> None:
+        """A paste anywhere goes to the note line."""
+        event.stop()
+        line = self.query_one(NoteLine)
+        line.focus()
+        line.take_paste(event.text)
+
+    def on_text_area_changed(self, event: TextArea.Changed) -> None:
+        if isinstance(event.text_area, NoteLine):
+            self._half_typed = event.text_area.text
+            if self._half_typed.strip():
+                self._previews.want(self._half_typed)
+            else:
+                self._show_preview(self._half_typed, Preview())
+
+    def on_note_line_kept(self, message: NoteLine.Kept) -> None:
+        self._keeping.keep(message.words)
+
+    def on_note_line_pasted(self, message: NoteLine.Pasted) -> None:
+        self.query_one(Understood).say("Looking at the paste …")
+        self._looks.want(message.text)
+
+    def on_rows_chosen(self, message: Rows.Chosen) -> None:
+        """An open item leads to where it was said; a note tells what was read from which words."""
+        timeline = self.query_one(Timeline)
+        if message.rows is not timeline:
+            place = timeline.log_rows.place(message.row.key)
+            if place is not None:
+                self.action_go("timeline")
+                timeline.point(place)
+        else:
+            self.query_one(Understood).explain(timeline.log_rows.facts_of(message.row.key))
+
+    def _ask(self, text: str, read: ReadSession) -> None:
+        def answer(keep: bool | None) -> None:
+            if keep:
+                self.query_one(Understood).say(f"Keeping {shape_of(read)} …")
+                self._keeping.keep(text, many=True)
+            else:
+                self.query_one(Understood).say("Nothing of the paste was kept.")
+
+        self.app.push_screen(PasteQuestion(read), answer)
+
+    def _kept(self, words: Words, kept: Sequence[Kept]) -> None:
+        when = f"{self._now():%H:%M}"
+        for one in kept:
+            self._session = one.session or self._session
+        if words.many:
+            facts = sum(len(one.facts) for one in kept)
+            self.query_one(Understood).say(f"Kept {when}: {len(kept)} notes, {facts} facts.")
+            self._reviewing.lines_kept()
+        else:
+            for one in kept:
+                self.query_one(Timeline).take(one.note, one.session, one.facts, one.withdrawn)
+                self.query_one(Understood).kept(when, one.facts, one.questions, one.spooled)
+            self._reviewing.note_kept()
+        self._show_head()
+        self._every_second()
+
+    def _not_kept(self, words: Words, error: Exception) -> None:
+        line = self.query_one(NoteLine)
+        line.put("\n".join(filter(None, (words.text, line.text))))
+        self.query_one(Understood).say(f"Not kept: {error}. The words are back in the note line.")
+
+    def _unread(self, wish: object, error: Exception) -> None:
+        self.query_one(Understood).say(f"That could not be read: {error}. Notes are kept all the same.")
+
+    def _restore(self, _: None, words: str) -> None:
+        if words:
+            line = self.query_one(NoteLine)
+            line.put("\n".join(filter(None, (words, line.text))))
+            self.query_one(Understood).say("These words were left half typed; they are back.")
+
+    def _show_preview(self, words: str, seen: Preview) -> None:
+        line = self.query_one(NoteLine)
+        if line.text != words:
+            return
+        known = self.query_one(Timeline).log_rows
+        here = next((f.main.note for f in seen.facts if known.place(f.main.note) is None), "")
+        line.underline(marks_in(seen.facts, here))
+        self.query_one(Understood).hear(words, seen.facts, seen.unsure)
+
+    def _every_second(self) -> None:
+        self._keeping.save_draft(self._half_typed)
+        self._show_head()
+
+    def _show_head(self) -> None:
+        log = self.query_one(Timeline).log_rows
+        session = ""
+        if self._session is not None and self._session.start is not None:
+            since = self._now() - self._session.start.moment()
+            session = f"session {log.sessions}, {clock(int(since.total_seconds()))}"
+        elif log.sessions:
+            session = f"{log.sessions} {'session' if log.sessions == 1 else 'sessions'}"
+        notes = f"{log.notes} {'note' if log.notes == 1 else 'notes'}" if log.notes else "no notes yet"
+        self.query_one(HeadLine).say(self.machine, session, notes)

@@ -1,0 +1,107 @@
+"""The first screen: put a machine on the bench, make a card for a new one, or look at the demo."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import TYPE_CHECKING, ClassVar
+
+from textual.app import ComposeResult
+from textual.binding import Binding, BindingType
+from textual.message import Message
+from textual.screen import Screen
+from textual.widgets import Footer, Static
+
+from worklog_tui.model import Machine
+from worklog_tui.screens.background import Latest, Queue
+from worklog_tui.screens.card import CardScreen
+from worklog_tui.screens.errands import Errands
+from worklog_tui.widgets.literal import literal
+from worklog_tui.widgets.machines import Machines
+from worklog_tui.widgets.rows import Rows
+
+if TYPE_CHECKING:
+    from worklog_tui.bench.machines import MachineLine
+
+
+_HEIGHTS = [(0, "-flat"), (9, "-tall")]
+
+
+class StartScreen(Screen[None]):
+    """The machines of the logbook."""
+
+    VERTICAL_BREAKPOINTS = _HEIGHTS
+    DEFAULT_CSS = """
+    StartScreen {
+        #asks { text-style: bold; height: auto; margin: 0 1; }
+        #told { height: auto; color: $text-muted; margin: 0 1; }
+        Machines { height: 1fr; margin: 1 0; }
+        &.-flat Machines { margin: 0; }
+        &.-flat Footer { display: none; }
+    }
+    """
+    BINDINGS: ClassVar[list[BindingType]] = [
+        Binding("n", "new", "new machine", id="start.new", tooltip="Make a card for a new machine"),
+        Binding("d", "demo", "demo", id="start.demo", tooltip="Look at invented machines; your logbook is left alone"),
+    ]
+
+    def __init__(self, errands: Errands) -> None:
+        super().__init__()
+        self._errands = errands
+        self._lists = Latest[None, "Sequence[MachineLine]"](
+            self, lambda _: errands.machines(), self._show, self._failed
+        )
+        self._cards = Queue[Machine, Machine](self, errands.add_machine, self._added, self._failed)
+        self._demos = Latest[None, Errands](self, lambda _: errands.lay_out_demo(), self._laid_out, self._failed)
+
+    class Opened(Message):
+        """A machine is put on the bench."""
+
+        def __init__(self, errands: Errands, machine: str) -> None:
+            super().__init__()
+            self.errands = errands
+            self.machine = machine
+
+    def compose(self) -> ComposeResult:
+        yield Static("Which machine is on the bench?", id="asks", markup=False)
+        yield Machines()
+        yield Static("", id="told", markup=False)
+        yield Footer(show_command_palette=False)
+
+    def on_mount(self) -> None:
+        self.query_one(Machines).focus()
+        self.call_after_refresh(self._lists.want, None)
+
+    def on_rows_chosen(self, message: Rows.Chosen) -> None:
+        if message.row.key == Machines.NEW:
+            self.action_new()
+        elif message.row.key == Machines.DEMO:
+            self.action_demo()
+        else:
+            self.post_message(self.Opened(self._errands, message.row.key))
+
+    def action_new(self) -> None:
+        def made(card: Machine | None) -> None:
+            if card is not None:
+                self._cards.want(card)
+
+        self.app.push_screen(CardScreen(), made)
+
+    def action_demo(self) -> None:
+        self._say("Laying out the demo …")
+        self._demos.want(None)
+
+    def _show(self, _: None, machines: Sequence[MachineLine]) -> None:
+        self.query_one(Machines).show_machines(machines)
+
+    def _added(self, _: Machine, machine: Machine) -> None:
+        self.post_message(self.Opened(self._errands, machine.name))
+
+    def _laid_out(self, _: None, demo: Errands) -> None:
+        self._errands = demo
+        self._lists.want(None)
+
+    def _failed(self, _: object, error: Exception) -> None:
+        self._say(f"That did not work: {error}")
+
+    def _say(self, text: str) -> None:
+        self.query_one("#told", Static).update(literal(text))

@@ -1,0 +1,39 @@
+"""The next step: what to do, why it and why now, and what each outcome would mean."""
+
+from __future__ import annotations
+
+from worklog_tui.model import Advice, Step
+from worklog_tui.widgets.row import Row
+from worklog_tui.widgets.rows import Rows
+
+
+class NextStep(Rows):
+    """The best step in full, the runners-up in short."""
+
+    margin = 4
+
+    def __init__(self) -> None:
+        super().__init__("Nothing to suggest yet. Say what the machine does, or does not do.")
+
+    def show_advice(self, advice: Advice) -> None:
+        """Show what to do next."""
+        rows = [Row.of(f"The trouble: {advice.complaint}")] if advice.complaint else []
+        if advice.steps:
+            rows += _full(advice.steps[0])
+        if advice.steps[1:]:
+            rows.append(Row.of("Or else", heading=True))
+            rows += [Row.of(step.step, below=step.why) for step in advice.steps[1:3]]
+        if advice.remark:
+            rows.append(Row.of(advice.remark))
+        self.show(rows)
+
+
+def _full(step: Step) -> list[Row]:
+    rows = [Row.of(step.step, below=f"Why: {step.why}" if step.why else "", heading=True)]
+    if step.minutes is not None:
+        rows.append(Row.of(f"About {step.minutes} minutes."))
+    if step.access:
+        rows.append(Row.of(f"First off: {', '.join(step.access)}."))
+    rows += [Row.of(f"Take care: {caution}") for caution in step.cautions]
+    rows += [Row.of(outcome) for outcome in step.outcomes]
+    return rows

@@ -1,0 +1,255 @@
+"""A list of rows of any length, drawn line by line: only what is seen is made."""
+
+from __future__ import annotations
+
+from bisect import bisect_right
+from collections.abc import Iterable, Sequence
+from itertools import accumulate
+from typing import ClassVar
+
+from rich.segment import Segment
+from rich.style import Style
+from textual import events
+from textual.binding import Binding, BindingType
+from textual.cache import LRUCache
+from textual.geometry import Size
+from textual.message import Message
+from textual.scroll_view import ScrollView
+from textual.strip import Strip
+
+from worklog_tui.widgets.row import NARROW, Piece, Row, plain
+from worklog_tui.widgets.wrapping import breaks
+
+
+class Rows(ScrollView, can_focus=True):
+    """Wrapped rows with one of them pointed at; Enter or a second click chooses it."""
+
+    COMPONENT_CLASSES: ClassVar[set[str]] = {
+        "rows--margin",
+        "rows--below",
+        "rows--heading",
+        "rows--empty",
+        "rows--here",
+    }
+    DEFAULT_CSS = """
+    Rows {
+        background: $background;
+        overflow-x: hidden;
+        scrollbar-size-vertical: 1;
+        & .rows--margin { color: $text-muted; }
+        & .rows--below { color: $text-muted; }
+        & .rows--heading { text-style: bold; }
+        & .rows--empty { color: $text-muted; }
+        & .rows--here { text-style: bold; }
+    }
+    """
+    BINDINGS: ClassVar[list[BindingType]] = [
+        Binding("up,k", "step(-1)", "up", show=False, id="rows.up", tooltip="The row above"),
+        Binding("down,j", "step(1)", "down", show=False, id="rows.down", tooltip="The row below"),
+        Binding("pageup", "page(-1)", "page up", show=False, id="rows.page-up", tooltip="A screenful up"),
+        Binding("pagedown", "page(1)", "page down", show=False, id="rows.page-down", tooltip="A screenful down"),
+        Binding("home", "edge(0)", "first", show=False, id="rows.first", tooltip="The first row"),
+        Binding("end", "edge(-1)", "last", show=False, id="rows.last", tooltip="The last row"),
+        Binding("enter", "choose", "choose", show=False, id="rows.choose", tooltip="Choose the row pointed at"),
+    ]
+
+    margin = 9
+    "Cells left of the words."
+
+    def __init__(self, empty: str = "") -> None:
+        """A list that says `empty` while it has no rows."""
+        super().__init__()
+        self.empty = empty
+        self.here = 0
+        "The row pointed at, from 0."
+        self._rows: list[Row] = []
+        self._ends: list[int] = []
+        self._laid: int | None = None
+        self._pieces: LRUCache[int, list[Piece]] = LRUCache(256)
+
+    class Chosen(Message):
+        """A row was chosen."""
+
+        def __init__(self, rows: Rows, row: Row) -> None:
+            super().__init__()
+            self.rows = rows
+            self.row = row
+
+        @property
+        def control(self) -> Rows:
+            return self.rows
+
+    @property
+    def rows(self) -> Sequence[Row]:
+        return self._rows
+
+    @property
+    def row(self) -> Row | None:
+        """The row pointed at; None in an empty list."""
+        return self._rows[self.here] if self._rows else None
+
+    def show(self, rows: Iterable[Row], at_end: bool = False) -> None:
+        """Show these rows in place of all; `at_end`: with the last one in sight."""
+        self._rows = list(rows)
+        self.here = max(len(self._rows) - 1, 0) if at_end else min(self.here, max(len(self._rows) - 1, 0))
+        self._lay_from(0)
+        if at_end:
+            self.scroll_end(animate=False, immediate=True)
+
+    def add(self, row: Row) -> None:
+        """Add one row at the end; the list follows when its end was in sight."""
+        self.change(len(self._rows), [row])
+
+    def change(self, start: int, rows: Iterable[Row]) -> None:
+        """Put other rows in place of those from `start` on."""
+        follows = self.is_vertical_scroll_end or not self._rows
+        at_last = self.here >= len(self._rows) - 1
+        self._rows[start:] = rows
+        if at_last:
+            self.here = max(len(self._rows) - 1, 0)
+        self._lay_from(start)
+        if follows:
+            self.scroll_end(animate=False, immediate=True)
+
+    def _lay_from(self, start: int) -> None:
+        """Bring the line index up to date from a row on."""
+        self._pieces.clear()
+        width = self.scrollable_content_region.width
+        if width <= 0:
+            return
+        if width != self._laid:
+            start, self._laid = 0, width
+        del self._ends[start:]
+        base = self._ends[-1] if self._ends else 0
+        heights = (row.height(width, self.margin) for row in self._rows[start:])
+        self._ends.extend(list(accumulate(heights, initial=base))[1:])
+        self.virtual_size = Size(width, self._ends[-1] if self._ends else 0)
+        self.refresh()
+
+    def on_resize(self, event: events.Resize) -> None:
+        """Wrap anew when the width changed, with the same row in sight."""
+        if self.scrollable_content_region.width == self._laid:
+            return
+        follows = self.is_vertical_scroll_end
+        self._lay_from(0)
+        if follows:
+            self.scroll_end(animate=False, immediate=True)
+        else:
+            self._show_here()
+
+    def _top(self, index: int) -> int:
+        return self._ends[index - 1] if index else 0
+
+    def _show_here(self) -> None:
+        if not self._ends:
+            return
+        top, end, seen = self._top(self.here), self._ends[self.here], self.size.height
+        if top < self.scroll_offset.y or end - top > seen:
+            self.scroll_to(y=top, animate=False, immediate=True)
+        elif end > self.scroll_offset.y + seen:
+            self.scroll_to(y=end - seen, animate=False, immediate=True)
+
+    def point(self, index: int) -> None:
+        """Point at a row and bring it in sight."""
+        if self._rows:
+            self.here = min(max(index, 0), len(self._rows) - 1)
+            self._show_here()
+            self.refresh()
+
+    def action_step(self, by: int) -> None:
+        """To the next row; within one that is taller than the screen, line by line."""
+        if not self._ends:
+            return
+        seen_from, seen_to = self.scroll_offset.y, self.scroll_offset.y + self.size.height
+        if (by > 0 and self._ends[self.here] > seen_to) or (by < 0 and self._top(self.here) < seen_from):
+            self.scroll_to(y=seen_from + by, animate=False, immediate=True)
+        else:
+            self.point(self.here + by)
+
+    def action_page(self, by: int) -> None:
+        if self._ends:
+            line = self._top(self.here) + by * max(self.size.height - 1, 1)
+            self.point(bisect_right(self._ends, max(line, 0)))
+
+    def action_edge(self, index: int) -> None:
+        self.point(len(self._rows) - 1 if index else 0)
+        if index:
+            self.scroll_end(animate=False, immediate=True)
+
+    def action_choose(self) -> None:
+        if self.row is not None:
+            self.post_message(self.Chosen(self, self.row))
+
+    def on_click(self, event: events.Click) -> None:
+        """The first click points, the second chooses."""
+        index = bisect_right(self._ends, self.scroll_offset.y + event.y)
+        if index >= len(self._rows):
+            return
+        if index == self.here and event.chain > 1:
+            self.action_choose()
+        self.here = index
+        self.refresh()
+
+    def on_focus(self) -> None:
+        self.refresh()
+
+    def on_blur(self) -> None:
+        self.refresh()
+
+    def render_line(self, y: int) -> Strip:
+        """One screen line."""
+        width = self.scrollable_content_region.width
+        line = self.scroll_offset.y + y
+        if not self._rows:
+            return self._render_empty(line, width)
+        index = bisect_right(self._ends, line)
+        if index >= len(self._ends) or self._laid is None:
+            return Strip.blank(width, self.rich_style)
+        pieces = self._pieces.get(index)
+        if pieces is None:  # by the width that the line index was made for: a resize is drawn once before it is told
+            pieces = self._pieces[index] = self._rows[index].pieces(self._laid, self.margin)
+        return self._render_piece(index, line - self._top(index), pieces, self._laid).adjust_cell_length(width)
+
+    def _render_empty(self, line: int, width: int) -> Strip:
+        text = plain(self.empty)
+        pieces = breaks(text, max(width - 2, 1))
+        if line >= len(pieces):
+            return Strip.blank(width, self.rich_style)
+        start, end = pieces[line]
+        style = self.get_component_rich_style("rows--empty")
+        return Strip([Segment(f"  {text[start:end]}", style)]).adjust_cell_length(width, self.rich_style)
+
+    def _render_piece(self, index: int, nth: int, pieces: list[Piece], width: int) -> Strip:
+        row, piece = self._rows[index], pieces[nth]
+        pointed = self.has_focus and index == self.here
+        margin_style = self.get_component_rich_style("rows--margin")
+        segments = [Segment(self._margin(row, nth, pointed, width), margin_style)]
+        if piece.part == "below":
+            segments.append(
+                Segment(f"  {row.below[piece.start : piece.end]}", self.get_component_rich_style("rows--below"))
+            )
+        else:
+            segments += self._marked(row, piece, pointed)
+        return Strip(segments).adjust_cell_length(width, self.rich_style)
+
+    def _margin(self, row: Row, nth: int, pointed: bool, width: int) -> str:
+        room = self.margin if width >= NARROW else 2
+        text = row.margin[: room - 2].rjust(room - 2) if nth == 0 and room > 2 else " " * (room - 2)
+        return text + ("> " if pointed and nth == 0 else "  ")
+
+    def _marked(self, row: Row, piece: Piece, pointed: bool) -> list[Segment]:
+        """The words of a screen line, underlined where something was understood."""
+        style = self.rich_style
+        if row.heading:
+            style = self.get_component_rich_style("rows--heading")
+        elif pointed:
+            style = self.get_component_rich_style("rows--here")
+        underlined = style + Style(underline=True)
+        segments, at = [], piece.start
+        for start, end in row.marks:
+            start, end = max(start, at), min(end, piece.end)
+            if start < end:
+                segments += [Segment(row.words[at:start], style), Segment(row.words[start:end], underlined)]
+                at = end
+        segments.append(Segment(row.words[at : piece.end], style))
+        return segments

@@ -1,0 +1,66 @@
+"""What was understood, in one plain sentence, and what became of the note."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from textual.widgets import Static
+
+from worklog_tui.model import Fact
+from worklog_tui.reports.sentence import sentence
+from worklog_tui.widgets.literal import literal
+
+MOST = 4
+"So many facts are said; the rest are counted."
+
+
+class Understood(Static):
+    """A calm line below the note line."""
+
+    DEFAULT_CSS = """
+    Understood { height: auto; min-height: 1; max-height: 4; color: $text-muted; }
+    """
+
+    def __init__(self) -> None:
+        super().__init__("", markup=False)
+        self.said = ""
+        "What stands there now, as plain text."
+        self._of_typing = False
+
+    def say(self, text: str, of_typing: bool = False) -> None:
+        """Show any text, literally; `of_typing`: it goes when the note line is empty again."""
+        self.said = text
+        self._of_typing = of_typing
+        self.update(literal(text))
+
+    def hear(self, words: str, facts: Sequence[Fact], unsure: Sequence[Fact] = ()) -> None:
+        """Say what is understood of words that are being typed."""
+        doubt = [f"Not sure of: {told(unsure)}."] if unsure else []
+        if facts or unsure:
+            self.say(" ".join(([f"Understood: {told(facts)}."] if facts else []) + doubt), of_typing=True)
+        elif words.strip():
+            self.say("Nothing for the log in it yet; the words are kept all the same.", of_typing=True)
+        elif self._of_typing:
+            self.say("")
+
+    def kept(self, when: str, facts: Sequence[Fact], unsure: Sequence[Fact] = (), spooled: bool = False) -> None:
+        """Say that a note is kept (the words are safe), and what was taken from it."""
+        how = "Kept beside the logbook, taken in soon" if spooled else f"Kept {when}"
+        parts = [f"{how}: {told(facts)}." if facts else f"{how}."]
+        if unsure:
+            parts.append(f"Not sure of: {told(unsure)}.")
+        self.say(" ".join(parts))
+
+    def explain(self, facts: Sequence[Fact]) -> None:
+        """Say what was read from which words of a note."""
+        if facts:
+            self.say("; ".join(f"{sentence(fact)}: from the words “{fact.quote}”" for fact in facts) + ".")
+        else:
+            self.say("Nothing was read from these words.")
+
+
+def told(facts: Sequence[Fact]) -> str:
+    """Facts in one sentence: `gap of the points set to 0.018 in; tank drained; and 2 more`."""
+    said = list(dict.fromkeys(sentence(fact) for fact in facts))
+    more = [f"and {len(said) - MOST} more"] if len(said) > MOST else []
+    return "; ".join(said[:MOST] + more)
