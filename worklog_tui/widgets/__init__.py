@@ -1,0 +1,1 @@
+"""Widgets: they draw model objects and post messages; none calls the bench."""
