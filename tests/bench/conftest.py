@@ -28,21 +28,19 @@ class Clock:
         self.moment += timedelta(**span)
 
 
-@pytest.fixture()
+@pytest.fixture
 def clock() -> Clock:
     return Clock()
 
 
-@pytest.fixture()
+@pytest.fixture
 def desk(tmp_path: Path, clock: Clock) -> Desk:
     """A desk whose logbook does not exist yet."""
-    chance = random.Random(1)
-    return Desk(
-        tmp_path / "shop" / "logbook.db", (), clock, "bench-one", lambda: chance.getrandbits(74), reads_with=PlainReader()
-    )
+    logbook, chance = tmp_path / "shop" / "logbook.db", random.Random(1)
+    return Desk(logbook, (), clock, "bench-one", lambda: chance.getrandbits(74), reads_with=PlainReader())
 
 
-@pytest.fixture()
+@pytest.fixture
 def saw(desk: Desk) -> Machine:
     """A machine that is on the bench."""
     return add_machine(desk, Machine("Band saw", kind="woodworking machine"))

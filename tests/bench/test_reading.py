@@ -23,6 +23,7 @@ from worklog_tui.store.derived import Mark, Readout
 
 SAW = Machine("Band saw", uid="saw")
 SAYINGS = ("the guide is cracked", "cleaned it", "scratch that", "look again", "a cup of tea", "the arm", "cracked too")
+PUT_IN = st.lists(st.tuples(st.integers(0, 300), st.sampled_from(SAYINGS)), min_size=1, max_size=4)
 SAID = st.lists(st.sampled_from(SAYINGS), max_size=260)
 
 
@@ -73,8 +74,8 @@ def test_incremental_is_batch(said: list[str], pieces: list[int]) -> None:
 
 
 @settings(max_examples=150, deadline=None)
-@given(said=SAID.filter(bool), put_in=st.lists(st.tuples(st.integers(0, 300), st.sampled_from(SAYINGS)), min_size=1, max_size=4))
-def test_a_note_put_in_anywhere_is_as_if_it_had_always_been_there(said: list[str], put_in: list[tuple[int, str]]) -> None:
+@given(said=SAID.filter(bool), put_in=PUT_IN)
+def test_a_note_put_in_is_as_if_it_had_always_been_there(said: list[str], put_in: list[tuple[int, str]]) -> None:
     now = notes(said)
     log = whole(now)
     for number, (place, words) in enumerate(put_in):

@@ -1,4 +1,4 @@
-"""Keeping what is said: sessions begin by themselves, a note comes with its facts, and importing again doubles nothing."""
+"""Keeping what is said: sessions begin by themselves, notes come with their facts, importing again doubles nothing."""
 
 from __future__ import annotations
 
@@ -172,7 +172,8 @@ def session_file(folder: Path, name: str, *lines: str) -> Path:
 
 
 def test_importing_again_doubles_nothing(desk: Desk, saw: Machine, tmp_path: Path) -> None:
-    one = session_file(tmp_path, "session-1.txt", "session 2031-04-02 09:00", "9:00 the guide is cracked", "9:10 cleaned")
+    header = "session 2031-04-02 09:00"
+    one = session_file(tmp_path, "session-1.txt", header, "9:00 the guide is cracked", "9:10 cleaned")
     two = session_file(tmp_path, "session-2.txt", "[0:01] the wheel is cracked", "[0:01] the wheel is cracked")
     first = import_sessions(desk, saw, [one, two])
     assert (first.sessions, first.notes, first.facts, first.doubled) == (2, 4, 4, 0)
@@ -244,7 +245,7 @@ class Loud(PlainReader):
 
     def feed(self, machine, context, note):  # type: ignore[no-untyped-def]
         context, changes = super().feed(machine, context, note)
-        added = tuple(replace(fact, part=fact.part.upper()) for fact in changes.added if isinstance(fact, Finding | Work))
+        added = tuple(replace(fact, part=fact.part.upper()) for fact in changes.added)
         return context, replace(changes, added=added)
 
 

@@ -1,8 +1,8 @@
-"""A program of its own that keeps notes as fast as it can, for the tests that kill it or set two of them on one logbook.
+"""A program of its own that keeps notes as fast as it can, for tests that kill it or set two of them on one logbook.
 
-Started once with a logbook; for each line `ACKS SEED COUNT` on its standard input it forks a child that keeps COUNT notes (0:
-without end), and writes the uid of each to the file ACKS as soon as it is acknowledged. It prints the child's process id, and
-`gone` when the child has ended.
+Started once with a logbook; for each line `ACKS SEED COUNT` on its standard input it forks a child that keeps COUNT
+notes (0: without end), and writes the uid of each to the file ACKS as soon as it is acknowledged. It prints the child's
+process id, and `gone` when the child has ended.
 """
 
 from __future__ import annotations
@@ -23,14 +23,14 @@ from worklog_tui.bench.machines import add_machine
 from worklog_tui.bench.record import keep_note
 from worklog_tui.model import Machine
 
-assert FileLock
-assert Database
+PRELOADED = (FileLock, Database)
 
 
 def keep_on(logbook: Path, acks: Path, seed: int, notes: int) -> None:
     """Keep notes of two facts each; the file of acks has one line for each note that was acknowledged."""
     chance = random.Random(seed)
-    desk = Desk(logbook, (), lambda: datetime.now(UTC), f"bench-{seed}", lambda: chance.getrandbits(74), reads_with=PlainReader())
+    device, reader = f"bench-{seed}", PlainReader()
+    desk = Desk(logbook, (), lambda: datetime.now(UTC), device, lambda: chance.getrandbits(74), reads_with=reader)
     add_machine(desk, Machine("Band saw"))
     handle = os.open(acks, os.O_WRONLY | os.O_CREAT | os.O_APPEND)
     for number in range(notes) if notes else count():

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from worklog_tui import store
-from worklog_tui.bench.machines import find_machine
+from worklog_tui.bench.machines import named
 from worklog_tui.bench.reading import Track, read_all
 from worklog_tui.bench.taking_in import pen
 from worklog_tui.model import Act, Fact, History, Machine, OpenItem, SessionRecord
@@ -27,9 +27,9 @@ class Reread:
 
 def history(desk: Desk, machine_name: str) -> History:
     """All sessions of a machine with their notes and facts as they were read; `is_stale` tells if they still hold."""
-    machine = find_machine(desk, machine_name)
     line = desk.confidence_line()
     with store.reading(desk.logbook) as connection:
+        machine = named(connection, machine_name)
         sessions = store.sessions.of_machine(connection, machine.uid)
         facts = store.derived.facts_of_machine(connection, machine.uid)
         acts = store.acts.load(connection)
@@ -45,16 +45,16 @@ def history(desk: Desk, machine_name: str) -> History:
 
 def is_stale(desk: Desk, machine_name: str) -> bool:
     """Whether a session of the machine was read with another grammar, another card, or not at all."""
-    machine = find_machine(desk, machine_name)
     with store.reading(desk.logbook) as connection:
+        machine = named(connection, machine_name)
         stamps = store.derived.stamps(connection, machine.uid)
     return bool(stamps) and set(stamps.values()) != {desk.stamp(machine)}
 
 
 def reread(desk: Desk, machine_name: str) -> Reread:
     """Read all notes of a machine again and swap the facts in one transaction; tells what that changed."""
-    machine = find_machine(desk, machine_name)
     with store.reading(desk.logbook) as connection:
+        machine = named(connection, machine_name)
         basis = store.items.basis(connection, machine.uid)
         readouts = _read(desk, connection, machine)
     with pen(desk) as connection:
@@ -70,8 +70,8 @@ def reread(desk: Desk, machine_name: str) -> Reread:
 
 def remember_items(desk: Desk, machine_name: str, items: Iterable[OpenItem]) -> None:
     """Keep the open items that were worked out from the history, so that the list of machines can count them."""
-    machine = find_machine(desk, machine_name)
     with pen(desk) as connection:
+        machine = named(connection, machine_name)
         store.items.replace(connection, machine.uid, list(items), store.items.basis(connection, machine.uid))
 
 
@@ -79,9 +79,9 @@ def keep_comments(desk: Desk, machine_name: str, texts: Iterable[str]) -> int:
     """Keep viewers' comments; the same paste again adds nothing. Returns how many were new."""
     from worklog_tui.notes import sanitise
 
-    machine = find_machine(desk, machine_name)
     said = [words for words in (sanitise(text).strip() for text in texts) if words]
     with pen(desk) as connection:
+        machine = named(connection, machine_name)
         return store.comments.add(connection, machine.uid, said)
 
 

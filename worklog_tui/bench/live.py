@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from worklog_tui import store
-from worklog_tui.bench.machines import find_machine
+from worklog_tui.bench.machines import named
 from worklog_tui.bench.open_session import session_at
 from worklog_tui.bench.reading import Changes, Track, Unread, read_on
 from worklog_tui.bench.taking_in import pen
@@ -73,9 +73,9 @@ def keep_note(desk: Desk, machine_name: str, words: str) -> Kept:
 
 def keep_words(desk: Desk, machine_name: str, lines: Sequence[str]) -> list[Kept]:
     """Keep several notes that are said now, all of them or none."""
-    machine = find_machine(desk, machine_name)
     said = _clean(lines)
     with store.reading(desk.logbook) as connection:
+        machine = named(connection, machine_name)
         before = _tail(connection, machine)
     plan = _plan(desk, machine, before, said)
     try:
@@ -92,12 +92,12 @@ def keep_words(desk: Desk, machine_name: str, lines: Sequence[str]) -> list[Kept
 
 def preview(desk: Desk, machine_name: str, words: str) -> tuple[Fact, ...]:
     """What would be read from a note if it were kept now; nothing is written."""
-    machine = find_machine(desk, machine_name)
     try:
         said = _clean([words])
     except NoWords:
         return ()
     with store.reading(desk.logbook) as connection:
+        machine = named(connection, machine_name)
         tail = _tail(connection, machine)
     return tuple(fact for changes in _plan(desk, machine, tail, said).changes for fact in changes.added)
 

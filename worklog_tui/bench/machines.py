@@ -62,10 +62,12 @@ def machines(desk: Desk) -> list[MachineLine]:
 def find_machine(desk: Desk, name: str) -> Machine:
     """The machine with that name, else without regard to case, else the only one that begins so; or UnknownMachine."""
     with store.reading(desk.logbook) as connection:
-        return _named(store.machines.all_machines(connection), name)
+        return named(connection, name)
 
 
-def _named(known: list[Machine], name: str) -> Machine:
+def named(connection: store.Connection, name: str) -> Machine:
+    """As `find_machine`, in an open logbook."""
+    known = store.machines.all_machines(connection)
     wanted = " ".join(name.split()).casefold()
     exact = [one for one in known if one.name == name]
     alike = [one for one in known if one.name.casefold() == wanted]

@@ -16,6 +16,7 @@ Connection = sqlite3.Connection
 
 WAIT = 2.0
 "Seconds to wait for the lock before a note goes to the spool."
+_READ_PATIENCE = 5.0
 
 
 @contextmanager
@@ -38,7 +39,6 @@ def writing(path: Path, wait: float = WAIT) -> Iterator[Connection]:
     """
     deadline = time.monotonic() + wait
     with _told(path), _lock(path, wait):
-        _bring_up_to_date(path)
         connection = _open_to_write(path, max(deadline - time.monotonic(), 0.05))
         try:
             connection.execute("BEGIN IMMEDIATE")
@@ -59,7 +59,16 @@ def _connect(path: Path, mode: str, timeout: float) -> Connection:
 
 
 def _open_to_write(path: Path, timeout: float) -> Connection:
-    connection = _connect(path, "mode=rw", timeout)
+    """Under the lock: the file as it is if it is up to date, else made, or migrated after a copy of it was kept."""
+    connection = _connect(path, "mode=rw", timeout) if _holds_something(path) else None
+    version = _version(connection, path) if connection else 0
+    if connection is None or version < schema.VERSION:
+        if connection:
+            connection.close()
+        if version:
+            migrations.backup(path, path.with_name(f"{path.name}.version-{version}"))
+        migrations.migrate(path)
+        connection = _connect(path, "mode=rw", timeout)
     connection.execute("PRAGMA journal_mode = WAL")
     connection.execute("PRAGMA synchronous = FULL")
     connection.execute("PRAGMA foreign_keys = ON")
@@ -67,16 +76,25 @@ def _open_to_write(path: Path, timeout: float) -> Connection:
 
 
 def _open_to_read(path: Path) -> Connection:
-    version = _version(path)
+    if not _holds_something(path):
+        return _empty()
+    connection = _connect(path, _read_mode(path), _READ_PATIENCE)
+    version = _version(connection, path)
+    if version == schema.VERSION:
+        return connection
+    connection.close()
     if version == 0:
         return _empty()
-    if version < schema.VERSION:
-        try:
-            with _lock(path, WAIT):
-                _bring_up_to_date(path)
-        except refusals.NoPlace as fault:
-            raise refusals.OldAndFixed(path) from fault
-    return _connect(path, _read_mode(path), 5.0)
+    try:
+        with _lock(path, WAIT):
+            _open_to_write(path, WAIT).close()
+    except refusals.NoPlace as fault:
+        raise refusals.OldAndFixed(path) from fault
+    return _connect(path, _read_mode(path), _READ_PATIENCE)
+
+
+def _holds_something(path: Path) -> bool:
+    return path.exists() and path.stat().st_size > 0
 
 
 def _read_mode(path: Path) -> str:
@@ -95,11 +113,8 @@ def _empty() -> Connection:
     return connection
 
 
-def _version(path: Path) -> int:
-    """The version of the file, 0 for none or an unfinished one; refuses what is newer or not ours."""
-    if not path.exists() or path.stat().st_size == 0:
-        return 0
-    connection = _connect(path, _read_mode(path), 5.0)
+def _version(connection: Connection, path: Path) -> int:
+    """The version of an open file, 0 for an unfinished one; closes and refuses what is newer or not ours."""
     try:
         version = int(connection.execute("PRAGMA user_version").fetchone()[0])
         application = int(connection.execute("PRAGMA application_id").fetchone()[0])
@@ -111,18 +126,9 @@ def _version(path: Path) -> int:
         if application or version or tables - {"_sqlite_migrations", "sqlite_sequence"}:
             raise refusals.NotALogbook(path)
         return 0
-    finally:
+    except BaseException:
         connection.close()
-
-
-def _bring_up_to_date(path: Path) -> None:
-    """Under the lock: make the file, or migrate an older one after keeping a copy of it."""
-    version = _version(path)
-    if version == schema.VERSION:
-        return
-    if version > 0:
-        migrations.backup(path, path.with_name(f"{path.name}.version-{version}"))
-    migrations.migrate(path)
+        raise
 
 
 @contextmanager
