@@ -1,110 +1,13 @@
-"""A bench for the screens to call: it reads gaps and parts that are needed, and keeps everything in memory."""
+"""What the tests of the screens share."""
 
 from __future__ import annotations
 
-import re
-from collections.abc import Sequence
-from dataclasses import dataclass, field
-from datetime import UTC, datetime
-from functools import partial
 from pathlib import Path
-from types import SimpleNamespace
-from typing import Any, cast
 
 import pytest
 
-from worklog_tui.bench.machines import MachineLine
-from worklog_tui.bench.record import Kept
-from worklog_tui.bench.review import Review
-from worklog_tui.model import (
-    Advice,
-    Fact,
-    FollowUp,
-    History,
-    Instant,
-    Machine,
-    Note,
-    OpenItem,
-    Reading,
-    Session,
-    SessionRecord,
-    Span,
-    Step,
-)  # fmt: skip
-from worklog_tui.screens.errands import Errands, Preview
-
-START = Instant.of(datetime(2031, 4, 12, 14, 5, tzinfo=UTC))
-
-
-@dataclass
-class Bench(Errands):
-    """Errands that need no logbook. `refuse` makes the next keeping fail, `spool` sends notes beside the logbook."""
-
-    path: Path
-    cards: list[Machine] = field(default_factory=list)
-    notes: list[Note] = field(default_factory=list)
-    pastes: list[str] = field(default_factory=list)
-    refuse: Exception | None = None
-    spool: bool = False
-    session: Session = field(default_factory=lambda: Session("s1", "m1", START))
-
-    def __post_init__(self) -> None:
-        super().__init__(cast(Any, SimpleNamespace(logbook=self.path)))
-
-    def machines(self) -> Sequence[MachineLine]:
-        return [MachineLine(c.uid, c.name, c.kind, 1, len(self.notes), START, None) for c in self.cards]
-
-    def add_machine(self, card: Machine) -> Machine:
-        self.cards.append(card)
-        return card
-
-    def preview(self, name: str, words: str) -> Preview:
-        return Preview(read(Note("typing", "s1", words)))
-
-    def keep_note(self, name: str, words: str) -> Kept:
-        if self.refuse is not None:
-            refusal, self.refuse = self.refuse, None
-            raise refusal
-        count = len(self.notes)
-        note = Note(f"n{count}", "s1", words, at=count, said_at="14:05", arrival=count)
-        self.notes.append(note)
-        return Kept(note, self.session, read(note), spooled=self.spool)
-
-    def keep_lines(self, name: str, text: str) -> Sequence[Kept]:
-        self.pastes.append(text)
-        return [self.keep_note(name, line.words) for line in self.look(text).lines]
-
-    def review(self, name: str) -> Review:
-        facts = tuple(fact for note in self.notes for fact in read(note))
-        records = (SessionRecord(self.session, tuple(self.notes), facts),) if self.notes else ()
-        history = History(Machine(name), records)
-        raised = [fact for fact in facts if isinstance(fact, FollowUp)]
-        items = [
-            OpenItem((f.key,), f.topic, "", f.reason, "open", history.place(f.main.note), quote=f.quote) for f in raised
-        ]
-        return Review(history, (), tuple(items))
-
-    def advice(self, review: Review) -> Advice:
-        if not review.history.sessions:
-            return Advice("")
-        step = Step("look at the spark", "it is quick, and most faults are there", 5, ("mind the high voltage",))
-        return Advice("no sign of life", steps=(step,))
-
-
-def read(note: Note) -> tuple[Fact, ...]:
-    """Gaps in thou and parts that are needed."""
-    found: list[Fact] = []
-    for match in re.finditer(r"gap (\d+) thou", note.words):
-        span = Span(note.uid, match.start(1), match.end())
-        evidence = (Span(note.uid, *match.span()),)
-        value = int(match[1]) / 1000
-        gap = partial(Reading, quantity="gap", unit="in", subject="points", role="set")
-        found.append(gap(main=span, evidence=evidence, quote=match[0], value=value))
-    for match in re.finditer(r"need a new ([\w\[\]./= ]+)", note.words):
-        found.append(
-            FollowUp(main=Span(note.uid, *match.span()), quote=match[0], topic=match[1].strip(), reason="part needed")
-        )
-    return tuple(found)
+from tests.screens.bench_in_memory import Bench
+from worklog_tui.model import Machine
 
 
 @pytest.fixture

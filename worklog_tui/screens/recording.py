@@ -13,7 +13,7 @@ from textual.containers import Horizontal, Vertical
 from textual.screen import Screen
 from textual.widgets import Footer, Static, TextArea
 
-from worklog_tui.model import Session, clock
+from worklog_tui.model import Session
 from worklog_tui.screens.background import Latest
 from worklog_tui.screens.errands import Errands, Preview
 from worklog_tui.screens.keeping import Keeping, Words
@@ -154,7 +154,7 @@ class RecordingScreen(Screen[None]):
         line.take_paste(event.text)
 
     def on_text_area_changed(self, event: TextArea.Changed) -> None:
-        if isinstance(event.text_area, NoteLine):
+        if isinstance(event.text_area, NoteLine) and event.text_area.text != self._half_typed:
             self._half_typed = event.text_area.text
             if self._half_typed.strip():
                 self._previews.want(self._half_typed)
@@ -200,24 +200,28 @@ class RecordingScreen(Screen[None]):
         else:
             for one in kept:
                 self.query_one(Timeline).take(one.note, one.session, one.facts, one.withdrawn)
-                self.query_one(Understood).kept(when, one.facts, one.questions, one.spooled)
+                self.query_one(Understood).kept(when, one.facts, one.questions, one.spooled, one.unread)
             self._reviewing.note_kept()
         self._show_head()
         self._every_second()
 
     def _not_kept(self, words: Words, error: Exception) -> None:
-        line = self.query_one(NoteLine)
-        line.put("\n".join(filter(None, (words.text, line.text))))
-        self.query_one(Understood).say(f"Not kept: {error}. The words are back in the note line.")
+        self._put_back(words.text)
+        self.query_one(Understood).say(f"Not kept: {reason(error)}. The words are back in the note line.")
 
-    def _unread(self, wish: object, error: Exception) -> None:
-        self.query_one(Understood).say(f"That could not be read: {error}. Notes are kept all the same.")
+    def _unread(self, _: object, error: Exception) -> None:
+        self.query_one(Understood).say(f"That could not be read: {reason(error)}. Notes are kept all the same.")
 
     def _restore(self, _: None, words: str) -> None:
         if words:
-            line = self.query_one(NoteLine)
-            line.put("\n".join(filter(None, (words, line.text))))
+            self._put_back(words)
             self.query_one(Understood).say("These words were left half typed; they are back.")
+
+    def _put_back(self, words: str) -> None:
+        """Put words before those that stand in the note line."""
+        line = self.query_one(NoteLine)
+        line.put("\n".join(filter(None, (words, line.text))))
+        self._half_typed = line.text
 
     def _show_preview(self, words: str, seen: Preview) -> None:
         line = self.query_one(NoteLine)
@@ -237,8 +241,13 @@ class RecordingScreen(Screen[None]):
         session = ""
         if self._session is not None and self._session.start is not None:
             since = self._now() - self._session.start.moment()
-            session = f"session {log.sessions}, {clock(int(since.total_seconds()))}"
+            session = f"session {log.sessions}, {max(int(since.total_seconds()) // 60, 0)} min"
         elif log.sessions:
             session = f"{log.sessions} {'session' if log.sessions == 1 else 'sessions'}"
         notes = f"{log.notes} {'note' if log.notes == 1 else 'notes'}" if log.notes else "no notes yet"
         self.query_one(HeadLine).say(self.machine, session, notes)
+
+
+def reason(error: Exception) -> str:
+    """What went wrong, as the end of a sentence."""
+    return (str(error) or type(error).__name__).rstrip(".")

@@ -16,7 +16,12 @@ class HeadLine(Static):
 
     def __init__(self) -> None:
         super().__init__("", markup=False)
+        self.said = ""
+        "What stands there, as plain text."
 
     def say(self, *parts: str) -> None:
         """Show the parts that are not empty, with commas between."""
-        self.update(literal(", ".join(filter(None, parts))))
+        text = ", ".join(filter(None, parts))
+        if text != self.said:
+            self.said = text
+            self.update(literal(text))

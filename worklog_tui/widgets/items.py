@@ -27,8 +27,6 @@ class OpenItems(Rows):
         Binding("enter", "choose", "go", id="items.choose", tooltip="Go to the note that raised it"),
     ]
 
-    margin = 4
-
     def __init__(self) -> None:
         super().__init__("Nothing is open. Say what is still to do, or which part is needed, and it stands here.")
 

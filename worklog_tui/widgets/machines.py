@@ -40,7 +40,6 @@ class Machines(Rows):
     NEW: ClassVar[str] = "\n new"
     "Key of the row that makes a new machine; no name holds a line end."
     DEMO: ClassVar[str] = "\n demo"
-    margin = 4
 
     def __init__(self) -> None:
         super().__init__("Looking at the logbook …")

@@ -10,8 +10,6 @@ from worklog_tui.widgets.rows import Rows
 class NextStep(Rows):
     """The best step in full, the runners-up in short."""
 
-    margin = 4
-
     def __init__(self) -> None:
         super().__init__("Nothing to suggest yet. Say what the machine does, or does not do.")
 

@@ -35,6 +35,7 @@ class Rows(ScrollView, can_focus=True):
     Rows {
         background: $background;
         overflow-x: hidden;
+        scrollbar-gutter: stable;
         scrollbar-size-vertical: 1;
         & .rows--margin { color: $text-muted; }
         & .rows--below { color: $text-muted; }
@@ -53,7 +54,7 @@ class Rows(ScrollView, can_focus=True):
         Binding("enter", "choose", "choose", show=False, id="rows.choose", tooltip="Choose the row pointed at"),
     ]
 
-    margin = 9
+    margin = 2
     "Cells left of the words."
 
     def __init__(self, empty: str = "") -> None:
@@ -94,7 +95,7 @@ class Rows(ScrollView, can_focus=True):
         self.here = max(len(self._rows) - 1, 0) if at_end else min(self.here, max(len(self._rows) - 1, 0))
         self._lay_from(0)
         if at_end:
-            self.scroll_end(animate=False, immediate=True)
+            self.scroll_end(animate=False, immediate=True, force=True)
 
     def add(self, row: Row) -> None:
         """Add one row at the end; the list follows when its end was in sight."""
@@ -109,7 +110,7 @@ class Rows(ScrollView, can_focus=True):
             self.here = max(len(self._rows) - 1, 0)
         self._lay_from(start)
         if follows:
-            self.scroll_end(animate=False, immediate=True)
+            self.scroll_end(animate=False, immediate=True, force=True)
 
     def _lay_from(self, start: int) -> None:
         """Bring the line index up to date from a row on."""
@@ -133,7 +134,7 @@ class Rows(ScrollView, can_focus=True):
         follows = self.is_vertical_scroll_end
         self._lay_from(0)
         if follows:
-            self.scroll_end(animate=False, immediate=True)
+            self.scroll_end(animate=False, immediate=True, force=True)
         else:
             self._show_here()
 
@@ -145,9 +146,9 @@ class Rows(ScrollView, can_focus=True):
             return
         top, end, seen = self._top(self.here), self._ends[self.here], self.size.height
         if top < self.scroll_offset.y or end - top > seen:
-            self.scroll_to(y=top, animate=False, immediate=True)
+            self.scroll_to(y=top, animate=False, immediate=True, force=True)
         elif end > self.scroll_offset.y + seen:
-            self.scroll_to(y=end - seen, animate=False, immediate=True)
+            self.scroll_to(y=end - seen, animate=False, immediate=True, force=True)
 
     def point(self, index: int) -> None:
         """Point at a row and bring it in sight."""
@@ -162,7 +163,7 @@ class Rows(ScrollView, can_focus=True):
             return
         seen_from, seen_to = self.scroll_offset.y, self.scroll_offset.y + self.size.height
         if (by > 0 and self._ends[self.here] > seen_to) or (by < 0 and self._top(self.here) < seen_from):
-            self.scroll_to(y=seen_from + by, animate=False, immediate=True)
+            self.scroll_to(y=seen_from + by, animate=False, immediate=True, force=True)
         else:
             self.point(self.here + by)
 
@@ -174,7 +175,7 @@ class Rows(ScrollView, can_focus=True):
     def action_edge(self, index: int) -> None:
         self.point(len(self._rows) - 1 if index else 0)
         if index:
-            self.scroll_end(animate=False, immediate=True)
+            self.scroll_end(animate=False, immediate=True, force=True)
 
     def action_choose(self) -> None:
         if self.row is not None:
@@ -234,8 +235,8 @@ class Rows(ScrollView, can_focus=True):
 
     def _margin(self, row: Row, nth: int, pointed: bool, width: int) -> str:
         room = self.margin if width >= NARROW else 2
-        text = row.margin[: room - 2].rjust(room - 2) if nth == 0 and room > 2 else " " * (room - 2)
-        return text + ("> " if pointed and nth == 0 else "  ")
+        time = row.margin[: room - 4].rjust(room - 4) if nth == 0 and room > 4 else ""
+        return (("> " if pointed and nth == 0 else "  ") + time).ljust(room)
 
     def _marked(self, row: Row, piece: Piece, pointed: bool) -> list[Segment]:
         """The words of a screen line, underlined where something was understood."""

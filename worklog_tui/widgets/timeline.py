@@ -94,6 +94,8 @@ class Timeline(Rows):
         Binding("enter", "choose", "why", id="timeline.choose", tooltip="Which words of this note were read as what"),
     ]
 
+    margin = 11
+
     def __init__(self) -> None:
         super().__init__("No notes yet. The first one begins the first session.")
         self.log_rows = Log()

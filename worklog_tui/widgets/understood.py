@@ -43,12 +43,16 @@ class Understood(Static):
         elif self._of_typing:
             self.say("")
 
-    def kept(self, when: str, facts: Sequence[Fact], unsure: Sequence[Fact] = (), spooled: bool = False) -> None:
+    def kept(
+        self, when: str, facts: Sequence[Fact], unsure: Sequence[Fact] = (), spooled: bool = False, unread: str = ""
+    ) -> None:
         """Say that a note is kept (the words are safe), and what was taken from it."""
         how = "Kept beside the logbook, taken in soon" if spooled else f"Kept {when}"
         parts = [f"{how}: {told(facts)}." if facts else f"{how}."]
         if unsure:
             parts.append(f"Not sure of: {told(unsure)}.")
+        if unread:
+            parts.append(f"It could not be read yet: {unread}.")
         self.say(" ".join(parts))
 
     def explain(self, facts: Sequence[Fact]) -> None:
