@@ -16,6 +16,7 @@ from worklog_tui.model import Finding, Note, OpenItem, Step, Work
 CLOSING = 8
 "How many of the last notes are taken for the summing-up when no words mark it (judgement)."
 
+_DUE = re.compile(r"\b(?:after|in|every)\s+(?:\w+\s+){0,3}(?:hours?|km|ks|kilometres|miles)\b")
 _REPLACED = ("replace", "fit")
 _DEALT = ("replace", "repair", "adjust", "clean", "free", "fit", "tighten", "make", "flush", "fill", "connect")
 
@@ -30,7 +31,7 @@ class Closing:
 
 
 def closing_of(log: Log, wording: Wording) -> Closing:
-    """Where the last session sums up: from the first note of its last sixth that lists what is left, else the last few notes."""
+    """Where the last session sums up: from the first of its last notes that lists what is left, else the last few."""
     if not log.history.sessions:
         return Closing(0.0, frozenset(), frozenset())
     notes = log.history.sessions[-1].notes
@@ -61,9 +62,7 @@ class ItemSteps:
         """A candidate for every item that a step can deal with."""
         found = []
         for item in items:
-            if item.state not in ("open", "awaited", "noticed") or (
-                item.state == "noticed" and item.reason == "question"
-            ):
+            if item.state not in ("open", "awaited", "noticed"):
                 continue
             step = self.wording.step(item)
             if step and not self.safety.never(step):
@@ -77,9 +76,8 @@ class ItemSteps:
         why = self._why(item, tier)
         if tier is Tier.DANGER and danger:
             why = f"{danger.says} {why}"
-        cautions = self.safety.cautions(
-            f"{step} {item.name}", danger.cautions if tier is Tier.DANGER and danger else ()
-        )
+        tags = danger.cautions if tier is Tier.DANGER and danger else ()
+        cautions = self.safety.cautions(f"{step} {item.name}", tags)
         source = "own plan" if tier in (Tier.PLAN, Tier.PLAN_FALLBACK) else "open item"
         made = Step(step, why, self.wording.minutes(step), cautions, self._outcomes(item), (), source)
         return Candidate(tier, order, made, item.name, item.about)
@@ -118,12 +116,7 @@ class ItemSteps:
         text = f" {spoken(item.quote)} "
         if any(f" {w} " in text for w in self.wording.lists.get("later", ())):
             return True
-        return (
-            re.search(
-                r"\b(after|in|every)\s+(\w+\s+){0,3}(hours?|km|ks|kilometres|miles)\b", f"{text} {spoken(item.about)}"
-            )
-            is not None
-        )
+        return _DUE.search(f"{text} {spoken(item.about)}") is not None
 
     def _comes_last(self, item: OpenItem) -> bool:
         said = tokens(item.about)
@@ -155,15 +148,14 @@ class ItemSteps:
             return f"It was raised at {at}; later work may have dealt with it, but nobody said so."
         if tier in (Tier.PLAN, Tier.LISTED):
             anchor = max(item.anchors, key=self.log.when)
-            return (
-                f"You named it yourself as what is left to do ({self.log.said(self.log.history.place(anchor.note))})."
-            )
+            when = self.log.said(self.log.history.place(anchor.note))
+            return f"You named it yourself as what is left to do ({when})."
         if item.reason == "fallback":
             return f"Your own way on from {at}, if what comes before it does not help."
+        ordered = ", and it is on order" if self.wording.is_ordered(item) else ""
         reasons = {
             "temporary": f"What is there now was fitted as a stop-gap at {at}.",
-            "part needed": f"The part was found to be needed at {at}"
-            + (", and it is on order." if self.wording.is_ordered(item) else "."),
+            "part needed": f"The part was found to be needed at {at}{ordered}.",
             "fault": f"It was found at {at} and not put right since.",
             "to do": f"It was put on the list at {at} and not heard done since.",
         }
@@ -173,11 +165,6 @@ class ItemSteps:
     def _outcomes(self, item: OpenItem) -> tuple[str, ...]:
         if item.reason != "to do" and item.reason != "fault":
             return ()
-        bad = [
-            e for e in self.log.about(item.name, item.about) if isinstance(e.fact, Finding) and e.fact.verdict == "bad"
-        ]
-        return (
-            (f"Cured when it is no longer {bad[-1].fact.condition}.",)
-            if bad and isinstance(bad[-1].fact, Finding)
-            else ()
-        )
+        facts = [e.fact for e in self.log.about(item.name, item.about)]
+        bad = [f for f in facts if isinstance(f, Finding) and f.verdict == "bad"]
+        return (f"Put right when it is no longer {bad[-1].condition}.",) if bad else ()

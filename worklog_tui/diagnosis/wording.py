@@ -16,8 +16,9 @@ _ARTICLES = frozenset({
     "whether", "how", "every",
 })  # fmt: skip
 _LEAD = re.compile(
-    r"^(?:(?:and|then|a|an|the|some|my|our|his|real|proper|new|brand|fresh|decent|another|one|to|get|order|buy|need|want)\s+)+",
-    re.I,
+    r"^(?:(?:and|then|a|an|the|some|my|our|his|real|proper|new|brand|fresh|decent|another|one|to|get|order|buy|need"
+    r"|want)\s+)+",
+    re.IGNORECASE,
 )
 
 
@@ -83,15 +84,10 @@ class Wording:
         head = _bare(parts[0])
         kept = " ".join(w for w in re.split(r"[\s]+", head) if not (set(tokens(w)) <= self.stopgap and tokens(w)))
         if kept and tokens(kept):
-            tail = (
-                f" {parts[1]} {parts[2]}" if len(parts) > 2 and not parts[1].startswith(("made", "out", "from")) else ""
-            )
-            return kept + tail
-        return (
-            _bare(parts[2])
-            if len(parts) > 2 and parts[1] not in ("under", "from", "at") and not self._only_stopgap(parts[2])
-            else ""
-        )
+            where = len(parts) > 2 and not parts[1].startswith(("made", "out", "from"))
+            return f"{kept} {parts[1]} {parts[2]}" if where else kept
+        covers = len(parts) > 2 and parts[1] not in ("under", "from", "at") and not self._only_stopgap(parts[2])
+        return _bare(parts[2]) if covers else ""
 
     def _only_stopgap(self, text: str) -> bool:
         return set(tokens(text)) <= self.stopgap
@@ -125,7 +121,7 @@ class Wording:
         return f"see to the {_bare(about)}"
 
     def _is_a_job(self, text: str) -> bool:
-        """Whether a text without a leading verb asks for a job all the same: 'head off', 'welch plug out and clean it'."""
+        """Whether a text without a leading verb asks for a job all the same: 'head off', 'plug out and clean it'."""
         said = spoken(text).split()
         verbs = self.lists.get("verbs", ())
         return said[-1] in ("off", "out", "apart", "again", "back", "up") or any(
@@ -138,17 +134,7 @@ class Wording:
         if first and first[0] in words:
             at = words.index(first[0])
             for word in reversed(words[max(0, at - 4) : at]):
-                if word in self.lists.get("verbs", ()) and word not in (
-                    "have",
-                    "get",
-                    "work",
-                    "put",
-                    "want",
-                    "look",
-                    "run",
-                    "oil",
-                    "top",
-                ):
+                if word in self.lists.get("verbs", ()) and word not in self.lists.get("faint_verbs", ()):
                     return word
         return ""
 
@@ -167,8 +153,5 @@ def _one_of(thing: str) -> str:
     """The article that a thing takes: none for several."""
     head = re.split(r"\s(?:on|in|for|of|round|at)\s", thing)[0].split()
     last = head[-1].lower() if head else ""
-    return (
-        ""
-        if (last.endswith("s") and not last.endswith(("ss", "us"))) or last in ("oil", "coolant", "antifreeze", "foam")
-        else "a "
-    )
+    several = last.endswith("s") and not last.endswith(("ss", "us"))
+    return "" if several or last in ("oil", "coolant", "antifreeze", "foam") else "a "

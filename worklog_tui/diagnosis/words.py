@@ -11,10 +11,10 @@ SMALL = frozenset({
     "out", "off", "some", "there", "here", "so", "just", "again", "back", "one", "ones",
 })  # fmt: skip
 SAME = {
-    "carb": "carburettor", "carburetor": "carburettor", "carburator": "carburettor", "tire": "tyre", "plugs": "plug", "gas": "petrol",
-    "ground": "earth", "muffler": "silencer", "antifreeze": "coolant", "intake": "inlet", "sparkplug": "plug", "aluminum": "aluminium",
-    "flywheels": "flywheel", "governed": "governor", "emery": "emery", "points": "points", "dont": "dont", "not": "not", "batt": "battery",
-    "cap.": "cap", "condensor": "condenser", "feed": "supply", "gasoline": "petrol", "shutoff": "tap",
+    "carb": "carburettor", "carburetor": "carburettor", "carburator": "carburettor", "tire": "tyre", "gas": "petrol",
+    "gasoline": "petrol", "ground": "earth", "muffler": "silencer", "antifreeze": "coolant", "intake": "inlet",
+    "sparkplug": "plug", "aluminum": "aluminium", "governed": "governor", "points": "points", "batt": "battery",
+    "condensor": "condenser",
 }  # fmt: skip
 SIDES = frozenset({
     "left", "right", "front", "rear", "upper", "lower", "inner", "outer", "top", "bottom", "inlet", "exhaust",

@@ -33,6 +33,15 @@ class Job:
 
 
 @dataclass(frozen=True, slots=True)
+class Measure:
+    """A number that shows a fault: off by more than the share `within` from what it should be."""
+
+    quantity: str
+    subjects: tuple[str, ...]
+    within: float
+
+
+@dataclass(frozen=True, slots=True)
 class Access:
     """Something that must be opened or taken off before the work behind it."""
 
@@ -53,6 +62,7 @@ class Fault:
     heard: Heard
     repair: Job
     look: Job | None = None
+    measure: Measure | None = None
     applies: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
     file: str = ""
     source: str = "judgement"
@@ -71,10 +81,13 @@ class Check:
     "worst: the worst of what each fault makes of it; each: every fault moves the odds by itself."
     heard: Mapping[str, Heard]
     means: Mapping[str, str] = field(default_factory=dict)
+    answers: str = ""
+    "The complaint that its worse outcomes are: heard as that, it is done."
     quantity: str = ""
     subjects: tuple[str, ...] = ()
     bands: tuple[tuple[str, float, str], ...] = ()
-    "(test, limit, outcome): below or above, of the limit in the unit, of best, or of specified."
+    """(test, limit, outcome), the first that fits: below or above the limit in `unit`, or below that share of what it
+    should be (of the best one, where nobody says what it should be)."""
     unit: str = ""
     applies: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
     file: str = ""
@@ -93,6 +106,10 @@ class Symptom:
     cured: Heard
     first: tuple[str, ...] = ()
     "Ids of the simple checks that come first."
+    running: bool = False
+    "The machine runs while it does this; True ends every complaint that `ends_running`."
+    ends_running: bool = False
+    "Over as soon as the machine is heard to run."
     applies: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
     file: str = ""
     source: str = "judgement"

@@ -1,4 +1,7 @@
-"""Loads the fault files: one TOML file a system in `grammars/diagnosis/`, and `grammars/cautions.toml`; no code in them."""
+"""Loads the fault files: one TOML file a system in `grammars/diagnosis/`, and `grammars/cautions.toml`.
+
+There is no code in them. Every number is a judgement unless its table names a `source`.
+"""
 
 from __future__ import annotations
 
@@ -15,13 +18,16 @@ from worklog_tui.rulebook.fault_nouns import (
     FaultBook,
     Heard,
     Job,
+    Measure,
     Symptom,
     WordSets,
 )  # fmt: skip
 from worklog_tui.rulebook.faults_lint import lint
 from worklog_tui.rulebook.mistakes import GrammarMistake, Mistake
 
-__all__ = ["Access", "Caution", "Check", "Fault", "FaultBook", "Heard", "Job", "Symptom", "WordSets", "load_faults"]
+__all__ = [
+    "Access", "Caution", "Check", "Fault", "FaultBook", "Heard", "Job", "Measure", "Symptom", "WordSets", "load_faults",
+]  # fmt: skip
 
 
 def load_faults(folders: Sequence[Path]) -> FaultBook:
@@ -105,8 +111,11 @@ def _job(table: Mapping[str, Any]) -> Job:
 
 def _fault(t: Mapping[str, Any], system: str, applies: Mapping[str, tuple[str, ...]], file: str) -> Fault:
     look = _job(t["look"]) if "look" in t else None
+    by = t.get("measure")
+    measure = Measure(by["quantity"], _texts(by, "subjects"), float(by["within"])) if by else None
     return Fault(
-        t["id"], t["name"], t.get("system", system), float(t["prior"]), _heard(t.get("heard", {})), _job(t["repair"]), look,
+        t["id"], t["name"], t.get("system", system), float(t["prior"]), _heard(t.get("heard", {})), _job(t["repair"]),
+        look, measure,
         {**applies, **_applies(t.get("applies_when", {}))}, file, t.get("source", "judgement"),
     )  # fmt: skip
 
@@ -114,7 +123,8 @@ def _fault(t: Mapping[str, Any], system: str, applies: Mapping[str, tuple[str, .
 def _check(t: Mapping[str, Any], applies: Mapping[str, tuple[str, ...]], file: str) -> Check:
     return Check(
         t["id"], _job(t), _texts(t, "outcomes"), _numbers(t["base"]), {k: _numbers(v) for k, v in t["p"].items()},
-        t.get("combine", "worst"), {k: _heard(v) for k, v in t.get("heard", {}).items()}, t.get("means", {}),
+        t.get("combine", "worst"), {k: _heard(v) for k, v in t.get("heard", {}).items()},
+        t.get("means", {}), t.get("answers", ""),
         t.get("quantity", ""), _texts(t, "subjects"), tuple((b[0], float(b[1]), b[2]) for b in t.get("bands", ())),
         t.get("unit", ""), {**applies, **_applies(t.get("applies_when", {}))}, file, t.get("source", "judgement"),
     )  # fmt: skip
@@ -123,7 +133,8 @@ def _check(t: Mapping[str, Any], applies: Mapping[str, tuple[str, ...]], file: s
 def _symptom(t: Mapping[str, Any], applies: Mapping[str, tuple[str, ...]], file: str) -> Symptom:
     return Symptom(
         t["id"], t["says"], float(t["leak"]), {k: float(v) for k, v in t["causes"].items()}, _heard(t["heard"]),
-        _heard(t.get("cured", {})), _texts(t, "first"), {**applies, **_applies(t.get("applies_when", {}))}, file,
+        _heard(t.get("cured", {})), _texts(t, "first"), t.get("running", False),
+        t.get("ends_running", False), {**applies, **_applies(t.get("applies_when", {}))}, file,
         t.get("source", "judgement"),
     )  # fmt: skip
 

@@ -1,0 +1,134 @@
+"""The advice in a mechanic's words, built from the same numbers as the ranking."""
+
+from __future__ import annotations
+
+from worklog_tui.diagnosis.engine import Engine, Option
+from worklog_tui.diagnosis.log import Log
+from worklog_tui.diagnosis.network import Network
+from worklog_tui.diagnosis.safety import Safety
+from worklog_tui.diagnosis.signs import Sign
+from worklog_tui.model import Cause, Evidence, Step, SystemStanding
+
+LIKELY, POSSIBLE = 0.35, 0.08
+"Grades of a cause by its chance (judgement)."
+TELLING = 0.15
+"Log odds below which a sign is not worth naming."
+
+
+def grade(chance: float) -> str:
+    """The plain grade of a chance."""
+    return "likely" if chance >= LIKELY else "possible" if chance >= POSSIBLE else "unlikely"
+
+
+def causes_of(network: Network, ranked: list[str], most: int = 6) -> tuple[Cause, ...]:
+    """The likeliest causes with what speaks for and against each."""
+    top = ranked[:most]
+    weights = network.weights(top[:3])
+    found = []
+    for name in top:
+        fault = network.signs.faults[name]
+        told = [
+            Evidence(sign.words, sign.event.place, round(w[name], 3), round(sign.trust, 3))
+            for sign, w in weights
+            if name in w and abs(w[name]) >= TELLING
+        ]
+        told.sort(key=lambda e: -abs(e.weight))
+        chance = network.chance(name)
+        found.append(Cause(name, fault.name, fault.system, chance, grade(chance), tuple(told[:5])))
+    return tuple(found)
+
+
+def step_of(option: Option, engine: Engine, log: Log, safety: Safety, sign: Sign) -> Step:
+    """An option as a step, with why it, its minutes, what must come off, and what each outcome would mean."""
+    job = option.job
+    access = tuple(engine.book.access[a].says for a in job.access)
+    cautions = safety.cautions(job.say, job.cautions)
+    minutes = round(job.minutes + sum(engine.book.access[a].minutes for a in job.access))
+    return Step(
+        job.say,
+        _why(option, engine, log, sign, access),
+        minutes,
+        cautions,
+        _outcomes(option, engine),
+        access,
+        option.id,
+    )
+
+
+def _why(option: Option, engine: Engine, log: Log, sign: Sign, access: tuple[str, ...]) -> str:
+    faults = engine.signs.faults
+    names = [faults[f].name for f in engine.suspects[:3] if engine.network.chance(f) >= POSSIBLE] or [
+        faults[f].name for f in engine.suspects[:1]
+    ]
+    complaint = engine.symptom.says[0].upper() + engine.symptom.says[1:]
+    suspects = names[0] if len(names) == 1 else f"{', '.join(names[:-1])} or {names[-1]}"
+    first = f"{complaint} ({log.said(sign.event.place)}); the likeliest reasons are {suspects}."
+    if len(names) == 1:
+        first = f"{complaint} ({log.said(sign.event.place)}); the likeliest reason is {suspects}."
+    if option.sort == "repair":
+        return f"{first} Do this, then prove it by the same test."
+    minutes = f"{job_minutes(option.job.minutes)}" + (f" once {access[0]} is off" if access else "")
+    if option.saves >= 2:
+        return f"{first} It takes {minutes} and saves about {round(option.saves)} minutes of work on average."
+    return f"{first} It takes {minutes}, so it comes before anything dearer."
+
+
+def job_minutes(minutes: float) -> str:
+    """Minutes as they are said."""
+    return "a minute" if minutes < 1.5 else f"{round(minutes)} minutes"
+
+
+def _outcomes(option: Option, engine: Engine) -> tuple[str, ...]:
+    check = engine.signs.checks.get(option.id)
+    fault = engine.signs.faults.get(option.id)
+    found = []
+    for outcome, chance, top in option.after:
+        if chance < 0.005:
+            continue
+        if check:
+            meaning = check.means.get(outcome) or f"then most likely {engine.signs.faults[top].name}"
+            found.append(f"{outcome}: {meaning}")
+        elif fault and outcome == "bad":
+            found.append(f"bad: {fault.repair.say}, then try it again")
+        elif top != option.id:
+            found.append(f"good: then most likely {engine.signs.faults[top].name}")
+    return tuple(found)
+
+
+def standings(network: Network, systems: dict[str, str], log: Log) -> tuple[SystemStanding, ...]:
+    """Where each system stands: proved good, in doubt, bad or not looked at, with its evidence."""
+    found = []
+    for system, name in systems.items():
+        faults = [f.id for f in network.signs.faults.values() if f.system == system]
+        if not faults:
+            continue
+        about = [s for s in network.signs.all() if s.trust > 0 and _touches(s, faults, network)]
+        evidence = tuple(Evidence(s.words, s.event.place, 0.0, s.trust) for s in about[-4:])
+        found.append(SystemStanding(name, _standing(network, faults, about), evidence))
+    return tuple(found)
+
+
+def _touches(sign: Sign, faults: list[str], network: Network) -> bool:
+    if sign.sort == "look":
+        return sign.of in faults
+    if sign.sort == "check":
+        linked = set(network.signs.checks[sign.of].likelihood)
+    else:
+        linked = set(network.signs.symptoms[sign.of].causes)
+    return len(linked & set(faults)) > len(linked) / 2
+
+
+def _standing(network: Network, faults: list[str], about: list[Sign]) -> str:
+    if not about:
+        return "not looked at"
+    worst = max(network.chance(f) for f in faults)
+    if worst >= 0.6:
+        return "bad"
+    good = any(s.shows in ("good", "ok", "absent") or s.shows == network_best(network, s) for s in about)
+    return "in doubt" if worst >= 0.12 or not good else "proved good"
+
+
+def network_best(network: Network, sign: Sign) -> str:
+    """The best outcome of the check that a sign is of; empty for a complaint or a look."""
+    check = network.signs.checks.get(sign.of)
+    return check.outcomes[0] if check and sign.sort == "check" else ""

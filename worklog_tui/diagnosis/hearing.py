@@ -1,0 +1,88 @@
+"""Which facts mean what in the fault files, and how far each can be trusted."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from worklog_tui.diagnosis.words import SIDES, holds, tokens
+from worklog_tui.model import Fact, Finding, Machine, Reading, Suspect
+from worklog_tui.rulebook.faults import Heard
+
+TRUST_LOOK = 0.8
+TRUST_TEST = 0.9
+TRUST_UNSURE = 0.4
+TRUST_WRONGLY_DONE = 0.3
+UNSURE = (
+    "maybe",
+    "might",
+    "inconclusive",
+    "not sure",
+    "couldnt swear",
+    "doubtful",
+    "i think",
+    "seems",
+    "guess",
+    "probably",
+    "perhaps",
+)
+"""Trust of findings and readings: judgement, after the table of weights in the specification of the engine."""
+
+
+def is_part(name: str, words: str, parts: Iterable[str]) -> bool:
+    """Whether a fact is about one of the parts: by its name, or by its words where it has none."""
+    if name:
+        return name in parts
+    said = tokens(words)
+    bare = tuple(w for w in said if w not in SIDES) or said
+    return any((wanted := tokens(p)) and bare[-len(wanted) :] == wanted for p in parts)
+
+
+def means(heard: Heard, fact: Fact, verdicts: tuple[str, ...]) -> bool:
+    """Whether a finding of one of the verdicts means this."""
+    if not isinstance(fact, Finding) or fact.verdict not in verdicts or not is_part(fact.name, fact.part, heard.parts):
+        return False
+    if heard.states:
+        return is_state(fact.state, fact.condition, heard.states)
+    return fact.verdict in (heard.verdicts or verdicts)
+
+
+def is_state(name: str, words: str, states: Iterable[str]) -> bool:
+    """Whether a condition is one of the states, by its name or by its words."""
+    said = tokens(words)
+    return any(name == s or ((wanted := tokens(s)) and (holds(said, wanted) or tokens(name) == wanted)) for s in states)
+
+
+def is_cause(suspect: Suspect, heard: Heard) -> bool:
+    """Whether a suspicion is of this fault."""
+    known = {tokens(c) for c in (*heard.causes, *heard.parts)}
+    bare = tuple(w for w in tokens(suspect.cause) if w not in SIDES)
+    return (
+        suspect.name in heard.causes or suspect.name in heard.parts or tokens(suspect.cause) in known or bare in known
+    )
+
+
+def trust(fact: Fact) -> float:
+    """How far a fact can be believed, from 0 (disowned) to 1."""
+    sure = min(1.0, 0.4 + 0.6 * fact.confidence)
+    if isinstance(fact, Reading):
+        if fact.doubtful:
+            return TRUST_WRONGLY_DONE
+        return (0.95 if fact.condition else 0.8) * sure
+    if isinstance(fact, Finding):
+        text = " ".join(tokens(f"{fact.condition}"))
+        if any(" ".join(tokens(w)) in text for w in UNSURE if tokens(w)):
+            return TRUST_UNSURE
+        return TRUST_LOOK * sure
+    return TRUST_TEST * sure
+
+
+def applies(machine: Machine, table: dict[str, tuple[str, ...]]) -> bool:
+    """Whether a table of the fault files is about this kind of machine; what is not known excludes nothing."""
+    if (fuels := table.get("fuel")) and machine.fuel and machine.fuel not in fuels:
+        return False
+    if (ignitions := table.get("ignition")) and machine.ignition and machine.ignition not in ignitions:
+        return False
+    kind = tokens(machine.kind)
+    if kinds := table.get("kind"):
+        return any(holds(kind, tokens(k)) for k in kinds)
+    return not any(holds(kind, tokens(k)) for k in table.get("not_kind", ()))

@@ -1,0 +1,70 @@
+"""The person's own suspicions: what he thought it might be, and neither proved nor ruled out since."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from worklog_tui.diagnosis.candidate import Candidate, Tier
+from worklog_tui.diagnosis.hearing import is_part
+from worklog_tui.diagnosis.log import Event, Log, settles
+from worklog_tui.diagnosis.safety import Safety
+from worklog_tui.model import Finding, Step, Suspect, Work
+from worklog_tui.rulebook.faults import FaultBook
+
+MOST = 3
+_TRIED = ("replace", "clean", "adjust", "repair", "fit", "make", "free", "tighten", "check", "test")
+
+
+@dataclass(frozen=True, slots=True)
+class Trouble:
+    """A trouble of the whole machine that was not heard cured."""
+
+    words: str
+    event: Event
+
+
+def trouble(log: Log, book: FaultBook) -> Trouble | None:
+    """The last bad finding of the machine itself, unless it was found good afterwards."""
+    wholes = tuple(book.words.get("wholes", ()))
+    last: Event | None = None
+    for event in log.findings:
+        fact = event.fact
+        if isinstance(fact, Finding) and fact.verdict in ("good", "bad") and is_part(fact.name, fact.part, wholes):
+            last = event
+    if last is None or not isinstance(last.fact, Finding) or last.fact.verdict != "bad":
+        return None
+    return Trouble(f"{last.fact.part}: {last.fact.condition}", last)
+
+
+def own_suspects(log: Log, book: FaultBook, safety: Safety) -> list[Candidate]:
+    """A check for each suspicion since the open trouble came up, that nothing has settled, the latest first."""
+    heard = trouble(log, book)
+    if heard is None:
+        return []
+    found: dict[str, Candidate] = {}
+    for event in reversed(log.suspects):
+        fact = event.fact
+        if not isinstance(fact, Suspect) or fact.standing != "suspected" or event.when < heard.event.when - 1:
+            continue
+        step = f"check the {_bare(fact.cause)}"
+        if _settled(log, event, fact) or safety.never(step) or fact.cause in found:
+            continue
+        why = f"You suspected it yourself at {log.said(event.place)}, and nothing has settled it since."
+        made = Step(step, why, 10, safety.cautions(f"{step} {fact.name}"), (), (), "own plan")
+        found[fact.cause] = Candidate(Tier.COMPLAINT, len(found) / 10, made, fact.name, fact.cause)
+    return list(found.values())[:MOST]
+
+
+def _settled(log: Log, event: Event, suspect: Suspect) -> bool:
+    """Whether anything said later settles a suspicion: a verdict on the thing, or work on it."""
+    for later in log.about(suspect.name, suspect.cause):
+        if later.when <= event.when:
+            continue
+        if settles(later.fact) or (isinstance(later.fact, Work) and later.fact.action in _TRIED):
+            return True
+    return False
+
+
+def _bare(text: str) -> str:
+    words = text.split()
+    return " ".join(words[1:]) if words and words[0].lower() in ("the", "a", "an", "my", "that") else text
