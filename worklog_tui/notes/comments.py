@@ -7,11 +7,11 @@ import re
 from worklog_tui.model.comments import Comment
 from worklog_tui.notes.cleaning import sanitise
 
-_PARAGRAPHS = re.compile(r"\n[ \t]*(?:\n[ \t]*)+")
+_PARAGRAPHS = re.compile(r"\n[ \t]*+(?:\n[ \t]*+)+")
 _AGO = r"(?:\d+|an?|one) (?:second|minute|hour|day|week|month|year)s? ago(?: \(edited\))?"
 _BESIDE = re.compile(  # what a page prints around a comment
-    rf"[ \t]*(?:(?:[^\n]{{0,60}}?[ \t•·|,-]+)?{_AGO}|reply|\d+ (?:replies|reply|likes?)|like|"
-    r"pinned(?: by [^\n]{0,60})?|translate to \w+|read more|show (?:less|more)|edited|[\d.,]+k?|@[\w.\-]{2,40})[ \t]*",
+    rf"(?:(?:[^\n]{{0,60}}?[ •·|,-]{{1,5}})?{_AGO}|reply|\d+ (?:replies|reply|likes?)|like|"
+    r"pinned(?: by [^\n]{0,60})?|translate to \w+|read more|show (?:less|more)|edited|[\d.,]+k?|@[\w.\-]{2,40})",
     re.IGNORECASE,
 )
 _MAIL = re.compile(r"(?<![\w.+-])[\w.+-]{1,64}@[\w-]{1,63}(?:\.[\w-]{1,63}){1,5}")
@@ -24,11 +24,11 @@ _HANDLE = re.compile(
     re.IGNORECASE,
 )
 _SIGNED = re.compile(
-    r"[ \t\n]+(?:[-–—~][ \t]?|[Ff]rom )[A-Z][a-z]{1,15}(?: [A-Z]\.?[a-z]{0,15})?"
+    r" (?:[-–—~] ?|[Ff]rom )[A-Z][a-z]{1,15}(?: [A-Z]\.?[a-z]{0,15})?"
     r"(?:,? (?:in|from) [A-Z][\w ]{1,30})?[.!]?\s*\Z"
 )
 _GREETING = re.compile(
-    r"\b(cheers|thanks|regards|best wishes|all the best|yours)([,.!]?)[ \t\n]+(?:from )?[A-Z][a-z]{1,15}[.!]?\s*\Z",
+    r"\b((?i:cheers|thanks|regards|best wishes|all the best|yours))([,.!]?) (?:from )?[A-Z][a-z]{1,15}[.!]?\s*\Z",
 )
 
 
@@ -36,12 +36,13 @@ def read_comments(text: str) -> tuple[Comment, ...]:
     """The comments of a text, one a paragraph, in order; nobody's name, handle, link or mail address is kept."""
     paragraphs = (part for part in _PARAGRAPHS.split(sanitise(text).strip()) if part.strip())
     kept = (rows for part in paragraphs if (rows := _own_rows(part)))
-    return tuple(Comment(number, _without_names("\n".join(rows))) for number, rows in enumerate(kept))
+    return tuple(Comment(number, _without_names(" ".join(rows))) for number, rows in enumerate(kept))
 
 
 def _own_rows(paragraph: str) -> list[str]:
-    """The rows of a paragraph that the viewer wrote."""
-    return [row for row in paragraph.split("\n") if not _BESIDE.fullmatch(row)]
+    """The rows of a paragraph that the viewer wrote, with single spaces."""
+    rows = (" ".join(row.split()) for row in paragraph.split("\n"))
+    return [row for row in rows if row and not _BESIDE.fullmatch(row)]
 
 
 def _without_names(words: str) -> str:

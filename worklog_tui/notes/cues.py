@@ -92,14 +92,16 @@ def read_arrows(rows: Sequence[tuple[int, str]]) -> tuple[list[Line], list[str]]
     lines: list[Line] = []
     complaints: list[str] = []
     at: int | None = None
-    first, texts = 0, list[str]()
+    first, begun, texts = 0, 1, list[str]()
     for number, text in [*rows, (0, "0:00 --> 0:00")]:
         found = _ARROW.match(text) if "->" in text else None
         if found is None:
             first = first or number
             texts.append(text)
             continue
-        texts = _without_number(texts)
+        if number:
+            texts = _without_number(texts, at is not None, begun)
+            begun += 1
         made = _cue(at, texts, first) if at is not None else _aside(texts, first, complaints)
         lines += made
         at, first, texts = seconds(found[1]), number, _same_row(text[found.end() :])
@@ -112,15 +114,15 @@ def _same_row(rest: str) -> list[str]:
     return [" ".join(words)] if words else []
 
 
-def _without_number(texts: list[str]) -> list[str]:
-    """The text without the number or name of the caption that follows: a last line alone below a blank one."""
+def _without_number(texts: list[str], in_cue: bool, expected: int) -> list[str]:
+    """The text without the number of the caption that follows: the next one, or a number below a blank line."""
     kept = list(texts)
     while kept and not kept[-1].strip():
         kept.pop()
-    alone = len(kept) == 1 or (len(kept) > 1 and not kept[-2].strip())
-    if kept and kept[-1].strip().isdecimal() and alone:
-        return kept[:-1]
-    return kept
+    if not kept or not kept[-1].strip().isdecimal():
+        return kept
+    alone = not kept[-2].strip() if len(kept) > 1 else not in_cue
+    return kept[:-1] if alone or (len(kept) > 1 and kept[-1].strip() == str(expected)) else kept
 
 
 def _aside(texts: list[str], first: int, complaints: list[str]) -> list[Line]:

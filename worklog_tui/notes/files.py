@@ -29,7 +29,7 @@ _SAMPLE = 64 * 1024
 def read_session_file(path: Path) -> ReadSession:
     """The session in a file; raises Unreadable with one sentence that says what to do."""
     text, doubt = decoded(_bytes_of(path), _shown(path))
-    if not text.strip():
+    if not sanitise(text).strip():
         raise Unreadable(f"{_shown(path)} is empty; choose a file with notes or captions in it.")
     read = read_text(text)
     return replace(read, complaints=(doubt, *read.complaints)) if doubt else read

@@ -29,7 +29,7 @@ def timed_in_front(rows: Sequence[tuple[int, str]]) -> tuple[list[Line], list[st
             waiting = not found.rest
         elif waiting and text.strip():
             _take_below(lines, text)
-        elif text.strip() and lines and continues(text, before, width):
+        elif text.strip() and lines and continues(text, before, width, spoken=True):
             lines[-1] = replace(lines[-1], words=f"{lines[-1].words} {text.strip()}")
         elif text.strip():
             lines.append(Line(None, "", text.strip(), number))

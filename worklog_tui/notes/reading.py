@@ -23,7 +23,7 @@ Lines = tuple[list[Line], list[str]]
 
 _FILM_BEGINS_BEFORE = 120  # seconds: a film's first line comes early, a working day's seldom just after midnight
 _EARLY = 300  # seconds that the first typed line may lie before the header's time
-_HALF_DAY = 12 * 3600
+_LATE = 4 * 3600  # and behind it
 
 
 def read_text(text: str) -> ReadSession:
@@ -84,11 +84,12 @@ def _is_film(leads: Sequence[Lead], header: Header | None) -> bool:
     first = leads[0]
     if first.parts == 3:
         return first.at < _FILM_BEGINS_BEFORE
-    if header is None or not header.timed:
-        return first.at < _FILM_BEGINS_BEFORE
-    start = _second_of_day(header) or 0
-    since = (first.at * 60 - start) % (24 * 3600)
-    return not (since <= _HALF_DAY or since >= 24 * 3600 - _EARLY)
+    start = _second_of_day(header)
+    if start is not None:
+        since = (first.at * 60 - start + _EARLY) % (24 * 3600)
+        if since <= _EARLY + _LATE:
+            return False
+    return first.at < _FILM_BEGINS_BEFORE
 
 
 def _second_of_day(header: Header | None) -> int | None:
