@@ -245,7 +245,7 @@ class Loud(PlainReader):
 
     def feed(self, machine, context, note):  # type: ignore[no-untyped-def]
         context, changes = super().feed(machine, context, note)
-        added = tuple(replace(fact, part=fact.part.upper()) for fact in changes.added)
+        added = tuple(replace(fact, part=fact.about.upper()) for fact in changes.added)  # type: ignore[call-arg]
         return context, replace(changes, added=added)
 
 

@@ -99,8 +99,8 @@ def _holds_something(path: Path) -> bool:
 
 def _read_mode(path: Path) -> str:
     """A file on a medium that cannot be written, with no log beside it, does not change: it is read as it lies."""
-    fixed = not os.access(path.parent, os.W_OK) and not path.with_name(path.name + "-wal").exists()
-    return "mode=ro&immutable=1" if fixed else "mode=ro"
+    writable = os.access(path.parent, os.W_OK, effective_ids=os.access in os.supports_effective_ids)
+    return "mode=ro" if writable or path.with_name(path.name + "-wal").exists() else "mode=ro&immutable=1"
 
 
 def _empty() -> Connection:

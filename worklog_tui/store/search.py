@@ -35,7 +35,7 @@ def find(
 def query(text: str) -> str:
     """What a person typed, as an FTS5 query in which nothing but quotes and a closing star has a meaning."""
     parts = []
-    for place, piece in enumerate(text.split('"')):
+    for place, piece in enumerate(text.replace("\0", " ").split('"')):
         inside = place % 2 == 1
         for word in [piece.strip()] if inside else piece.split():
             star = "" if inside or not word.rstrip("*") or not word.endswith("*") else "*"
