@@ -12,6 +12,7 @@ from worklog_tui.cli.refusing import BadInput
 if TYPE_CHECKING:
     from worklog_tui.model import Machine
     from worklog_tui.rulebook import Rulebook
+    from worklog_tui.rulebook.faults import FaultBook
 
 
 def extract(call: Call) -> None:
@@ -68,7 +69,7 @@ def rulebook() -> Rulebook:
     return load(folders(), places.cache())
 
 
-def fault_book() -> object:
+def fault_book() -> FaultBook:
     """The fault files."""
     from worklog_tui.rulebook.faults import load_faults
 

@@ -28,9 +28,8 @@ def take_in(call: Call) -> int:
     for complaint in found.complaints:
         complain(complaint)
     again = f" {found.doubled} were in the logbook already." if found.doubled else ""
-    say(
-        f"{_count(found.sessions, 'session')}, {_count(found.notes, 'note')}, {_count(found.facts, 'fact')} taken in.{again}"
-    )
+    brought = (_count(found.sessions, "session"), _count(found.notes, "note"), _count(found.facts, "fact"))
+    say(f"{', '.join(brought)} taken in.{again}")
     return 0 if found.notes or found.doubled else 1
 
 

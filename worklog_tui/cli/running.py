@@ -53,4 +53,5 @@ def _refusal(fault: Exception) -> str:
     if isinstance(fault, OSError):
         name = f"{fault.filename}: " if fault.filename else ""
         return f"{name}{(fault.strerror or str(fault)).lower()}; check the name and that it can be read."
-    return f"Something went wrong inside the program ({type(fault).__name__}: {fault}); set {TRACE}=1 and run it again to see where."
+    what = f"{type(fault).__name__}: {fault}"
+    return f"Something went wrong inside the program ({what}); set {TRACE}=1 and run it again to see where."

@@ -10,16 +10,18 @@ from worklog_tui.model import Value
 
 _POUND_FORCE = 0.45359237 * 9.80665
 _FACTORS: dict[str, tuple[str, float]] = {
-    "psi": ("pressure", _POUND_FORCE / 0.0254**2), "bar": ("pressure", 1e5), "kPa": ("pressure", 1e3), "MPa": ("pressure", 1e6),
-    "in": ("length", 0.0254), "mm": ("length", 1e-3), "m": ("length", 1.0), "um": ("length", 1e-6), "cm": ("length", 1e-2),
-    "ft": ("length", 0.3048), "s": ("time", 1.0), "min": ("time", 60.0), "h": ("time", 3600.0), "day": ("time", 86400.0),
-    "V": ("voltage", 1.0), "mV": ("voltage", 1e-3), "kV": ("voltage", 1e3), "A": ("current", 1.0), "mA": ("current", 1e-3),
-    "ohm": ("resistance", 1.0), "kohm": ("resistance", 1e3), "Mohm": ("resistance", 1e6), "N*m": ("torque", 1.0),
-    "ft_lb": ("torque", 0.3048 * _POUND_FORCE), "in_lb": ("torque", 0.0254 * _POUND_FORCE), "rpm": ("speed", 1.0),
-    "deg": ("angle", 1.0), "turn": ("turns", 1.0), "L": ("volume", 1.0), "ml": ("volume", 1e-3), "kg": ("mass", 1.0),
-    "g": ("mass", 1e-3), "lb": ("mass", 0.45359237), "percent": ("percent", 1.0), "sg": ("density", 1.0), "": ("", 1.0),
-    "Hz": ("frequency", 1.0), "drops/min": ("drops", 1.0),
+    "psi": ("pressure", _POUND_FORCE / 0.0254**2), "bar": ("pressure", 1e5), "kPa": ("pressure", 1e3),
+    "in": ("length", 0.0254), "mm": ("length", 1e-3), "m": ("length", 1.0), "um": ("length", 1e-6),
+    "cm": ("length", 1e-2), "ft": ("length", 0.3048), "s": ("time", 1.0), "min": ("time", 60.0), "h": ("time", 3600.0),
+    "day": ("time", 86400.0), "V": ("voltage", 1.0), "mV": ("voltage", 1e-3), "kV": ("voltage", 1e3),
+    "A": ("current", 1.0), "mA": ("current", 1e-3), "ohm": ("resistance", 1.0), "kohm": ("resistance", 1e3),
+    "Mohm": ("resistance", 1e6), "N*m": ("torque", 1.0), "ft_lb": ("torque", 0.3048 * _POUND_FORCE),
+    "in_lb": ("torque", 0.0254 * _POUND_FORCE), "rpm": ("speed", 1.0), "deg": ("angle", 1.0), "turn": ("turns", 1.0),
+    "L": ("volume", 1.0), "ml": ("volume", 1e-3), "kg": ("mass", 1.0), "g": ("mass", 1e-3),
+    "lb": ("mass", 0.45359237), "percent": ("percent", 1.0), "sg": ("density", 1.0), "": ("", 1.0),
+    "Hz": ("frequency", 1.0),    "drops/min": ("drops", 1.0),
 }  # fmt: skip
+"""Unit: what it measures, and how much of that measure's base it is. Pints and gallons are missing on purpose: whose?"""
 
 
 def converted(value: float, unit: str, into: str) -> float | None:

@@ -10,15 +10,17 @@ from dataclasses import dataclass
 from worklog_tui.logbook.comment_kinds import kind_of
 from worklog_tui.logbook.comment_topics import Asked, Table, asked_about, technical
 from worklog_tui.logbook.comment_words import CommentWords
-from worklog_tui.logbook.same_thing import Thing, same, thing
+from worklog_tui.logbook.same_thing import same, thing
 from worklog_tui.logbook.words import FILLER, one_form, raw_words
 from worklog_tui.model import Comment, CommentReading, Fact, FollowUp, History, Place, Reading, Suspect
 
 _ANSWERS = {
     "question": {"finding": 4.0, "reading": 3.5, "work": 3.0, "suspect": 2.0, "follow_up": 2.5},
-    "suggestion": {"follow_up": 4.0, "work": 3.5, "suspect": 3.0, "finding": 2.5, "reading": 2.0},
+    "suggestion": {"follow_up": 5.0, "work": 4.0, "suspect": 3.0, "finding": 2.5, "reading": 2.0},
 }
 "How well a kind of fact answers a kind of comment (judgement)."
+MUCH_ALIKE = 0.3
+"From what share of a comment's rarer words a line speaks of the same without naming the thing."
 ENOUGH = 4.0
 "What a line must weigh to answer."
 
@@ -28,19 +30,19 @@ def read_all(
 ) -> tuple[CommentReading, ...]:
     """Each comment read; the ones that ask the same share the wording of the first."""
     lines = Lines.of(history)
-    first: dict[tuple[str, str], tuple[str, Place | None]] = {}
+    groups: list[tuple[str, Asked, Place | None]] = []
     readings: list[CommentReading] = []
     for one in comments:
         kind = kind_of(words, one.words, technical(words, table, one.words))
         if kind.kind == "chatter":
             readings.append(CommentReading(one, "chatter"))
             continue
-        asked = asked_about(words, table, one.words, kind.sentence)
-        key = (kind.kind, asked.key)
-        if key not in first:
-            first[key] = (asked.about, answer(lines, kind.kind, asked, words.plain(one.words)))
-        about, place = first[key]
-        readings.append(CommentReading(one, kind.kind, about, place))
+        asked = asked_about(words, table, one.words, kind)
+        group = next((g for g in groups if g[0] == kind.kind and g[1].keys & asked.keys), None)
+        if group is None:
+            group = (kind.kind, asked, answer(lines, kind.kind, asked, words.plain(one.words)))
+            groups.append(group)
+        readings.append(CommentReading(one, kind.kind, group[1].about, group[2]))
     return tuple(readings)
 
 
@@ -68,33 +70,44 @@ class Lines:
 
 
 def answer(lines: Lines, kind: str, asked: Asked, comment: str) -> Place | None:
-    """The line that best answers a comment, the earliest of equals; None when nothing does."""
+    """The line that best answers a comment, the earliest of equals; None when nothing does.
+
+    What the person still asks himself is not answered by what he said before.
+    """
     if asked.topic is not None:
         return _by_topic(lines, asked, comment)
     said = _stems(comment)
-    wanted = [thing(t.said, t.name) for t in asked.things[:1]] or [thing(asked.about)]
+    wanted = [thing(name, name) for name in asked.names] or [thing(asked.about)]
     best: tuple[float, int, Place] | None = None
+    asking = False
     for fact in lines.facts:
-        worth = _worth(fact, kind, wanted)
-        if not worth:
+        alike = lines.alike(fact.main.note, said)
+        about = thing(fact.about, getattr(fact, "name", ""))
+        fits = any(same(about, w) for w in wanted)
+        if fits and isinstance(fact, FollowUp) and fact.reason == "question":
+            best, asking = None, True
             continue
+        worth = (
+            _worth(fact, kind, asked)
+            if fits
+            else _ANSWERS[kind].get(fact.kind, 0.0) * (alike >= MUCH_ALIKE and not asking)
+        )
         place = lines.history.place(fact.main.note)
-        score = worth + 3 * lines.alike(fact.main.note, said)
-        if score >= ENOUGH and (best is None or (score, -place.order) > best[:2]):
+        score = worth + 3 * alike
+        if worth and score >= ENOUGH and (best is None or (score, -place.order) > best[:2]):
             best = (score, -place.order, place)
     return best[2] if best else None
 
 
-def _worth(fact: Fact, kind: str, wanted: Sequence[Thing]) -> float:
-    if isinstance(fact, FollowUp) and fact.reason == "question":
-        return 0.0
+def _worth(fact: Fact, kind: str, asked: Asked) -> float:
     if isinstance(fact, Suspect) and kind == "question" and fact.standing == "suspected":
         return 0.0
     worth = _ANSWERS[kind].get(fact.kind, 0.0)
-    about = thing(fact.about, getattr(fact, "name", ""))
-    if not worth or not any(same(about, w) for w in wanted):
-        return 0.0
-    return worth + (0.5 if isinstance(fact, Reading) and fact.role == "specified" else 0.0)
+    if asked.plan and isinstance(fact, FollowUp):
+        worth += 2.0
+    if isinstance(fact, Reading) and asked.quantity == fact.quantity:
+        worth += 2.0 if fact.role == "specified" else 1.5
+    return worth
 
 
 def _by_topic(lines: Lines, asked: Asked, comment: str) -> Place | None:

@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from worklog_tui.model import Act, CommentReading, Fact, History, Place
+from worklog_tui.logbook.limits import Judge
+from worklog_tui.model import Act, CommentReading, Fact, History, Place, Reading
 
 ITEM_VERBS = frozenset({"close item", "reopen item", "set item", "merge items"})
 
@@ -18,6 +19,8 @@ class Said:
     place: Place
     line: int
     "Position of the note within its session, from 0."
+    compares: str = ""
+    "Of a reading: low, high or good against what it should be; empty when nothing tells."
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,14 +46,15 @@ def changes(history: History, comments: Sequence[CommentReading] = ()) -> list[C
 
     An act's order is (counter, device); its value may name the last note that the person had seen, under "after".
     """
-    lines = _lines(history)
+    lines = {note.uid: n for record in history.sessions for n, note in enumerate(record.notes)}
+    judge = Judge(history)
     rows: list[tuple[tuple[int, int, int, str], Change]] = []
     for record in history.sessions:
-        for n, fact in enumerate(record.facts):
+        for fact in record.facts:
             place = history.place(fact.main.note)
-            rows.append(
-                ((place.order, 0, fact.main.start * 1000 + min(n, 999), ""), Said(fact, place, lines[fact.main.note]))
-            )
+            compares = judge.compares(fact) if isinstance(fact, Reading) else ""
+            said = Said(fact, place, lines[fact.main.note], compares)
+            rows.append(((place.order, 0, fact.main.start, f"{fact.kind} {fact.main.end:09} {fact.nth:09}"), said))
     end = len(lines)
     for n, asked in enumerate(_asked(comments)):
         rows.append(((end, 1, n, ""), asked))
@@ -58,10 +62,6 @@ def changes(history: History, comments: Sequence[CommentReading] = ()) -> list[C
         if act.verb in ITEM_VERBS:
             rows.append(((_after(act, history, end), 2, *act.order), Decided(act)))
     return [change for _, change in sorted(rows, key=lambda row: row[0])]
-
-
-def _lines(history: History) -> dict[str, int]:
-    return {note.uid: n for record in history.sessions for n, note in enumerate(record.notes)}
 
 
 def _standing(acts: Sequence[Act]) -> list[Act]:

@@ -7,8 +7,10 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any
 
+from worklog_tui.logbook.comment_kinds import Kind
 from worklog_tui.logbook.comment_words import CommentWords, Topic
 from worklog_tui.logbook.named_things import STATES, Named, named_in
+from worklog_tui.logbook.same_thing import thing
 from worklog_tui.logbook.words import FILLER, word_set
 
 Table = Mapping[str, tuple[tuple[Any, ...], ...]]
@@ -16,6 +18,8 @@ ASKED = word_set(
     "gap clearance compression pressure voltage timing torque size thread spring height level resistance "
     "wear wobble play leak leaks leaking rust rusty spark hole key seal gasket speed temperature"
 )
+QUANTITIES = word_set("gap compression pressure voltage torque speed temperature resistance")
+_NOT_TECHNICAL = word_set("machine good noted material")
 _NO_NAME = FILLER | word_set(
     "you your mine my me us how what why where when which who whats ever even well much many long think "
     "know use used using put try check look make sure see say said tell show pull take clean spray swap "
@@ -31,35 +35,40 @@ class Asked:
 
     about: str
     "In few words, as the viewer said it."
-    key: str
-    "The same for all comments that ask about the same."
-    things: tuple[Named, ...] = ()
+    keys: frozenset[str]
+    "Comments that share one of them ask about the same."
+    names: tuple[str, ...] = ()
+    "The things of the machine that it is about: the one that counts, and what goes by another name."
     topic: Topic | None = None
+    quantity: str = ""
+    plan: bool = False
+    "Whether it asks for what is planned."
 
 
 def technical(words: CommentWords, table: Table, comment: str) -> bool:
     """Whether a comment names a part, a trouble or a topic."""
     plain = words.plain(comment)
-    return any(_has(plain, topic) for topic in words.topics) or any(
-        n.kind not in ("machine", "good", "noted", "material") for n in named_in(plain.split(), table)
-    )
+    named = named_in(plain.split(), table)
+    return any(_has(plain, t) for t in words.topics) or any(n.kind not in _NOT_TECHNICAL for n in named)
 
 
-def asked_about(words: CommentWords, table: Table, comment: str, sentence: str) -> Asked:
+def asked_about(words: CommentWords, table: Table, comment: str, kind: Kind) -> Asked:
     """What the comment is about, from the sentence that made it what it is, else from the whole."""
-    topic = next((t for t in words.topics if _has(sentence, t)), None)
+    plain = words.plain(comment)
+    topic = next((t for t in words.topics if _has(kind.sentence, t)), None)
     if topic is not None:
-        about = _tail(topic, sentence) if topic.tail else topic.about
-        return Asked(about or topic.about, f"topic {topic.about}", tuple(_things(sentence, table)), topic)
-    for text in (sentence, words.plain(comment)):
-        things = _things(text, table)
-        if things:
-            return _about_thing(words, text.split(), things)
-    topic = next((t for t in words.topics if _has(words.plain(comment), t)), None)
+        about = _tail(topic, kind.sentence) if topic.tail else topic.about
+        return Asked(about or topic.about, frozenset({f"topic {topic.about}"}), (), topic)
+    chosen = _chosen(kind, plain, table)
+    if chosen is not None:
+        text, things, one = chosen
+        plan = any(f" {p} " in f" {plain} " for p in words.plans)
+        return _about_thing(words, text, things, one, plan)
+    topic = next((t for t in words.topics if _has(plain, t)), None)
     if topic is not None:
-        return Asked(topic.about, f"topic {topic.about}", (), topic)
-    rest = " ".join([w for w in sentence.split() if w not in _NO_NAME][:5])
-    return Asked(rest, rest)
+        return Asked(topic.about, frozenset({f"topic {topic.about}"}), (), topic)
+    rest = " ".join([w for w in kind.sentence.split() if w not in _NO_NAME][:5])
+    return Asked(rest, frozenset({rest}))
 
 
 def _has(text: str, topic: Topic) -> bool:
@@ -77,23 +86,38 @@ def _tail(topic: Topic, sentence: str) -> str:
     return " ".join(row[:7])
 
 
-def _things(text: str, table: Table) -> list[Named]:
-    return named_in(text.split(), table)
+def _chosen(kind: Kind, plain: str, table: Table) -> tuple[list[str], list[Named], Named] | None:
+    """The words, the things in them and the one that counts; of a suggestion, a thing said to be bad comes first."""
+    texts = [kind.sentence.split(), plain.split()]
+    for words in reversed(texts) if kind.kind == "suggestion" else ():
+        things = named_in(words, table)
+        bad = [t for t in things if t.kind not in STATES and _beside_bad(t, things)]
+        if bad:
+            return words, things, min(bad, key=lambda t: (*t.rank, t.start))
+    for words in texts:
+        things = named_in(words, table)
+        parts = [t for t in things if t.kind not in STATES] or things
+        if parts:
+            return words, things, min(parts, key=lambda t: (*t.rank, t.start))
+    return None
 
 
-def _about_thing(words: CommentWords, said: list[str], things: list[Named]) -> Asked:
-    parts = [t for t in things if t.kind not in STATES]
-    chosen = min(parts or things, key=lambda t: (*t.rank, t.start))
-    name = words.akin.get(chosen.name, words.akin.get(chosen.said, chosen.name))
+def _beside_bad(one: Named, things: list[Named]) -> bool:
+    return any(t.kind == "bad" and (t.end == one.start or 0 <= t.start - one.end <= 2) for t in things)
+
+
+def _about_thing(words: CommentWords, said: list[str], things: list[Named], chosen: Named, plan: bool) -> Asked:
     start = chosen.start
     while start > 0 and chosen.start - start < 2 and said[start - 1] not in _NO_NAME and said[start - 1].isalpha():
         start -= 1
     phrase = " ".join(said[start : chosen.end])
     beside = [w for w in said[max(0, chosen.start - 6) : chosen.end + 5] if w in ASKED and w not in phrase.split()]
-    states = [t.said for t in things if t.kind == "bad" and abs(t.start - chosen.start) < 6 and t.said not in phrase]
-    about = " ".join([phrase, *(beside or states)[:1]])
+    bad = [t.said for t in things if t.kind == "bad" and abs(t.start - chosen.start) < 6 and t.said not in phrase]
+    about = " ".join([phrase, *(beside or bad)[:1]])
+    names = (chosen.name, *words.akin.get(chosen.name, ()), *words.akin.get(chosen.said, ()), about)
+    quantity = beside[0] if beside and beside[0] in QUANTITIES else ""
+    what = " ".join(sorted(thing(about).words | thing(about).marks))
+    group = words.akin.get(chosen.name) or words.akin.get(chosen.said) or (chosen.name,)
     return Asked(
-        about,
-        f"{name} {beside[0] if beside and beside[0] == 'gap' else ''}".strip(),
-        (chosen, *(p for p in parts if p is not chosen)),
+        about, frozenset({what, f"{group[0]} {quantity}".strip()}), tuple(dict.fromkeys(names)), None, quantity, plan
     )

@@ -9,7 +9,10 @@ from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any
 
+from worklog_tui.logbook.words import PHRASES
+
 FILE = "comments.toml"
+_SPLIT = frozenset({"fly wheel", "crank case", "back plate", "hand brake"})
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,13 +45,17 @@ class CommentWords:
 
     cues: tuple[Cue, ...] = ()
     topics: tuple[Topic, ...] = ()
-    akin: Mapping[str, str] = field(default_factory=dict)
-    "A thing's name: the first name of its group."
+    akin: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
+    "A thing's name: the names of its group."
+    plans: tuple[str, ...] = ()
+    "Words that ask for what is planned."
     shorthand: Mapping[str, str] = field(default_factory=dict)
 
     def plain(self, words: str) -> str:
         """A comment in lower case, without signs that say nothing, shortened words written out."""
         kept = re.sub(r"[^\w\s.,;:?!'%/&-]", " ", words.lower().replace("\u2019", "'")).replace("'", "")
+        for said, same in PHRASES:
+            kept = kept.replace(said, same) if said in _SPLIT else kept
         spaced = re.sub(r"([.?!,;:]+)(?=\s|$)", r" \1 ", kept)
         return " ".join(self.shorthand.get(w, w) for w in spaced.split())
 
@@ -57,14 +64,15 @@ def load_comment_words(folders: Sequence[Path]) -> CommentWords:
     """The shipped file and the person's own after it; one that is missing adds nothing."""
     tables = [tomllib.loads((f / FILE).read_text(encoding="utf-8")) for f in folders if (f / FILE).is_file()]
     shorthand: dict[str, str] = {}
-    akin: dict[str, str] = {}
+    akin: dict[str, tuple[str, ...]] = {}
     for table in tables:
         shorthand |= table.get("shorthand", {})
         for group in table.get("akin", ()):
-            akin |= dict.fromkeys(group["things"], group["things"][0])
+            akin |= dict.fromkeys(group["things"], tuple(group["things"]))
     cues = tuple(_cue(c) for table in tables for c in table.get("cue", ()))
     topics = tuple(_topic(t) for table in tables for t in table.get("topic", ()))
-    return CommentWords(cues, topics, akin, shorthand)
+    plans = tuple(str(p) for table in tables for p in table.get("plans", ()))
+    return CommentWords(cues, topics, akin, plans, shorthand)
 
 
 def _cue(table: Mapping[str, Any]) -> Cue:

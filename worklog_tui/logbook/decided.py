@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from worklog_tui.logbook.matters import Matter, Matters, anchor_text
+from worklog_tui.logbook.matters import Matter, Matters
 from worklog_tui.logbook.same_thing import thing
 from worklog_tui.model import Act, FactKey
 
@@ -12,7 +12,8 @@ from worklog_tui.model import Act, FactKey
 def decide(state: Matters, act: Act) -> Matters:
     """The state after the act; one on an anchor that nobody holds makes or keeps the item by hand.
 
-    Values: "close item" {"state": "done" or "left so"}; "set item" {"about", "reason", "state"}; "merge items" {"with": anchor}.
+    Values: "close item" {"state": "done" or "left so"}; "set item" {"about", "reason", "state"}; "merge items" {"with":
+    anchor}.
     """
     position = state.holding(act.target)
     value = act.value if isinstance(act.value, dict) else {}
@@ -28,8 +29,9 @@ def decide(state: Matters, act: Act) -> Matters:
             new = replace(old, state="open", closed=None, closed_by=None, by_hand=True, firm=True)
         case _:
             about = str(value.get("about", old.about))
-            new = replace(old, about=about, thing=thing(about, old.thing.name) if about != old.about else old.thing,
-                          reason=str(value.get("reason", old.reason)), state=str(value.get("state", old.state)), firm=True)  # fmt: skip
+            same = thing(about, old.thing.name) if about != old.about else old.thing
+            reason, status = str(value.get("reason", old.reason)), str(value.get("state", old.state))
+            new = replace(old, about=about, thing=same, reason=reason, state=status, firm=True)
     return state.put(position, new)
 
 
@@ -55,6 +57,3 @@ def _merge(state: Matters, into: int | None, other: int | None) -> Matters:
         kept, anchors=(*kept.anchors, *gone.anchors), people=kept.people + gone.people, firm=kept.firm or gone.firm
     )
     return state.put(first, merged).put(second, replace(gone, anchors=(), state="merged", firm=False))
-
-
-__all__ = ["anchor_text", "decide"]

@@ -24,7 +24,10 @@ _ASKED = (
     ("fit refit reinstall install mount reassemble assemble rejoin", RENEW),
     ("make turn machine cut fabricate weld braze solder patch repair mend fix bush sleeve", RENEW | {"free"}),
     ("bore hone lap skim rewind straighten seal bond glue", RENEW | {"free"}),
-    ("adjust set reset align square time balance sync synchronise shim wind readjust gap bend tune", RENEW | {"adjust"}),
+    (
+        "adjust set reset align square time balance sync synchronise shim wind readjust gap bend tune",
+        RENEW | {"adjust"},
+    ),
     ("tighten torque retorque retighten nip retension tension", word_set("tighten adjust")),
     ("connect reconnect hook wire rewire", word_set("connect fit repair replace")),
     ("grease oil lubricate", word_set("lubricate fill replace")),
@@ -39,10 +42,17 @@ _ASKED = (
 
 _VERBS = {verb: actions for verbs, actions in _ASKED for verb in verbs.split()}
 _NOUNS = word_set(
-    "set top oil charge wire cut time gap bush seal machine turn square tension torque wind patch start "
-    "run"
+    "top oil charge wire cut time gap bush seal machine turn square tension torque wind patch start run drain bleed "
+    "grease fill balance bore lap test gauge ride drive"
 )
-_BACK = frozenset({"fit", "connect", "replace", "repair"})
+"""Words that name a thing too: drain cock, test bar; they ask for a deed only before an article."""
+_BEFORE_A_THING = word_set("the a an my our his her its it them all both and out up off down again for with in on to")
+_ADVERBS = word_set("flush square clean free level")
+"""Words that say how a thing should be when they come last: float flush."""
+_COMPOUNDS = frozenset(
+    {("check", "valve"), ("set", "screw"), ("pull", "start"), ("pull", "rope"), ("pull", "cord"), ("dip", "stick")}
+)
+_BACK = RENEW | {"connect"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,12 +72,23 @@ def asked(text: str) -> Deed:
     words = raw_words(text)
     back = "back" in words and words[-1] in ("on", "in", "together", "up", "back")
     for place, word in enumerate(words):
-        verb = word if word in _VERBS else word.removesuffix("ing")
-        if verb in _VERBS and (verb not in _NOUNS or (place == 0 and len(words) > 1)):
-            actions = _VERBS[verb]
+        actions = _asks(word, words[place + 1] if place + 1 < len(words) else "", place)
+        if actions:
             return Deed(actions | _BACK if back else actions, word)
     if back:
         return Deed(_BACK)
     if len(words) > 1 and words[-1] in ("off", "out", "apart"):
         return Deed(_VERBS["remove"])
     return Deed()
+
+
+def _asks(word: str, after: str, place: int) -> frozenset[str]:
+    """The actions that a word asks for where it stands."""
+    verb = next((v for v in (word, word.removesuffix("ing"), word.removesuffix("ed")) if v in _VERBS), "")
+    if not verb or (verb, after) in _COMPOUNDS:
+        return frozenset()
+    if place and not after and word in _ADVERBS:
+        return frozenset()
+    if verb in _NOUNS and verb == word and not (place == 0 and after in _BEFORE_A_THING):
+        return frozenset()
+    return _VERBS[verb]

@@ -2,13 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from dataclasses import dataclass
 
-from worklog_tui.logbook.amounts import bounds_in
+from worklog_tui.logbook.amounts import bounds, bounds_in
 from worklog_tui.logbook.same_thing import Thing, same, thing
-from worklog_tui.model import Machine, Reading, SpecifiedValue
+from worklog_tui.logbook.words import word_set
+from worklog_tui.model import History, Reading, SpecifiedValue
 
+_LEAST = word_set("minimum min over least above")
+_MOST = word_set("maximum max under most below")
+_LIMIT = word_set("limit wear scrap")
+_BETTER_HIGH = word_set("compression pressure voltage density length mass")
 NOMINAL = 0.1
 "How far a reading may be from a single figure of a handbook, as a share of it (judgement)."
 
@@ -24,20 +28,35 @@ class Limits:
     "As the card or the person gave it."
 
 
-def limits_for(machine: Machine, reading: Reading, said: Sequence[Reading] = ()) -> Limits | None:
-    """The limits for a reading: from the card, else the last that was said before."""
-    about = _subject(reading)
-    for value in machine.specified:
-        if value.quantity == reading.quantity and _fits(
-            thing(value.subject.replace("_", " ")), about, reading.quantity
-        ):
-            found = _from_card(value)
-            if found is not None:
-                return found
-    for one in reversed(said):
-        if one.quantity == reading.quantity and _same_subject(_subject(one), about):
-            return _from_talk(one)
-    return None
+class Judge:
+    """Lays readings beside what they should be: by the card, else by what is said nearest to them."""
+
+    def __init__(self, history: History) -> None:
+        self._history = history
+        self._card = [value for value in history.machine.specified if value.quantity]
+        self._said: dict[str, list[Reading]] = {}
+        for fact in history.facts():
+            if isinstance(fact, Reading) and fact.role == "specified":
+                self._said.setdefault(fact.quantity, []).append(fact)
+
+    def limits(self, reading: Reading) -> Limits | None:
+        """The limits for a reading; None when nothing tells."""
+        about = _subject(reading)
+        for value in self._card:
+            subject = thing(value.subject.replace("_", " "))
+            if value.quantity == reading.quantity and _fits(subject, about, reading.quantity):
+                found = _from_card(value)
+                if found is not None:
+                    return found
+        said = [s for s in self._said.get(reading.quantity, ()) if _same_subject(_subject(s), about)]
+        return _from_talk(min(said, key=lambda s: self._distance(s, reading))) if said else None
+
+    def compares(self, reading: Reading) -> str:
+        """low, high or good for what was measured or set; empty when nothing tells."""
+        return verdict(reading, self.limits(reading)) if reading.role in ("measured", "set") else ""
+
+    def _distance(self, one: Reading, other: Reading) -> int:
+        return abs(self._history.place(one.main.note).order - self._history.place(other.main.note).order)
 
 
 def verdict(reading: Reading, limits: Limits | None) -> str:
@@ -59,8 +78,11 @@ def _subject(reading: Reading) -> Thing:
     return thing(reading.subject, reading.name)
 
 
-def _same_subject(a: Thing, b: Thing) -> bool:
-    return same(a, b) or (not a.words and not b.words and a.marks == b.marks)
+def _same_subject(said: Thing, subject: Thing) -> bool:
+    """A figure for all cylinders holds for each."""
+    if same(said, subject):
+        return True
+    return said.words == subject.words and (not said.marks or said.marks == subject.marks)
 
 
 def _fits(specified: Thing, subject: Thing, quantity: str) -> bool:
@@ -86,16 +108,16 @@ def _from_card(value: SpecifiedValue) -> Limits | None:
 
 
 def _from_talk(said: Reading) -> Limits | None:
-    from worklog_tui.logbook.amounts import bounds
-
     found = bounds(said.value)
     if found is None:
         return None
     low, high = found
-    if said.condition in ("under", "maximum", "max", "limit"):
-        return Limits(None, high, said.unit, said.quote)
-    if said.condition in ("over", "minimum", "min"):
+    how = set(said.condition.lower().split())
+    least = how & _LEAST or (how & _LIMIT and said.quantity in _BETTER_HIGH)
+    if least:
         return Limits(low, None, said.unit, said.quote)
+    if how & (_MOST | _LIMIT):
+        return Limits(None, high, said.unit, said.quote)
     if low == high:
         low, high = low * (1 - NOMINAL), high * (1 + NOMINAL)
     return Limits(low, high, said.unit, said.quote)

@@ -6,7 +6,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass, field, replace
 
 from worklog_tui.logbook.same_thing import Thing
-from worklog_tui.model import FactKey, Place
+from worklog_tui.model import FactKey, OpenItem, Place
 
 
 @dataclass(frozen=True, slots=True)
@@ -26,6 +26,10 @@ class Matter:
     "Whether somebody said to come back to it; else it is only noticed."
     bad: str = ""
     "What was bad about it, of a bad finding."
+    quantity: str = ""
+    "Of a reading that is not as it should be: what was measured."
+    suspected: bool = False
+    "Whether it is a cause that was suspected."
     quote: str = ""
     comment: int | None = None
     people: int = 0
@@ -72,6 +76,24 @@ class Matters:
         return next((n for n, m in enumerate(self.all) if anchor in (anchor_text(a) for a in m.anchors)), None)
 
 
+def as_item(m: Matter) -> OpenItem:
+    """The matter as the other rooms take it."""
+    state = m.state if m.firm or m.state == "done" else "noticed"
+    return OpenItem(
+        m.anchors,
+        m.about,
+        m.thing.name,
+        m.reason,
+        state,
+        m.raised,
+        m.closed,
+        m.closed_by,
+        m.quote,
+        m.comment,
+        m.people,
+    )
+
+
 def anchor_text(key: FactKey) -> str:
     """An anchor as an act names it."""
     return f"{key.note}/{key.kind}/{key.start}/{key.end}/{key.nth}"
@@ -81,4 +103,4 @@ def _keys(one: Thing) -> Iterable[str]:
     if one.name:
         yield "=" + one.name
     for word in one.words:
-        yield word.lstrip("!")[:3]
+        yield word[:3]

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from worklog_tui.logbook.limits import Limits, limits_for, verdict
+from worklog_tui.logbook.limits import Judge, Limits, verdict
 from worklog_tui.logbook.same_thing import thing
 from worklog_tui.model import History, Place, Reading
 
@@ -42,16 +42,12 @@ def readings(history: History) -> tuple[Series, ...]:
     rows: dict[tuple[str, str], list[Point]] = {}
     names: dict[tuple[str, str], str] = {}
     limits: dict[tuple[str, str], Limits] = {}
-    said: list[Reading] = []
+    judge = Judge(history)
     for fact in history.facts():
-        if not isinstance(fact, Reading):
-            continue
-        if fact.role == "specified":
-            said.append(fact)
-        if fact.role not in TAKEN:
+        if not isinstance(fact, Reading) or fact.role not in TAKEN:
             continue
         key = (fact.quantity, _key(fact))
-        found = limits_for(history.machine, fact, said)
+        found = judge.limits(fact)
         if found is not None:
             limits[key] = found
         names.setdefault(key, fact.subject)

@@ -1,4 +1,4 @@
-"""Whether two tellings mean one thing: words alike, but numbers, sides and denials exactly alike."""
+"""Whether two tellings mean one thing: words alike, but numbers and sides exactly alike."""
 
 from __future__ import annotations
 
@@ -7,15 +7,28 @@ from dataclasses import dataclass
 from functools import lru_cache
 
 from worklog_tui.logbook.deeds import Deed, asked
-from worklog_tui.logbook.words import COUNTED, DENIALS, FILLER, NUMBERS, ORDINALS, SIDES, one_form, raw_words, word_set
+from worklog_tui.logbook.words import (
+    COUNTED,
+    DENIALS,
+    FILLER,
+    NUMBERS,
+    ORDINALS,
+    SIDES,
+    one_form,
+    raw_words,
+    word_set,
+)
 
 ALIKE = 88
 "Likeness, of 100, from which two words of five letters or more are one word and a slip of the pen."
 _APART = (frozenset({"magnet", "magneto"}), frozenset({"stator", "starter"}), frozenset({"bush", "brush"}))
 _PIECES = re.compile(
-    r"\b(?:of|on|in|for|at|from|to|behind|between|under|with|by|near|off|into|inside|after|before|if|when)\b|[,;()]"
+    r"\b(?:of|on|in|for|at|from|to|behind|between|under|with|by|near|off|into|inside|after|before|if|when|instead)\b|[,;()]"
 )
-_WEAK_HEADS = word_set("assembl gap clearanc level set kit size end problem fault troubl connection")
+_PURPOSE = re.compile(r"\b(?:for|if|when|once|before|after|because|until|till)\b")
+_WEAK_HEADS = word_set("assembl gap clearanc level set kit size end problem fault troubl connection height setting")
+_HOW = word_set("flush properly hot cold square true tight")
+_FASTENERS = word_set("bolt nut screw stud")
 
 
 @dataclass(frozen=True, slots=True)
@@ -23,15 +36,17 @@ class Thing:
     """A thing as it is compared."""
 
     words: frozenset[str]
-    "Its words without filler, each in one form; a denied one with '!' in front."
+    "Its words without filler, each in one form."
     head: str
     "The word that says what it is: gasket of 'new gasket for the sump'."
     marks: frozenset[str]
-    "What tells it from its like: number, left or right, inlet or exhaust."
-    name: str = ""
-    "Its name in the vocabulary, in lower case."
-    deed: Deed = Deed()
+    "What tells it from its like: number, left or right, inlet or exhaust, hot or cold."
+    name: str
+    "Its name in the vocabulary, in lower case; empty when it has none."
+    deed: Deed
     "What is asked to be done with it."
+    core: frozenset[str]
+    "Its words without what the deed is for."
 
 
 @lru_cache(maxsize=20_000)
@@ -40,29 +55,33 @@ def thing(text: str, name: str = "") -> Thing:
     deed = asked(text)
     words, marks = _read(text, deed.word)
     first = next((p for p in _PIECES.split(text.lower()) if _read(p, deed.word)[0]), "")
-    ends = [w for w in _read(first, deed.word)[0] if not w.startswith("!")] or [w.lstrip("!") for w in words]
+    ends = _read(first, deed.word)[0] or words
     strong = [w for w in ends if w not in _WEAK_HEADS] or ends
-    return Thing(frozenset(words), strong[-1] if strong else "", frozenset(marks), name.lower(), deed)
+    core = frozenset(_read(_PURPOSE.split(text.lower(), maxsplit=1)[0], deed.word)[0]) if deed.actions else frozenset()
+    head = strong[-1] if strong else ""
+    return Thing(frozenset(words), head, frozenset(marks), name.lower(), deed, core or frozenset(words))
 
 
 def _read(text: str, skip: str) -> tuple[list[str], set[str]]:
     words: list[str] = []
     marks: set[str] = set()
     raws = raw_words(text)
-    denied = False
     for place, raw in enumerate(raws):
         before = raws[place - 1] if place else ""
         after = raws[place + 1] if place + 1 < len(raws) else ""
-        if raw in DENIALS and not (raw == "no" and (after.isdigit() or after in NUMBERS)):
-            denied = True
-        elif raw in SIDES:
+        if raw in SIDES:
             marks.add(SIDES[raw])
         elif _numbers(raw, before, after):
             marks.add(NUMBERS.get(raw, ORDINALS.get(raw, raw)))
-        elif raw not in FILLER and raw != skip and not raw[0].isdigit() and raw not in NUMBERS:
-            words.append(("!" if denied else "") + one_form(raw))
-            denied = False
+        elif raw in ("hot", "cold"):
+            marks.add(raw)
+        elif _tells(raw, skip) and not (raw in _HOW and place == len(raws) - 1 and place):
+            words.append(one_form(raw))
     return words, marks
+
+
+def _tells(raw: str, skip: str) -> bool:
+    return raw not in FILLER and raw not in DENIALS and raw != skip and not raw[0].isdigit() and raw not in NUMBERS
 
 
 def _numbers(raw: str, before: str, after: str) -> bool:
@@ -74,7 +93,7 @@ def same_word(a: str, b: str) -> bool:
     """Whether two words in one form are one word."""
     if a == b:
         return True
-    if a[:2] != b[:2] or min(len(a), len(b)) < 5 or "!" in (a[0], b[0]) or frozenset({a, b}) in _APART:
+    if a[:2] != b[:2] or min(len(a), len(b)) < 5 or frozenset({a, b}) in _APART:
         return False
     from rapidfuzz import fuzz
 
@@ -92,16 +111,21 @@ def marks_agree(a: Thing, b: Thing) -> bool:
 
 
 def same(a: Thing, b: Thing) -> bool:
-    """Whether two tellings mean the same thing."""
+    """Whether two tellings mean the same thing; the vaguer one may not say which one where the other does not."""
     if not marks_agree(a, b):
         return False
     if a.name and a.name == b.name:
         return True
-    if not a.words or not b.words:
+    if not a.words or not b.words or not same_word(a.head, b.head):
         return False
-    if not same_word(a.head, b.head) and not (a.name and b.name and a.name == b.name):
+    return _vaguer(a, b) or _vaguer(b, a)
+
+
+def _vaguer(a: Thing, b: Thing) -> bool:
+    """Whether `a` says no more than `b`."""
+    if not holds(b.words, a.core):
         return False
-    return holds(a.words, b.words) or holds(b.words, a.words)
+    return a.marks <= b.marks or holds(a.core, b.core)
 
 
 def speaks_of(telling: Thing, topic: Thing) -> bool:
@@ -110,6 +134,8 @@ def speaks_of(telling: Thing, topic: Thing) -> bool:
         return True
     if not marks_agree(telling, topic) or not telling.words or not topic.words:
         return False
+    if "tighten" in topic.deed.actions and telling.head in _FASTENERS:
+        return holds(topic.words, telling.words - _FASTENERS)
     if telling.name and topic.name and telling.name != topic.name:
         return False
     return len(telling.words) >= 2 and holds(topic.words, telling.words)

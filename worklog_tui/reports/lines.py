@@ -9,10 +9,12 @@ from collections.abc import Iterable, Sequence
 
 def wrapped(text: str, width: int, first: str = "", rest: str = "") -> list[str]:
     """The text in lines of at most `width` columns, with what stands before the first and the other lines."""
-    return textwrap.wrap(
-        " ".join(text.split()), max(width, len(first) + 12), initial_indent=first, subsequent_indent=rest or " " * len(first),
-        break_long_words=True, break_on_hyphens=False,
-    ) or [first.rstrip()]  # fmt: skip
+    whole = max(width, len(first) + 12)
+    below = rest or " " * len(first)
+    found = textwrap.wrap(
+        " ".join(text.split()), whole, initial_indent=first, subsequent_indent=below, break_on_hyphens=False
+    )
+    return found or [first.rstrip()]
 
 
 def heading(text: str) -> list[str]:

@@ -1,0 +1,99 @@
+"""What raises a matter, and when two tellings are of one matter."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import Any
+
+from worklog_tui.logbook.changes import Said
+from worklog_tui.logbook.closing import NEAR
+from worklog_tui.logbook.cures import is_whole
+from worklog_tui.logbook.deeds import LOOK
+from worklog_tui.logbook.matters import Matter
+from worklog_tui.logbook.same_thing import holds, same, thing
+from worklog_tui.logbook.words import raw_words
+from worklog_tui.model import Finding, FollowUp, Reading, Suspect
+
+_WEIGHT = {"question": 0, "fallback": 1, "to do": 2, "fault": 3, "part needed": 4, "temporary": 5}
+_APART = frozenset({"question", "fallback"})
+SHORT = 5
+"Words of a condition that are shown with a part."
+
+
+def raised(said: Said) -> Matter | None:
+    """The matter that a fact raises; None for most facts."""
+    fact = said.fact
+    told: dict[str, Any] = {"raised": said.place, "line": said.line, "told": said.place.session, "quote": fact.quote}
+    match fact:
+        case FollowUp():
+            return Matter(thing(fact.topic, fact.name), fact.topic, fact.reason, (fact.key,), **told)
+        case Finding(verdict="bad"):
+            about = " ".join([fact.part, *fact.condition.split()[:SHORT]])
+            part = thing(fact.part, fact.name)
+            return Matter(part, about, "fault", (fact.key,), firm=False, bad=fact.condition, **told)
+        case Suspect(standing="suspected"):
+            cause = thing(fact.cause, fact.name)
+            return Matter(cause, fact.cause, "question", (fact.key,), firm=False, suspected=True, **told)
+        case Reading() if said.compares in ("low", "high") and fact.role == "measured" and not fact.doubtful:
+            about = _with_quantity(fact)
+            what = thing(fact.subject, fact.name)
+            bad, quantity = f"too {said.compares}", fact.quantity
+            return Matter(what, about, "fault", (fact.key,), firm=False, bad=bad, quantity=quantity, **told)
+    return None
+
+
+def _with_quantity(reading: Reading) -> str:
+    quantity = reading.quantity.replace("_", " ")
+    return reading.subject if quantity in raw_words(reading.subject) else f"{reading.subject} {quantity}".strip()
+
+
+def one_matter(old: Matter, new: Matter) -> bool:
+    """Whether a telling is of a matter that stands already."""
+    if old.state == "merged" or old.suspected != new.suspected or old.quantity != new.quantity:
+        return False
+    if old.by_hand and not old.open:
+        return False
+    if not same(old.thing, new.thing):
+        return _for_now_and_for_good(old, new)
+    if not new.firm:
+        return old.open and (old.reason not in _APART or old.suspected) and _same_trouble(old, new)
+    if not old.firm:
+        return old.open and new.reason not in _APART
+    return _akin(old, new)
+
+
+def _same_trouble(old: Matter, new: Matter) -> bool:
+    return old.firm or not is_whole(old.thing) or bool(set(raw_words(old.bad)) & set(raw_words(new.bad)))
+
+
+def _akin(old: Matter, new: Matter) -> bool:
+    """A question or a fallback is a matter of its own beside the part that it is about; so is a look at it."""
+    if old.reason != new.reason and _APART & {old.reason, new.reason}:
+        return False
+    before, now = old.thing.deed.actions, new.thing.deed.actions
+    if not old.open and before != now:
+        return False
+    looks = bool(before) and before <= LOOK, bool(now) and now <= LOOK
+    if looks[0] != looks[1]:
+        return old.reason == new.reason or "fault" in (old.reason, new.reason)
+    return not before or not now or bool(before & now)
+
+
+def _for_now_and_for_good(old: Matter, new: Matter) -> bool:
+    """What is used for now and what is needed for good, told in one breath: vinyl tube for the fuel line, fuel line."""
+    if {old.reason, new.reason} != {"temporary", "part needed"} or not old.open or old.told != new.told:
+        return False
+    shared = holds(old.thing.words, new.thing.words) or holds(new.thing.words, old.thing.words)
+    return new.line - old.line <= NEAR and shared and bool(old.thing.words and new.thing.words)
+
+
+def told_again(old: Matter, new: Matter) -> Matter:
+    """The matter after one more telling; what was done with is open again."""
+    merged = replace(old, anchors=(*old.anchors, *new.anchors), told=new.told, line=new.line, bad=old.bad or new.bad)
+    if new.firm and not old.firm:
+        merged = replace(merged, about=new.about, thing=new.thing, reason=new.reason, firm=True, quote=new.quote)
+    elif new.firm and _WEIGHT[new.reason] > _WEIGHT[old.reason]:
+        merged = replace(merged, reason=new.reason, quote=new.quote)
+    if not old.open:
+        merged = replace(merged, state="open", closed=None, closed_by=None)
+    return merged
