@@ -66,7 +66,8 @@ FILM: dict[str, tuple[str, Rows]] = {
         [(4, "0:04", "gate lifts"), (9, "0:09", "40")],
     ),
     "WebVTT": (
-        "WEBVTT\nKind: captions\n\nNOTE nothing\n\none\n00:04.900 --> 00:06.000 align:start\n<v Ann>gate &amp; lift\n- drops",
+        "WEBVTT\nKind: captions\n\nNOTE nothing\n\none\n"
+        "00:04.900 --> 00:06.000 align:start\n<v Ann>gate &amp; lift\n- drops",
         [(4, "0:04", "gate & lift - drops")],
     ),
     "speakers and sounds": (
@@ -216,7 +217,10 @@ def test_line_numbers_are_those_of_the_text() -> None:
 
 
 def test_broken_paragraphs_are_put_together() -> None:
-    text = "The gate has been standing open since the last flood took the lower\nhinge, and nobody has been able to close it by hand or by the winch\nsince.\n\nWe start with the hinge."
+    text = (
+        "The gate has been standing open since the last flood took the lower\n"
+        "hinge, and nobody has been able to close it by hand or by the winch\nsince.\n\nWe start with the hinge."
+    )
     assert [line.words[-10:] for line in read_text(text).lines] == ["nch since.", "the hinge."]
 
 
@@ -230,3 +234,8 @@ def test_long_lines_are_cut_at_sentence_marks_with_the_same_time() -> None:
 def test_nothing_gives_nothing() -> None:
     assert read_text("").lines == ()
     assert read_text(" \n\t\n").lines == ()
+
+
+def test_a_control_written_as_an_entity_is_cleaned_too() -> None:
+    read = read_text("WEBVTT\n\n00:01.000 --> 00:02.000\na&#27;[2Jb &rlm;c &#x202e;d &lt;i&gt;\n")
+    assert read.lines[0].words == "a[2Jb c d <i>"

@@ -23,7 +23,7 @@ _UNSEEN = re.compile(
     "[\x00-\x08\x0e-\x1f\x7f-\x9f"
     "\xad\u034f\u061c\u180e\u200b-\u200f\u202a-\u202e\u2060-\u206f\ufeff\ufff9-\ufffb\U000e0000-\U000e007f]+"
 )
-_MAY_HOLD_RUNS = re.compile(f"[\u0300-\U0001efff]{{{_MARKS_KEPT + 1}}}")  # twenty times as quick as the marks themselves
+_MAY_HOLD_RUNS = re.compile(f"[\u0300-\U0001efff]{{{_MARKS_KEPT + 1}}}")  # far quicker than the marks themselves
 _LONE_SURROGATES = re.compile("[\ud800-\udfff]")
 
 

@@ -11,6 +11,7 @@ from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
 from worklog_tui.model.moments import clock
+from worklog_tui.notes.cleaning import sanitise
 from worklog_tui.notes.lines import Line
 from worklog_tui.notes.stamps import seconds
 
@@ -20,7 +21,8 @@ if TYPE_CHECKING:
 _ARROW = re.compile(
     r"\s*((?:\d{1,10}:)?\d{1,3}:\d{1,2}(?:[.,]\d{1,9})?)\s*-{1,3}>\s*(?:\d{1,10}:)?\d{1,3}:\d{1,2}(?:[.,]\d{1,9})?(?!\d)"
 )
-_TAG = re.compile(r"</?[a-zA-Z][^<>\n]{0,200}>|</?>|<[\d:.]{4,20}>|\{\\[^{}\n]{0,200}\}")
+_TAG = re.compile(r"</?[a-zA-Z][^<>\n]{0,200}>|</?>|<\s?[\d:.]{4,20}\s?>|\{\\[^{}\n]{0,200}\}")
+_ENTITY = re.compile(r"&#?\w{1,31};")
 _BLOCKS_ASIDE = ("NOTE", "STYLE", "REGION")
 
 
@@ -141,6 +143,7 @@ def _cue(at: int, texts: Sequence[str], number: int) -> list[Line]:
 
 
 def _plain(texts: Sequence[str]) -> str:
-    """The words of caption lines without tags, with entities as the signs that they stand for."""
+    """The words of caption lines without tags, with signs for entities (cleaned again: they may be controls)."""
     joined = " ".join(text.strip() for text in texts if text.strip())
-    return " ".join(html.unescape(_TAG.sub("", joined)).split())
+    words = _ENTITY.sub(lambda entity: html.unescape(entity[0]), _TAG.sub("", joined))
+    return " ".join(sanitise(words).split())

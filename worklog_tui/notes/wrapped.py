@@ -10,7 +10,7 @@ _LONGEST_WORD, _FEWEST_FULL = 12, 2
 
 
 def page_width(lines: Sequence[str]) -> int:
-    """The width at which the text seems to be broken, or 0 where it is not: some line is wider than a page, or only one fills it."""
+    """The width at which the text seems to be broken; 0 where a line is wider than a page or only one fills it."""
     widest = max(map(len, lines), default=0)
     if not _NARROWEST_PAGE <= widest <= _WIDEST_PAGE:
         return 0
@@ -20,8 +20,8 @@ def page_width(lines: Sequence[str]) -> int:
 def continues(line: str, before: str, width: int, spoken: bool = False) -> bool:
     """Whether a line goes on with the one directly above it.
 
-    It does when it is indented or when its first word would not have fitted above; of spoken words also when it begins in
-    lower case after an unfinished line (shop shorthand always begins in lower case).
+    It does when it is indented or when its first word would not have fitted above; of spoken words also when it begins
+    in lower case after an unfinished line (shop shorthand always begins in lower case).
     """
     if not before.strip() or not line.strip():
         return False

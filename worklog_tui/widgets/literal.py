@@ -1,0 +1,14 @@
+"""The one way by which a person's text reaches the screen."""
+
+from __future__ import annotations
+
+from textual.content import Content
+
+from worklog_tui.notes import sanitise
+
+_TAB = 4  # columns
+
+
+def literal(text: str) -> Content:
+    """The text as it stands: cleaned once more (old rows may hold anything), no markup, tabs as spaces."""
+    return Content(sanitise(text).expandtabs(_TAB))
