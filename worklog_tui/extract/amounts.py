@@ -33,17 +33,25 @@ class Amount:
     unit_said: bool = True
 
 
-_FILL = frozenset({"full", "whole", "good", "solid", "clear", "bare", "more", "odd", "clean"})
+_FILL = frozenset({"full", "whole", "good", "solid", "clear", "bare", "more", "odd", "clean", "extra", "fewer"})
+_LOOK = 16
 _TO = frozenset({"to", "or", "through", "thru", "till", "til"})
 _LEAD = frozenset({"maybe", "about", "say", "even", "like", "perhaps"})
-_EACH = frozenset({"second", "minute", "hour", "day", "week", "month", "year", "mile", "inch", "foot", "cell", "litre", "piece", "kilo"})  # fmt: skip
+_INSIDE = _FILL | _TO | _LEAD | {"of", "and"}
+_EACH = frozenset({"second", "minute", "hour", "day", "week", "month", "year", "mile", "inch", "foot", "cell", "litre", "piece", "kilo", "share", "unit"})  # fmt: skip
+_ONE_OF = frozenset({"another", "full", "whole"})
 _SHARE = {"tenth": 10, "tenths": 10, "hundredth": 100, "hundredths": 100, "thousandth": 1000, "thousandths": 1000}
-_MONEY = frozenset("£$€")
+_NO_AMOUNT_AFTER = frozenset("£$€#")
 _COLD = frozenset({"outside", "out", "here", "last", "overnight", "zero", "freezing", "this", "in", "that", "tonight"})
 _INCHES = frozenset({"inch", "inches", "of", "in", "drill", "bit", "over", "under", "clearance", "gap", "off", "thick", "on", "or", "and", "to"})  # fmt: skip
 _SMALL_SPANS = frozenset({"ft_lb", "in_lb", "N*m", "s", "min", "h", "day", "week", "month", "in", "mm", "lb", "kg", "turn", "pint", "qt", "gal", "L", "deg"})  # fmt: skip
 _LONE = frozenset({"in", "ft", "mm", "turn", "pint", "qt", "gal", "L", "h", "min", "day", "week", "month", "year", "V", "ton"})  # fmt: skip
-_SHARED_DIMENSIONS = frozenset({"length", "time", "mass", "volume"})
+_FAMILY = {
+    short: family
+    for family in ("mile yd ft in", "km m dm cm mm", "year month week day h min s", "ton lb oz", "t kg g", "gal qt pint fl_oz", "L cl ml")
+    for short in family.split()
+}
+"Units that are said together for one amount."
 
 
 def amount_at(words: list[Word], i: int, numerals: Numerals, units: Units) -> Amount | None:
@@ -53,10 +61,40 @@ def amount_at(words: list[Word], i: int, numerals: Numerals, units: Units) -> Am
     if not (low in numerals.starts or first.isdigit() or first in "+-." or first in VULGAR):
         if low == "between":
             return _between(words, i, numerals, units)
-        return _Reader(words, i, numerals, units).unit_first() if low in units.by_head else None
-    if i and words[i - 1].low in _MONEY:
+        if low in _ONE_OF and _next(words, i) in units.by_head:
+            return _Reader(words, i, numerals, units).another()
+        if low in units.by_head and _next(words, i) in numerals.join:
+            return _Reader(words, i, numerals, units).unit_first()
+        return None
+    if not _unit_ahead(words, i, numerals, units):
+        return None
+    if i and words[i - 1].low in _NO_AMOUNT_AFTER:
         return None
     return _Reader(words, i, numerals, units).read()
+
+
+def _next(words: list[Word], i: int) -> str:
+    return words[i + 1].low if i + 1 < len(words) else ""
+
+
+def _unit_ahead(words: list[Word], i: int, numerals: Numerals, units: Units) -> bool:
+    """A unit may come before anything that cannot stand in an amount; most numbers of a talk are turned down here."""
+    heads, within = units.by_head, numerals.within
+    low = words[i].low
+    if low[-1] == "k":
+        return True
+    after = _next(words, i)
+    if (low.isdigit() and after.isdigit() and not words[i + 1].gap) or (low == "a" and after == "a"):
+        return False
+    for k in range(i + 1, min(i + _LOOK, len(words))):
+        low = words[k].low
+        if words[k].gap not in ("", "-", "(") and words[k - 1].low not in numerals.join:
+            return False
+        if (low in heads and (low != "a" or words[k].start == words[k - 1].end)) or low in _SHARE or low == "below":
+            return True
+        if not (low in within or low in _INSIDE or low[0] in "0123456789.-+" or low[0] in VULGAR):
+            return False
+    return False
 
 
 def _between(words: list[Word], i: int, numerals: Numerals, units: Units) -> Amount | None:
@@ -125,10 +163,12 @@ class _Reader:
 
     def _of_one(self, number: Numeral, begin: int, value: float, end: int) -> _Measure | None:
         """ "of a volt", "an hour"."""
-        at = end + 1 if self.low(end) == "of" else end
-        if self.low(at) not in self.n.article:
+        of = self.low(end) == "of"
+        at = end + of
+        article = self.low(at) in self.n.article
+        if not (of or article):
             return None
-        found = unit_at(self.words, at + 1, number, begin, self.units)
+        found = unit_at(self.words, at + article, number, begin, self.units)
         return _Measure(value, *found) if found else None
 
     def _share(self, number: Numeral, begin: int, value: float, end: int) -> _Measure | None:
@@ -146,7 +186,7 @@ class _Reader:
         one = Numeral(1.0, self.begin, "words")
         if self.words[self.begin].low in ("m", "l", "h", "v", "in"):
             return None
-        found = unit_at(self._unpaused(), self.begin, one, max(self.begin - 1, 0), self.units)
+        found = unit_at(self.words, self.begin, one, self.begin, self.units)
         if found is None or found[0].unit.short not in _LONE:
             return None
         more = and_fraction(self.words, found[1], self.n)
@@ -154,15 +194,16 @@ class _Reader:
             return None
         return self._amount(_Measure(1 + more[0], found[0], more[1]))
 
-    def _unpaused(self) -> list[Word]:
-        """The words with the pause before the first one dropped, only copied when there is one."""
-        if self.words[self.begin].gap in ("", "-"):
-            return self.words
-        return [*self.words[: self.begin], replace(self.words[self.begin], gap=""), *self.words[self.begin + 1 :]]
-
     def _unit_follows(self, i: int) -> bool:
         low = self.low(i)
         return len(low) > 1 and low in self.units.by_head and low not in ("in", "per", "of")
+
+    def another(self) -> Amount | None:
+        """ "another hour", "a whole day" without its article, "full turn"."""
+        one = Numeral(1.0, self.begin + 1, "words", True)
+        measure = self.measured(one, self.begin)
+        known = measure and measure.said.unit.short in _LONE
+        return self._with_tail(one, measure) if known and measure else None
 
     # ---- ranges
 
@@ -183,6 +224,8 @@ class _Reader:
         if measure is None or low >= second.value:
             return None
         tail = self._tail(second, measure)
+        if self._is_rate(tail.end):
+            return None
         return self._amount(tail, low * tail.said.scale) if tail.number > low else None
 
     def _second_number(self, end: int) -> int:
@@ -219,7 +262,7 @@ class _Reader:
         if whole.end == first.end or whole.said is first.said:
             second = self._other_end(number, whole)
             if second:
-                return second
+                return None if self._is_rate(second.end) else second
         return self._amount(whole)
 
     def _tail(self, number: Numeral, first: _Measure) -> _Measure:
@@ -232,18 +275,23 @@ class _Reader:
         return self._compound(first) or self._short_second(first) or first
 
     def _compound(self, first: _Measure) -> _Measure | None:
+        """Two or three units for one amount, the smaller after the larger."""
+        found = self._smaller(first)
+        return (found and self._smaller(found)) or found
+
+    def _smaller(self, first: _Measure) -> _Measure | None:
         unit = first.said.unit
-        if unit.dimension not in _SHARED_DIMENSIONS:
+        if unit.short not in _FAMILY:
             return None
         at = first.end + (self._at(first.end) == "and")
         if at >= len(self.words) or self.words[at].gap not in ("", "-", ","):
             return None
         number = numeral_at(self.words, at, self.n)
         second = self.measured(number, at) if number and number.form != "ordinal" and not number.loose else None
-        if second is None or second.said.unit.dimension != unit.dimension:
+        if second is None or _FAMILY.get(second.said.unit.short) != _FAMILY[unit.short]:
             return None
         big, small = unit.factor * first.said.scale, second.said.unit.factor * second.said.scale
-        if not 0 < second.number * small < big:
+        if not 0 < small < big or (second.number * small >= big and self.words[at].gap == ","):
             return None
         if second.said.unit is unit:  # "fourteen inches and thirty thou"
             return _Measure(first.value + second.value, replace(first.said, scale=1.0), second.end)
@@ -255,15 +303,19 @@ class _Reader:
 
     def _short_second(self, first: _Measure) -> _Measure | None:
         """The smaller unit is not said: "six foot two", "an hour twenty", "one volt two"."""
-        number = self.numeral(first.end)
-        if number is None or number.form != "words" or first.number != int(first.number) or number.parts:
+        said = self.words[first.end - 1].low
+        joined = said in ("hour", "hours") and self.low(first.end) in self.n.join
+        number = self.numeral(first.end + joined)
+        if number is None or (number.form != "words" and not joined) or first.number != int(first.number) or number.parts:
             return None
         if unit_at(self.words, number.end, number, first.end, self.units) or self.low(number.end) in _TO:
             return None
-        said, value = self.words[first.end - 1].low, number.value
+        value = number.value
+        if joined and not (value % 5 == 0 and self._closes(number.end)):
+            return None
         if said == "foot" and 1 <= value < 12:
             return _Measure(first.number * 12 + value, self._plain("in"), number.end)
-        if said == "hour" and 5 <= value < 60 and not number.loose:
+        if said in ("hour", "hours") and 5 <= value < 60 and not number.loose:
             return _Measure(first.number * 60 + value, self._plain("min"), number.end)
         if said == "volt" and 1 <= value <= 9 and first.number <= 3:
             return _Measure(first.number + value / 10, first.said, number.end)
@@ -331,7 +383,7 @@ class _Reader:
     def _kilo(self, number: Numeral) -> Amount | None:
         """ "5.2k" by itself is ohms."""
         low = self.words[self.begin].low
-        if low[-1] != "k" or number.end != self.begin + 1 or self.low(number.end) in ("miles", "rpm", "revs"):
+        if low[-1] != "k" or number.end != self.begin + 1 or not self._closes(number.end):
             return None
         said = next(s for s in self.units.by_head["k"] if s.words == ("k",))
         return self._amount(_Measure(number.value / 1000, said, number.end))

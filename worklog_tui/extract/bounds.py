@@ -27,8 +27,10 @@ _AFTER = {
     "or under": "under", "or below": "under", "or thereabout": "about", "min": "over", "at least": "over",
     "at the least": "over", "near enough": "about", "roughly": "about", "approx": "about", "about": "",
 }  # fmt: skip
-_FILLING = frozenset({"a", "an", "the", "only", "just", "some", "like"})
+_FILLING = frozenset({"a", "an", "the", "only", "just", "some"})
 _SLIGHT = frozenset({"hair", "shade", "touch", "bit", "shy", "just", "best"})
+_LAST_BEFORE = frozenset(phrase.rsplit(" ", 1)[-1] for phrase in _BEFORE)
+_FIRST_AFTER = frozenset(phrase.split(" ", 1)[0] for phrase in _AFTER)
 
 
 def bound_of(words: list[Word], begin: int, end: int) -> tuple[str, bool]:
@@ -40,16 +42,15 @@ def bound_of(words: list[Word], begin: int, end: int) -> tuple[str, bool]:
 
 def _before(words: list[Word], begin: int) -> str:
     at = begin
-    while at and begin - at < 2 and words[at].gap in ("", "-") and words[at - 1].low in _FILLING:
-        if words[at - 1].low == "like":
-            break
+    while at and begin - at < 2 and not words[at].gap and words[at - 1].low in _FILLING:
         at -= 1
+    if not at or words[at].gap or words[at - 1].low not in _LAST_BEFORE:
+        return ""
     for size in (3, 2, 1):
-        if at - size < 0 or any(words[k].gap not in ("", "-") for k in range(at - size + 1, min(at + 1, len(words)))):
-            continue
-        found = _BEFORE.get(" ".join(w.low for w in words[at - size : at]))
-        if found is not None:
-            return found
+        if at >= size and not any(words[k].gap for k in range(at - size + 1, at)):
+            found = _BEFORE.get(" ".join(w.low for w in words[at - size : at]))
+            if found is not None:
+                return found
     return ""
 
 
@@ -58,10 +59,11 @@ def _slight(words: list[Word], begin: int) -> bool:
 
 
 def _after(words: list[Word], end: int) -> str:
+    if end >= len(words) or words[end].gap or words[end].low not in _FIRST_AFTER:
+        return ""
     for size in (3, 2, 1):
-        if end + size > len(words) or any(words[k].gap not in ("", "-") for k in range(end, end + size)):
-            continue
-        found = _AFTER.get(" ".join(w.low for w in words[end : end + size]))
-        if found is not None:
-            return found
+        if end + size <= len(words) and not any(words[k].gap for k in range(end + 1, end + size)):
+            found = _AFTER.get(" ".join(w.low for w in words[end : end + size]))
+            if found is not None:
+                return found
     return ""

@@ -15,9 +15,10 @@ Figure = tuple[float, str, tuple[float, ...]]
 
 @lru_cache(maxsize=4096)
 def figure(low: str) -> Figure | None:
-    """The worth of a word in figures; None for codes, clock times, ratios and sizes such as "3x8"."""
+    """The worth of a word in figures; None for codes ("060"), clock times, ratios and sizes such as "3x8"."""
     if low.isascii() and low.isdigit():
-        return (float(low), "digits", ()) if len(low) <= 12 else None
+        coded = len(low) > 12 or (len(low) > 2 and low[0] == "0")
+        return None if coded else (float(low), "digits", ())
     sign = -1.0 if low[0] == "-" else 1.0
     body = low.lstrip("+-")
     if not body or len(body) > 16:

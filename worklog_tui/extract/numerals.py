@@ -176,7 +176,7 @@ def _cardinal(words: list[Word], i: int, n: Numerals) -> Numeral | None:
 def _with_scale(words: list[Word], times: int, at: int, n: Numerals) -> Numeral:
     """`times` hundreds, thousands or millions, with what follows in falling scales."""
     total, group, end = 0, times, at
-    limit = 10**9
+    limit = 10**15
     while (scale := n.scale.get(_low(words, end) if end > at else words[end].low, 0)) and scale < limit:
         if scale == 100:
             group *= 100
@@ -184,7 +184,7 @@ def _with_scale(words: list[Word], times: int, at: int, n: Numerals) -> Numeral:
             rest = _rest(words, end, n, 100)
             if rest:
                 group, end = group + rest[0], rest[1]
-            limit = 10**9 if group < 10**6 and total == 0 else limit
+            limit = 10**15 if group < 10**6 and total == 0 else limit
             if _low(words, end) not in n.scale or n.scale[_low(words, end)] == 100:
                 break
             continue

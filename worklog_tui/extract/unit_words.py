@@ -10,12 +10,18 @@ _LOOK_BACK = 3
 
 
 def unit_at(words: list[Word], i: int, number: Numeral, begin: int, units: Units) -> tuple[SaidUnit, int] | None:
-    """The longest unit whose words begin at i, after `number` that began at word `begin`; with the index after it."""
-    if i >= len(words) or words[i].gap not in ("", "-"):
+    """The longest unit whose words begin at i, after `number` that began at word `begin`; with the index after it.
+
+    A pause may stand before the unit only when nothing stands before it in the amount (i is `begin`); a bracket may
+    stand before a sure one ("20 (kg)").
+    """
+    if i >= len(words) or (words[i].gap not in ("", "-", "(") and i != begin):
         return None
     for said in units.by_head.get(words[i].low, ()):
         end = i + len(said.words)
         if end > len(words) or not _matches(words, i, said):
+            continue
+        if words[i].gap == "(" and (said.doubt or not _clause_ends(words, end)):
             continue
         if said.doubt is None or _holds(words, i, end, number, begin, said.doubt):
             return said, end
@@ -23,6 +29,8 @@ def unit_at(words: list[Word], i: int, number: Numeral, begin: int, units: Units
 
 
 def _matches(words: list[Word], i: int, said: SaidUnit) -> bool:
+    if len(said.words) == 1:
+        return True
     return all(words[i + k].low == w and words[i + k].gap in ("", "-") for k, w in enumerate(said.words) if k)
 
 
@@ -35,6 +43,8 @@ def in_figures(words: list[Word], begin: int) -> bool:
 def _holds(words: list[Word], i: int, end: int, number: Numeral, begin: int, doubt: Doubt) -> bool:
     """The surroundings let this form be a unit."""
     glued = words[i].start == words[i - 1].end
+    if doubt.lone and _codelike(words, begin):
+        return False
     value, whole = abs(number.value), number.value == int(number.value)
     if doubt.glued and not glued and not _clause_ends(words, end):
         return False
@@ -47,11 +57,21 @@ def _holds(words: list[Word], i: int, end: int, number: Numeral, begin: int, dou
     if not doubt.least <= value <= doubt.most:
         return False
     following = words[end].low if end < len(words) and words[end].gap in ("", "-", "(") else ""
-    if not glued and following and following in doubt.not_before:
+    if following and following in doubt.not_before and (not glued or len(words[i].low) == 1):
+        return False
+    if doubt.lone and following and words[end].gap == "-":
         return False
     if doubt.then and whole and not glued and following and following not in doubt.then:
         return False
-    return not any(words[k].low in doubt.not_after for k in range(max(begin - _LOOK_BACK, 0), begin))
+    return not doubt.not_after or not any(words[k].low in doubt.not_after for k in range(max(begin - _LOOK_BACK, 0), begin))
+
+
+def _codelike(words: list[Word], begin: int) -> bool:
+    """The figure belongs to a code: another figure stands right before it, or letters are joined to it."""
+    if not begin:
+        return False
+    before, gap = words[begin - 1].low, words[begin].gap
+    return (not gap and before[-1].isdigit()) or (gap == "-" and before[0].isalpha() and not before.isdigit())
 
 
 def _clause_ends(words: list[Word], end: int) -> bool:

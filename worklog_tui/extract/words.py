@@ -6,11 +6,10 @@ One pass of one pattern whose parts cannot give a character back, so that time g
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
+from typing import NamedTuple
 
 
-@dataclass(frozen=True, slots=True)
-class Word:
+class Word(NamedTuple):
     """A word: `text[start:end]` as said, `low` for comparing, `gap` for what stands between it and the word before.
 
     `gap` is one of "" (nothing or a space), "-" (joined by a hyphen), "," ";" ":" "(" (a pause) and "." (a new sentence).
@@ -29,7 +28,8 @@ GLUED = frozenset(
     'v volt volts a amp amps ma mv kv ah lb lbs in ins inch ft foot c f °c °f ° mm cm m km um µm μm qt qts pt pts gal l ml cc '
     "ltr litre litres liter liters kg g mg oz psi bar kpa mpa hz khz rpm w kw hp nm h hr hrs min mins s sec secs ms deg degc degf "
     "thou mil uf µf nf ohm ohms ω kω mω kohm mohm gpm cfm mph ba bsf bsw bsp unc unf npt day days wk wks t mbar x "
-    "yd yds mi tpi pint pints quart quarts gallon gallons hour hours minute minutes second seconds".split()
+    "yd yds mi tpi pint pints quart quarts gallon gallons hour hours minute minutes second seconds mls ccs kgs gms kms cms mms "
+    "gals ohms weeks month months rpms metre metres meter meters oz ozs".split()
 )
 "Letters that are cut from the digits before them: units and thread series."
 
@@ -41,20 +41,27 @@ _ABBREVIATED = frozenset(
 
 _TOKEN = re.compile(
     rf"""
-      (?P<number> [+\-−]? (?: \d+ | \.\d+ ) (?: [.,/:]\d+ )* (?: [x×*]\d+ (?: [.,/]\d+ )* )* [{_FRACTIONS}]? | [{_FRACTIONS}] )
-    | (?P<word> [^\W\d_]+ (?: ['’][^\W\d_]+ )* (?: \d\w* (?: [./,]\d\w* )* )? )
+      (?P<word> [^\W\d_]+ (?: ['’][^\W\d_]+ )* (?: \d\w* (?: [./,]\d\w* )* )? ) [ ]*
+    | (?P<plain> \d++ ) (?: [ ]++ | \Z )
+    | (?P<number> [+\-−]? (?: \d+ | \.\d+ ) (?: [.,/:]\d+ )* (?: [x×*]\d+ (?: [.,/]\d+ )* )* [{_FRACTIONS}]? | [{_FRACTIONS}] )
     | (?P<mark> \[[^\[\]\n]{1,40}\] )
     | (?P<sign> >> | [°%\#&@$£€~≈<>"'′″’] )
-    | (?P<space> [^\S\n]+ )
+    | (?P<space> [^\S\n]+ | _+ )
     | (?P<stop> [.!?…\n]+ )
     | (?P<other> . )
     """,
     re.VERBOSE | re.DOTALL,
 )
+_LOWER_ONLY = frozenset("MHSGT")
+'Capitals that are no sign of a unit: "3M" and "5H" are codes.'
+_RAISED = re.compile(r"(?:mm|cm|in|ft|m)[23](?!\w)", re.IGNORECASE)
+_BRACKETED = re.compile(r"[\[<]([^\W\d_]{1,4})[\]>]")
 _LETTERS = re.compile(r"[^\W\d_]+")
 _REST = re.compile(r"\w+(?:[./]\w+)*")
 _DEGREE = re.compile(r"[ ]?[cCfF](?![^\W_])")
-_SLASHED = re.compile(r"/[^\W\d_]{1,3}\d?(?!\w)")
+_SLASHED = re.compile(r"/(?:[^\W\d_]{1,3}\d?)(?!\w)")
+_SLASHED_LONG = re.compile(r"/[^\W\d_]{1,12}(?!\w)")
+_BEFORE_SLASH = frozenset({"drops", "kgf", "rev"})
 _SIGNS = {"&": "and", "@": "at", "~": "about", "≈": "about", "<": "under", ">": "over", "′": "'", "’": "'", "″": '"'}
 _RANK = {"": 0, "-": 1, ",": 2, "(": 3, ":": 4, ";": 5, ".": 6}
 _OTHER = {"-": "-", "–": "-", "—": ",", "·": "-", "*": "-", ",": ",", ";": ";", ":": ":", "(": "(", ")": ",", "[": "(", "]": ",",
@@ -88,29 +95,47 @@ class _Cutter:
         """Nothing stands before, or something that is not part of a word."""
         return at == 0 or not (self.text[at - 1].isalnum() or self.text[at - 1] == ".")
 
+    def _begins(self, at: int) -> bool:
+        return at == 0 or self.text[at - 1] in " \t\n(,~@=:"
+
+    def _after_figure(self, at: int) -> bool:
+        """A sign that touches the figure behind it only: "2 -7 l" is a range."""
+        return bool(self.words) and self.words[-1].end == at - 1 and _is_number(self.words[-1].low) and not self.gap
+
     def number(self, start: int, end: int) -> int:
         """Adds the number that begins here with what is glued to it, and returns where the next token begins."""
         text = self.text
-        if text[start] in "+-−" and not (start == 0 or text[start - 1] in " \t\n(,~@=:"):
+        if text[start] in "+-−" and (self._after_figure(start) or not self._begins(start)):
             self.pause("-")
             start += 1
         if text[start] == "." and start and text[start - 1].isalnum() and text[start + 1] != "0":
             self._after_word_stop(start)
             start += 1
         last = end
-        tail = _LETTERS.match(text, end)
-        if tail:
-            rest = _REST.match(text, tail.end())
-            letters = tail.group().lower()
-            if rest or letters not in GLUED or (letters == "a" and tail.group() == "a" and text[start:end] in "1234"):
+        if text[end : end + 2] in ("'s", "’s") and not text[end + 2 : end + 3].isalpha():
+            last = end + 2
+        elif tail := _LETTERS.match(text, end):
+            if not _RAISED.match(text, end) and not self._is_unit(tail, text[start:end]):
+                rest = _REST.match(text, tail.start())
                 last = rest.end() if rest else tail.end()
-        elif text[end : end + 1] == "-" and "/" in text[start:end]:
+        elif text.startswith("-", end) and "/" in text[start:end]:
             last = self._thread_pitch(start, end)
         if "," in text[start:last]:
             self._with_commas(start, last)
         else:
             self.add(start, last, text[start:last].lower().replace("−", "-"))
         return last
+
+    def _is_unit(self, tail: re.Match[str], figures: str) -> bool:
+        """The letters behind figures are a unit, not the rest of a code: "12V", but not "2721B", "3M", "15W/40", "2F/drive"."""
+        letters, after = tail.group(), self.text[tail.end() : tail.end() + 2]
+        if letters.lower() not in GLUED or letters in _LOWER_ONLY or after[:1].isdigit() or after[:1] == "_":
+            return False
+        if len(letters) == 1 and after[:1] == "/":
+            return after[1:].isdigit() and letters not in "Ww"
+        if len(letters) == 1 and after[:1] == "-" and after[1:].isdigit() and letters in "Ww":
+            return False
+        return letters != "a" or figures not in "1234"
 
     def _after_word_stop(self, at: int) -> None:
         """A full stop between a word and digits: "No.2" has no pause, "done.2 more" has."""
@@ -137,11 +162,18 @@ class _Cutter:
         self.gap = ""
 
     def word(self, start: int, end: int) -> int:
+        """Adds the word, with the other half of one such as "km/h", and returns its end."""
         text = self.text
-        if end < len(text) and text[end] == "/" and end - start <= 2 or text[start:end].lower() in ("drops", "kgf"):
-            slashed = _SLASHED.match(text, end)
-            end = slashed.end() if slashed else end
-        self.add(start, end, text[start:end].lower().replace("'", "").replace("’", ""))
+        low = text[start:end].lower()
+        if text.startswith("/", end) and (end - start <= 2 or low in _BEFORE_SLASH):
+            slashed = (_SLASHED_LONG if end - start == 1 else _SLASHED).match(text, end)
+            if slashed:
+                end = slashed.end()
+                low = text[start:end].lower()
+        if "'" in low or "’" in low:
+            low = low.replace("'", "").replace("’", "")
+        self.words.append(Word(low, start, end, self.gap))
+        self.gap = ""
         return end
 
     def sign(self, start: int, end: int) -> int:
@@ -162,25 +194,60 @@ class _Cutter:
 
     def _quote(self, start: int, said: str) -> None:
         """A mark right after a number is inch or foot, unless it closes a quotation."""
-        if self.touches(start) and not (said == '"' and self.quoted):
+        after = self.text[start + 1 : start + 2]
+        spaced = said in '"″' and start and self.text[start - 1] == " " and not after.strip()
+        if said == '"' and self.quoted:
+            self.quoted = False
+        elif (self.touches(start) or (spaced and self.touches(start - 1))) and not after.isalpha():
             self.add(start, start + 1, _SIGNS.get(said, said))
         elif said == '"':
-            self.quoted = not self.quoted
+            self.quoted = True
+
+    def mark(self, kind: str, start: int, end: int) -> int:
+        """Anything but words, numbers and spaces; returns where it ends."""
+        if (kind == "mark" or self.text[start] == "<") and (unit := self._bracketed_unit(start)):
+            return unit
+        if kind == "mark":
+            self.add(start, end)
+        elif kind == "sign":
+            return self.sign(start, end)
+        elif kind == "stop":
+            self.stop(start, end)
+        else:
+            self.pause(_OTHER.get(self.text[start], ""))
+            if self.gap == "-" and self.text[start] in "-–*·" and not _joins(self.text, start):
+                self.gap = ","
+        return end
+
+    def _bracketed_unit(self, start: int) -> int:
+        """The end of "[kg]" or "<kg>" behind a number, taken as a unit in brackets; 0 for anything else."""
+        unit = _BRACKETED.match(self.text, start)
+        if not unit or not self.touches(start - (self.text[start - 1 : start] == " ")) or unit[1].lower() not in GLUED:
+            return 0
+        self.pause("(")
+        self.add(unit.start(1), unit.end(1))
+        return unit.end()
 
     def stop(self, start: int, end: int) -> None:
+        """A full stop, or dots that only make a pause, or the dot of an abbreviation."""
         text = self.text
-        ahead = text[end : end + 2].lstrip(" ")[:1]
         dots = text[start:end]
+        ahead = text[end : end + 2].lstrip(" ")[:1]
         if "\n" in dots:
             self.quoted = False
             self.pause(".")
-        elif dots == "." and self.words and self.words[-1].end == start and self.words[-1].low in _ABBREVIATED and not ahead.isupper():
-            if self.words[-1].low == "no" and not ahead.isdigit():
-                self.pause(".")
+        elif dots == "." and self._abbreviated(start, ahead):
+            return
         elif (dots.startswith("..") or dots == "…") and not ahead.isupper():
             self.pause(",")
         else:
             self.pause(".")
+
+    def _abbreviated(self, at: int, ahead: str) -> bool:
+        if not self.words or self.words[-1].end != at or ahead.isupper():
+            return False
+        low = self.words[-1].low
+        return low in _ABBREVIATED and (low != "no" or ahead.isdigit())
 
 
 def _joins(text: str, at: int) -> bool:
@@ -199,24 +266,19 @@ def split(text: str) -> list[Word]:
     """The words of a text in order; figures keep what belongs to them, units glued to figures are cut off."""
     cut = _Cutter(text)
     at, size = 0, len(text)
-    match = _TOKEN.match
+    match, word = _TOKEN.match, cut.word
     while at < size:
         token = match(text, at)
         assert token is not None
         kind, end = token.lastgroup, token.end()
         if kind == "word":
-            end = cut.word(at, end)
+            end = max(word(at, token.end("word")), end)
+        elif kind == "plain":
+            cut.words.append(Word(token["plain"], at, token.end("plain"), cut.gap))
+            cut.gap = ""
         elif kind == "number":
             end = cut.number(at, end)
-        elif kind == "mark":
-            cut.add(at, end)
-        elif kind == "sign":
-            end = cut.sign(at, end)
-        elif kind == "stop":
-            cut.stop(at, end)
-        elif kind == "other":
-            cut.pause(_OTHER.get(text[at], ""))
-            if text[at] in "-–*·" and cut.gap == "-" and not _joins(text, at):
-                cut.gap = ","
+        elif kind != "space":
+            end = cut.mark(kind or "", at, end)
         at = end
     return cut.words

@@ -33,6 +33,7 @@ class Doubt:
     digits: bool = False
     article: bool = True
     uncountable: bool = False
+    lone: bool = False
     least: float = 0.0
     most: float = float("inf")
     not_before: frozenset[str] = frozenset()
@@ -104,6 +105,12 @@ class Numerals:
         sets: tuple[Iterable[str], ...] = (self.article, self.point, self.minus, self.couple, self.single)
         return frozenset(w for table in (*tables, *sets) for w in table)
 
+    @cached_property
+    def within(self) -> frozenset[str]:
+        """Every word that can stand in a spoken number."""
+        ends = {word for pair in self.part_after_ten for word in pair}
+        return self.starts | self.join | frozenset(self.heard) | ends
+
 
 def load_numerals(path: Path) -> Numerals:
     """The number words of a file such as grammars/numerals.toml."""
@@ -114,11 +121,9 @@ def numerals_from(data: dict[str, Any]) -> Numerals:
     """The number words of a parsed file."""
     after_ten = {tuple(k.split()): v for k, v in data["part_after_ten"].items()}
     tables = ("digit", "teen", "ten", "nothing", "scale", "dozen", "heard", "part", "ordinal")
-    return Numerals(
-        **{name: data[name] for name in tables},
-        part_after_ten={(k[0], k[1]): v for k, v in after_ten.items()},
-        **{name: frozenset(words) for name, words in data["words"].items()},
-    )
+    read: dict[str, Any] = {name: data[name] for name in tables}
+    read |= {name: frozenset(words) for name, words in data["words"].items()}
+    return Numerals(**read, part_after_ten={(k[0], k[1]): v for k, v in after_ten.items()})
 
 
 def load_units(path: Path) -> Units:
