@@ -21,7 +21,7 @@ _FACTORS: dict[str, tuple[str, float]] = {
     "lb": ("mass", 0.45359237), "percent": ("percent", 1.0), "sg": ("density", 1.0), "": ("", 1.0),
     "Hz": ("frequency", 1.0),    "drops/min": ("drops", 1.0),
 }  # fmt: skip
-"""Unit: what it measures, and how much of that measure's base it is. Pints and gallons are missing on purpose: whose?"""
+"""Unit: what it measures, and how much of that measure's base it is. Pints and gallons are missing: whose are they?"""
 
 
 def converted(value: float, unit: str, into: str) -> float | None:

@@ -93,7 +93,7 @@ def answer(lines: Lines, kind: str, asked: Asked, comment: str) -> Place | None:
             else _ANSWERS[kind].get(fact.kind, 0.0) * (alike >= MUCH_ALIKE and not asking)
         )
         place = lines.history.place(fact.main.note)
-        score = worth + 3 * alike
+        score = worth + 2 * alike
         if worth and score >= ENOUGH and (best is None or (score, -place.order) > best[:2]):
             best = (score, -place.order, place)
     return best[2] if best else None
@@ -104,9 +104,9 @@ def _worth(fact: Fact, kind: str, asked: Asked) -> float:
         return 0.0
     worth = _ANSWERS[kind].get(fact.kind, 0.0)
     if asked.plan and isinstance(fact, FollowUp):
-        worth += 2.0
+        worth += 4.0
     if isinstance(fact, Reading) and asked.quantity == fact.quantity:
-        worth += 2.0 if fact.role == "specified" else 1.5
+        worth += 3.0 if fact.role == "specified" else 1.5
     return worth
 
 

@@ -52,7 +52,7 @@ def kind_of(words: CommentWords, comment: str, technical: bool) -> Kind:
     if asking.question and asking.question >= telling.suggestion:
         return Kind("question", asking.words)
     told = sum(w.suggestion for w in weighed)
-    if told > nice or telling.suggestion >= 3:
+    if told > nice or telling.suggestion >= 3 or not nice:
         return Kind("suggestion", telling.words)
     return Kind("chatter", "")
 

@@ -58,7 +58,8 @@ def asked_about(words: CommentWords, table: Table, comment: str, kind: Kind) -> 
     topic = next((t for t in words.topics if _has(kind.sentence, t)), None)
     if topic is not None:
         about = _tail(topic, kind.sentence) if topic.tail else topic.about
-        return Asked(about or topic.about, frozenset({f"topic {topic.about}"}), (), topic)
+        part = "" if topic.tail else _part_in(kind.sentence, table)
+        return Asked(f"{about or topic.about} {part}".strip(), frozenset({f"topic {topic.about} {part}"}), (), topic)
     chosen = _chosen(kind, plain, table)
     if chosen is not None:
         text, things, one = chosen
@@ -69,6 +70,12 @@ def asked_about(words: CommentWords, table: Table, comment: str, kind: Kind) -> 
         return Asked(topic.about, frozenset({f"topic {topic.about}"}), (), topic)
     rest = " ".join([w for w in kind.sentence.split() if w not in _NO_NAME][:5])
     return Asked(rest, frozenset({rest}))
+
+
+def _part_in(sentence: str, table: Table) -> str:
+    """The part that a topic is asked of: where to buy the head gasket."""
+    found = [t for t in named_in(sentence.split(), table) if t.kind in ("part", "joint", "fastener")]
+    return min(found, key=lambda t: (*t.rank, t.start)).said if found else ""
 
 
 def _has(text: str, topic: Topic) -> bool:
@@ -96,7 +103,7 @@ def _chosen(kind: Kind, plain: str, table: Table) -> tuple[list[str], list[Named
             return words, things, min(bad, key=lambda t: (*t.rank, t.start))
     for words in texts:
         things = named_in(words, table)
-        parts = [t for t in things if t.kind not in STATES] or things
+        parts = [t for t in things if t.kind not in STATES]
         if parts:
             return words, things, min(parts, key=lambda t: (*t.rank, t.start))
     return None
