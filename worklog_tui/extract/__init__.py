@@ -1,7 +1,8 @@
 """Reads facts out of notes: finders, then refiners, in one visible list (pipeline.py)."""
 
+from worklog_tui.extract.card import read_specified
 from worklog_tui.extract.context import Context
 from worklog_tui.extract.reader import CONFIDENCE_LINE, Changes, feed, read_session
 from worklog_tui.extract.trail import Trail, explain
 
-__all__ = ["CONFIDENCE_LINE", "Changes", "Context", "Trail", "explain", "feed", "read_session"]
+__all__ = ["CONFIDENCE_LINE", "Changes", "Context", "Trail", "explain", "feed", "read_session", "read_specified"]

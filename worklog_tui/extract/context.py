@@ -7,7 +7,9 @@ from __future__ import annotations
 
 import json
 from dataclasses import asdict, dataclass, replace
-from typing import Any
+
+from worklog_tui.model import Fact
+from worklog_tui.model.facts import from_plain, to_plain
 
 SUBJECT_LIFE = 5
 "Notes for which the last thing named stays what `it` means."
@@ -59,8 +61,8 @@ class Context:
     topic: Topic | None = None
     system: str = ""
     tail: Tail | None = None
-    recent: tuple[dict[str, Any], ...] = ()
-    "The facts of the last notes, as plain data, newest last."
+    recent: tuple[Fact, ...] = ()
+    "The last facts of the last notes, newest last."
     notes: tuple[str, ...] = ()
     "The uids of the last notes, newest last."
 
@@ -71,7 +73,8 @@ class Context:
 
     def to_json(self) -> str:
         """One line of JSON."""
-        return json.dumps(asdict(self), ensure_ascii=False, separators=(",", ":"))
+        data = asdict(replace(self, recent=())) | {"recent": [to_plain(fact) for fact in self.recent]}
+        return json.dumps(data, ensure_ascii=False, separators=(",", ":"))
 
     @classmethod
     def from_json(cls, text: str) -> Context:
@@ -82,7 +85,7 @@ class Context:
             subject = Subject(**{**subject, "quantities": tuple(subject["quantities"])})
         return cls(
             subject, Topic(**topic) if topic else None, data["system"], Tail(**tail) if tail else None,
-            tuple(data["recent"]), tuple(data["notes"]),
+            tuple(map(from_plain, data["recent"])), tuple(data["notes"]),
         )  # fmt: skip
 
     def aged(self) -> Context:

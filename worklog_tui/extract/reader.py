@@ -12,6 +12,7 @@ from dataclasses import dataclass, replace
 
 from worklog_tui.extract.context import Context, Tail
 from worklog_tui.extract.finish import Piece, finish
+from worklog_tui.extract.listed import mark_listed
 from worklog_tui.extract.particles import join_particles
 from worklog_tui.extract.pipeline import drafts_of
 from worklog_tui.extract.remember import remember
@@ -21,13 +22,16 @@ from worklog_tui.extract.things import fold_things
 from worklog_tui.extract.tokens import Token, chunk
 from worklog_tui.extract.unknown import guess_things
 from worklog_tui.model import Fact, FactKey, Machine, Note
-from worklog_tui.model.facts import from_plain, to_plain
 from worklog_tui.rulebook import Rulebook
 
 CONFIDENCE_LINE = 0.5
 "Facts below it are questions, asked in closing up."
 TAIL_LIMIT = 600
+LONG_SENTENCE, LONGEST_SENTENCE = 90, 130
+"Tokens after which a sentence ends at the next comma, and at any rate: what a sentence costs is bounded."
 NOTES_BACK = 12
+FACTS_BACK = 14
+"So many facts, with their words, keep the context under 8 kB."
 _NOISE = re.compile(r"\[[A-Za-z ]{1,24}\]|>>")
 
 
@@ -92,9 +96,9 @@ def _blank(found: re.Match[str]) -> str:
 def _sentences(passage: Passage, book: Rulebook, machine: Machine, track: str) -> list[list[Token]]:
     """The tokens of the passage, sentence by sentence; each keeps its stop at the end."""
     found: list[list[Token]] = [[]]
-    for token in chunk(passage.text, book, machine.cylinders or 0):
+    for token in chunk(passage.text, book, machine.cylinders or 0, frozenset(machine.kind.lower().replace("-", " ").replace(",", " ").split())):
         found[-1].append(token)
-        if token.kind == "stop":
+        if token.kind == "stop" or len(found[-1]) >= LONGEST_SENTENCE or len(found[-1]) >= LONG_SENTENCE and token.kind == "comma":
             found.append([])
     return [tokens for tokens in found if tokens]
 
@@ -104,6 +108,7 @@ def read_sentence(
 ) -> tuple[Scene, list[Draft]]:
     """The scene of a sentence and the drafts of its facts."""
     typed = track != "captions"
+    mark_listed(tokens, context, machine.cylinders or 0)
     join_particles(tokens, book)
     tokens = guess_things(text, fold_things(text, tokens, book, typed), typed)
     number_clauses(tokens)
@@ -114,31 +119,16 @@ def read_sentence(
 
 def _settled(context: Context, note: Note, tail: Tail | None, facts: list[Fact], passage: Passage) -> tuple[Context, Changes]:
     """The context after the note, and what it changes against the earlier reading of the unfinished words."""
-    before = {}
+    before: dict[FactKey, Fact] = {}
     if passage.boundary:
         first = passage.pieces[0]
-        for data in context.recent:
-            old = from_plain(data)
-            if old.main.note == first.note and old.main.start >= first.offset:
-                before[old.key] = old
+        before = {f.key: f for f in context.recent if f.main.note == first.note and f.main.start >= first.offset}
     after = {fact.key: fact for fact in facts}
     withdrawn = tuple(key for key, fact in before.items() if after.get(key) != fact)
     added = tuple(fact for key, fact in after.items() if before.get(key) != fact)
     notes = (*context.notes, note.uid)[-NOTES_BACK:]
-    kept = [d for d in context.recent if d["main"][0] in notes and from_plain(d).key not in before]
-    kept += [to_plain(fact) for fact in after.values()]
-    return replace(context, tail=tail, recent=_fitting(kept), notes=notes), Changes(added, withdrawn)
-
-
-def _fitting(recent: list[dict[str, object]], most: int = 5000) -> tuple[dict[str, object], ...]:
-    """The newest facts that fit into the context."""
-    size, kept = 0, []
-    for data in reversed(recent):
-        size += len(str(data))
-        if size > most and kept:
-            break
-        kept.append(data)
-    return tuple(reversed(kept))
+    kept = [f for f in context.recent if f.main.note in notes and f.key not in before] + list(after.values())
+    return replace(context, tail=tail, recent=tuple(kept[-FACTS_BACK:]), notes=notes), Changes(added, withdrawn)
 
 
 def read_session(book: Rulebook, machine: Machine, notes: Sequence[Note]) -> tuple[Fact, ...]:

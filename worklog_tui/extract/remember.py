@@ -59,7 +59,7 @@ def _test_of(scene: Scene, low: str, thing: Thing | None) -> str:
     """The quantity whose running test a word announces."""
     for name in TESTS:
         quantity = scene.book.quantities.get(name)
-        if quantity and (low in quantity.near or thing is not None and thing.kind == "quality" and thing.name in quantity.near):
+        if quantity and (low in quantity.topic or thing is not None and thing.name in quantity.topic):
             return name
     return ""
 

@@ -13,23 +13,35 @@ REACH = {
     "asked": SENTENCE, "memory": SENTENCE, "doubt": SENTENCE, "disown": SENTENCE, "joke": SENTENCE, "rule": SENTENCE,
 }  # fmt: skip
 NEAR_TOKENS = 5
+SUBJECTS = frozenset(
+    "its thats theres shes hes heres theyre i ive im ill we weve were well you youre youve ill id he she they okay ok alright anyway".split()
+) - {"were", "well"}
+"Words with which a new clause begins when no punctuation tells."
+KEEPS_GOING = frozenset(
+    "if when till until where how what that which before after like think reckon said says because as while whether than and guess bet hope know".split()
+)
 
 
 def number_clauses(tokens: list[Token]) -> None:
-    """Numbers the clauses, in place: a new one after a stop, a comma before a new subject, and at a breaking word."""
+    """Numbers the clauses, in place: a new one after a stop, at a breaking word, and where a new subject begins."""
     clause = 0
     for i, token in enumerate(tokens):
-        if token.kind == "stop" or (i and token.sense("break")):
-            clause += 1
-        elif token.kind == "comma" and i + 1 < len(tokens) and _begins_anew(tokens, i + 1):
+        if (i and (tokens[i - 1].kind == "stop" or token.sense("break"))) or i and _begins_anew(tokens, i):
             clause += 1
         token.clause = clause
 
 
 def _begins_anew(tokens: list[Token], i: int) -> bool:
-    """Whether what follows a comma has a subject of its own."""
-    return bool(tokens[i].sense("pronoun") or tokens[i].kind in ("thing", "which") and i + 1 < len(tokens)
-                and (tokens[i + 1].sense("copula") or tokens[i + 1].kind in ("amount", "number")))  # fmt: skip
+    """Whether token i begins a clause of its own: a subject pronoun, or a thing after a comma that has its own verb."""
+    token, before = tokens[i], tokens[i - 1]
+    if token.low in SUBJECTS:
+        return before.low not in KEEPS_GOING
+    if before.kind != "comma":
+        return False
+    after = tokens[i + 1] if i + 1 < len(tokens) else None
+    return token.kind in ("thing", "which") and after is not None and (
+        bool(after.sense("copula", "bad", "good", "noted")) or after.kind in ("amount", "number")
+    )
 
 
 def mark_stances(tokens: list[Token]) -> None:

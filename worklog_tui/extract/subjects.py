@@ -51,20 +51,25 @@ def _thing(scene: Scene, k: int) -> Thing:
     return thing
 
 
-def which_near(scene: Scene, i: int) -> str:
-    """The marker of which one (`number three`, `left`) that stands nearest before token i in its clause, else right after."""
+def which_at(scene: Scene, i: int) -> tuple[str, int]:
+    """The marker of which one (`number three`, `left`) nearest before token i in its clause, else right after, and its index."""
     span = scene.clause(i)
     for k in range(i - 1, span.start - 1, -1):
         token = scene.tokens[k]
         if token.kind == "which":
-            return token.which
+            return token.which, k
         if token.sense("side") and token.low in SIDES and _stands_alone(scene, k):
-            return token.low
+            return token.low, k
         if token.kind in ("amount", "number") and k < i - 1:
             break
     if i + 1 < len(scene.tokens) and scene.tokens[i + 1].kind == "which":
-        return scene.tokens[i + 1].which
-    return ""
+        return scene.tokens[i + 1].which, i + 1
+    return "", -1
+
+
+def which_near(scene: Scene, i: int) -> str:
+    """Only the marker of `which_at`; empty when there is none."""
+    return which_at(scene, i)[0]
 
 
 SIDES = frozenset(

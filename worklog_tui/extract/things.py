@@ -9,6 +9,8 @@ from worklog_tui.rulebook.book import thing_classes
 ARTICLES = frozenset("the a an this that these those my his her its our their your another any each every both all either same one".split())
 AGE = frozenset("new old other original proper real spare good second-hand secondhand".split())
 JOINS = frozenset("of on in for at from behind under".split())
+BEHIND = frozenset("lh rh l/h r/h left-hand right-hand front rear inlet exhaust nearside offside upper lower inner outer".split())
+"Sides that may stand behind the name: `seal lh`, `hose front`."
 SUPPORT = frozenset("off out on in back is was are were looks s up down".split())
 
 
@@ -46,7 +48,7 @@ def _mention(tokens: list[Token], i: int, typed: bool) -> int:
         j += 1
     elif j < len(tokens) and tokens[j].kind == "which":
         j += 1
-    elif j < len(tokens) and tokens[j].sense("side") and tokens[j].low not in ("left", "right", "back", "second", "first", "top"):
+    elif j < len(tokens) and tokens[j].sense("side") and tokens[j].low in BEHIND:
         j += 1
     return j
 
@@ -54,6 +56,8 @@ def _mention(tokens: list[Token], i: int, typed: bool) -> int:
 def _is_side(tokens: list[Token], j: int) -> bool:
     """A side or a number that stands before the name: `left exhaust valve`, `number two plug`."""
     token = tokens[j]
+    if token.low in ("in", "ex", "first", "sec", "pri"):
+        return False
     if token.kind == "which":
         k = j + 1
     elif token.sense("side"):
@@ -136,7 +140,7 @@ def _belonging(text: str, tokens: list[Token], book: Rulebook) -> list[Token]:
     i = 0
     while i < len(tokens):
         token = tokens[i]
-        if token.kind == "thing" and out and out[-1].kind != "stop" and (back := _link(out)):
+        if token.kind == "thing" and out and out[-1].kind != "stop" and token.thing is not None and (back := _link(out, token.thing)):
             first, word = back
             thing, mine = first.thing, token.thing
             assert thing is not None
@@ -154,7 +158,7 @@ def _belonging(text: str, tokens: list[Token], book: Rulebook) -> list[Token]:
     return out
 
 
-def _link(out: list[Token]) -> tuple[Token, str] | None:
+def _link(out: list[Token], after: Thing) -> tuple[Token, str] | None:
     """The thing and the joining word right before here: `X of [the]`, `X and [the]`."""
     k = len(out) - 1
     if out[k].low in ARTICLES or out[k].low == "its":
@@ -162,6 +166,8 @@ def _link(out: list[Token]) -> tuple[Token, str] | None:
     if k < 1 or out[k - 1].kind != "thing" or out[k - 1].thing is None:
         return None
     word, before = out[k].low, out[k - 1]
+    if word == "in" and after.kind in ("tool", "machine", "unknown") or word == "for" and after.kind == "machine":
+        return None
     if word in JOINS and before.thing.kind not in ("machine", "quality", "tool") and not before.thing.also and before.thing.of is None:  # type: ignore[union-attr]
         return before, word
     if word in ("and", "&", "+", "or", "nor") and len(before.thing.also) < 4:  # type: ignore[union-attr]

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 
 from worklog_tui.extract.amounts import Amount, amount_at
+from worklog_tui.extract.clean import clean
 from worklog_tui.extract.numerals import numeral_at
 from worklog_tui.extract.threads import Thread, thread_at
 from worklog_tui.extract.which import which_at
@@ -66,9 +67,9 @@ STOP, COMMA, MARK = frozenset({"stop"}), frozenset({"comma"}), frozenset({"mark"
 NUMBER, LOOSE, THREAD, WHICH = frozenset({"number"}), frozenset({"loose"}), frozenset({"thread"}), frozenset({"which"})
 
 
-def chunk(text: str, book: Rulebook, cylinders: int = 0) -> list[Token]:
-    """The tokens of a text, in order; time grows linearly with its length."""
-    words = split(text)
+def chunk(text: str, book: Rulebook, cylinders: int = 0, around: frozenset[str] = frozenset()) -> list[Token]:
+    """The tokens of a text, in order; time grows linearly with its length. `around`: words of the machine's kind."""
+    words = clean(split(text), book.misheard, around)
     tokens: list[Token] = []
     i = 0
     while i < len(words):

@@ -52,8 +52,8 @@ _TOKEN = re.compile(
     """,
     re.VERBOSE | re.DOTALL,
 )
-_LOWER_ONLY = frozenset("MHSGT")
-'Capitals that are no sign of a unit: "3M" and "5H" are codes.'
+_LOWER_ONLY = frozenset("MSGT")
+'Capitals that are no sign of a unit: "3M" and "4S" are codes.'
 _RAISED = re.compile(r"(?:mm|cm|in|ft|m)[23](?!\w)", re.IGNORECASE)
 _BRACKETED = re.compile(r"[\[<]([^\W\d_]{1,4})[\]>]")
 _LETTERS = re.compile(r"[^\W\d_]+")

@@ -10,6 +10,7 @@ from typing import Any
 
 from worklog_tui.rulebook.files import Files, grammar_files, keep, kept, parse_all, stamp_of
 from worklog_tui.rulebook.lexicon import Builder, Sense, Table, longest
+from worklog_tui.rulebook.misheard import Misheard, index
 from worklog_tui.rulebook.mistakes import GrammarMistake, Mistake
 from worklog_tui.rulebook.patterns import Patterns, Rule, named_classes
 from worklog_tui.rulebook.quantities import Quantities, read_quantities
@@ -37,7 +38,7 @@ class Rulebook:
     quantities: Quantities
     units: Units
     numerals: Numerals
-    misheard: tuple[dict[str, Any], ...]
+    misheard: Misheard
 
 
 def load(folders: Sequence[Path], cache: Path | None = None) -> Rulebook:
@@ -60,7 +61,7 @@ def load(folders: Sequence[Path], cache: Path | None = None) -> Rulebook:
     signs = Signs(foreseen(table, named, units.quantity_tuples()))
     return Rulebook(
         stamp, table, longest(table), signs, Patterns(rules, signs), rules, named, quantities, units,
-        numerals_from(files["numerals.toml"]), tuple(_entries(files, "misheard.toml", "misheard")),
+        numerals_from(files["numerals.toml"]), index(_entries(files, "misheard.toml", "misheard")),
     )  # fmt: skip
 
 
@@ -82,6 +83,7 @@ def _table(files: Files) -> Table:
             for rule in data.get("rule", []):
                 for phrase in _PHRASE.findall(rule.get("says", "")):
                     builder.add(phrase, Sense("phrase", phrase))
+    builder.drop_redundant_states()
     return builder.table()
 
 

@@ -63,6 +63,8 @@ class Fault:
     repair: Job
     look: Job | None = None
     measure: Measure | None = None
+    mended_by: tuple[str, ...] = ()
+    "Further work that mends it, each as 'action part'."
     applies: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
     file: str = ""
     source: str = "judgement"
@@ -106,6 +108,8 @@ class Symptom:
     cured: Heard
     first: tuple[str, ...] = ()
     "Ids of the simple checks that come first."
+    vague: bool = False
+    "Says little: another complaint that is there is advised on first."
     running: bool = False
     "The machine runs while it does this; True ends every complaint that `ends_running`."
     ends_running: bool = False

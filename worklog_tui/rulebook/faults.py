@@ -115,7 +115,7 @@ def _fault(t: Mapping[str, Any], system: str, applies: Mapping[str, tuple[str, .
     measure = Measure(by["quantity"], _texts(by, "subjects"), float(by["within"])) if by else None
     return Fault(
         t["id"], t["name"], t.get("system", system), float(t["prior"]), _heard(t.get("heard", {})), _job(t["repair"]),
-        look, measure,
+        look, measure, _texts(t, "mended_by"),
         {**applies, **_applies(t.get("applies_when", {}))}, file, t.get("source", "judgement"),
     )  # fmt: skip
 
@@ -133,7 +133,7 @@ def _check(t: Mapping[str, Any], applies: Mapping[str, tuple[str, ...]], file: s
 def _symptom(t: Mapping[str, Any], applies: Mapping[str, tuple[str, ...]], file: str) -> Symptom:
     return Symptom(
         t["id"], t["says"], float(t["leak"]), {k: float(v) for k, v in t["causes"].items()}, _heard(t["heard"]),
-        _heard(t.get("cured", {})), _texts(t, "first"), t.get("running", False),
+        _heard(t.get("cured", {})), _texts(t, "first"), t.get("vague", False), t.get("running", False),
         t.get("ends_running", False), {**applies, **_applies(t.get("applies_when", {}))}, file,
         t.get("source", "judgement"),
     )  # fmt: skip

@@ -6,6 +6,7 @@ that `Sense` names; plain, so that the whole table can be kept as a cache.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable
 from typing import Any, NamedTuple
 
@@ -31,6 +32,13 @@ class Sense(NamedTuple):
 
 
 Table = dict[str, tuple[tuple[Any, ...], ...]]
+
+
+STATES = ("bad", "good", "noted")
+_COPULA = re.compile(
+    r"^(?:(?:its|thats|theyre|shes|hes|it|that|they|she|still|just|now|all|is|are|was|were|looks?|looking|looked|seems?|feels?|sounds?|"
+    r"reads?|tests?|tested|checks|checked|pretty|very|quite|really|a bit|completely|totally|badly) )+(?=[a-z])"
+)
 
 
 class Builder:
@@ -61,17 +69,25 @@ class Builder:
                 self.add(plural(said), mine)
 
     def conditions(self, data: dict[str, Any]) -> None:
-        """The [[condition]] tables of one file of grammars/conditions."""
+        """The [[condition]] tables of one file of grammars/conditions; `of` of the file holds where a table has none."""
         for condition in data.get("condition", []):
             sense = Sense(
                 str(condition.get("verdict", data.get("verdict", "noted"))), str(condition["name"]), condition.get("opposite", ""),
-                "", bool(condition.get("weak")), tuple(condition.get("of", ())),
+                "", bool(condition.get("weak")), tuple(condition.get("of", data.get("of", ()))),
             )  # fmt: skip
             for said in (condition["name"], *condition.get("said", ())):
                 self.add(said, sense)
                 if condition.get("verb"):
                     for _, form in verb_forms(said):
                         self.add(form, sense)
+
+    def drop_redundant_states(self) -> None:
+        """Takes out `is fine` and `that's fine` where `fine` stands too: what joins state and thing is for the rules."""
+        for said in [s for s in self._senses if " " in s]:
+            bare = _COPULA.sub("", said)
+            if bare != said and bare in self._senses and all(sense.cls in STATES for sense in self._senses[said]):
+                if any(sense.cls in STATES for sense in self._senses[bare]):
+                    del self._senses[said]
 
     def actions(self, data: dict[str, Any]) -> None:
         """The [[action]] tables of grammars/actions.toml."""

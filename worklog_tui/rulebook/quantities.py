@@ -25,6 +25,8 @@ class Quantity:
     name: str
     near: frozenset[str]
     "Names of parts and words that make an amount this quantity when they stand near it."
+    topic: frozenset[str]
+    "Words that announce a test, after which bare numbers are this quantity."
     units: tuple[str, ...]
     plausible: Mapping[str, tuple[float, float]]
     "By short unit; outside, a reading is kept and marked doubtful."
@@ -45,6 +47,7 @@ def read_quantities(files: Mapping[str, Mapping[str, Any]]) -> dict[str, Quantit
         found[data["quantity"]] = Quantity(
             data["quantity"],
             frozenset(data.get("near", ())),
+            frozenset(data.get("topic", ())),
             tuple(data.get("units", ())),
             {unit: (float(span[0]), float(span[1])) for unit, span in data.get("plausible", {}).items()},
             tuple(Bare(**b) for b in data.get("bare", ())),

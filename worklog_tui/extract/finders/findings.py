@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 from worklog_tui.extract.scene import Draft, Scene
-from worklog_tui.extract.subjects import earlier, nearest, remembered, which_near, with_which
+from worklog_tui.extract.subjects import earlier, remembered, which_near, with_which
 from worklog_tui.extract.tokens import Thing, Token
 from worklog_tui.rulebook import Sense
 from worklog_tui.extract.matching import Match
 
 VERDICTS = ("bad", "good", "noted")
+FRESH = 2
+"Notes for which `it` still means the last thing named."
 
 
 def draft(match: Match, scene: Scene) -> Draft | None:
@@ -46,39 +48,52 @@ def suits(sense: Sense, thing: Thing) -> bool:
 def _settle(made: Draft, scene: Scene, at: int) -> Sense | None:
     """Finds the thing where the rule named none, and the sense of the state that fits it."""
     token = scene.tokens[at]
-    if made.thing is not None:
-        fitting = senses_for(token, made.thing)
-        return fitting[0] if fitting else None
-
-    def fits(thing: Thing) -> bool:
-        return bool(senses_for(token, thing)) and thing.kind not in ("tool",)
-
-    k = nearest(scene, at, fits)
-    if k is None:
-        k = earlier(scene, at, fits)
-        if k is not None:
-            made.filled.add("part")
-    if k is not None:
-        made.thing, made.thing_at = scene.tokens[k].thing, k
-    else:
-        _from_memory(made, scene, fits, token)
-    fitting = senses_for(token, made.thing)
-    if made.thing is None or not fitting:
+    if made.thing is None and not made.rule.gives.get("part"):
+        _find_thing(made, scene, at)
+    if made.thing is None:
         return None
-    if fitting[0].weak and "part" in made.filled:
-        made.confidence -= 0.25
+    fitting = senses_for(token, made.thing)
+    if not fitting or fitting[0].weak and made.rule.gives.get("strong"):
+        return None
+    if fitting[0].weak and "part" in made.filled and made.thing.kind not in ("machine", "quality"):
+        made.confidence -= 0.1
     return fitting[0]
 
 
-def _from_memory(made: Draft, scene: Scene, fits: object, token: Token) -> None:
+def _find_thing(made: Draft, scene: Scene, at: int) -> None:
+    """The thing of a state for which the rule named none: said before it in its clause, or what is talked of."""
+    token = scene.tokens[at]
+
+    def fits(thing: Thing) -> bool:
+        return bool(senses_for(token, thing)) and thing.kind != "tool"
+
+    span = scene.clause(at)
+    if made.rule.gives.get("here"):
+        before = [k for k in scene.things(span) if k < at and fits(scene.tokens[k].thing)]  # type: ignore[arg-type]
+        if before:
+            made.thing_at, made.thing = before[-1], scene.tokens[before[-1]].thing
+            return
     made.filled.add("part")
-    machine = [s for s in token.senses if s.cls in VERDICTS and "kind:machine" in s.of]
-    if machine and not any(s for s in token.senses if s.cls in VERDICTS and not s.of):
+    if _of_machine(token) and (scene.tokens[span.start].low in ("she", "shes", "he", "hes") or not _of_parts(token)):
         made.thing = scene.engine()
         return
-    made.thing = remembered(scene, fits)  # type: ignore[arg-type]
-    if made.thing is None and machine:
+    k = earlier(scene, at, fits)
+    if k is not None:
+        made.thing, made.thing_at = scene.tokens[k].thing, k
+        return
+    subject = scene.context.subject
+    if subject is None or subject.age <= FRESH:
+        made.thing = remembered(scene, fits)
+    if made.thing is None and _of_machine(token):
         made.thing = scene.engine()
+
+
+def _of_machine(token: Token) -> bool:
+    return any("kind:machine" in s.of for s in token.senses if s.cls in VERDICTS)
+
+
+def _of_parts(token: Token) -> bool:
+    return any(not s.of for s in token.senses if s.cls in VERDICTS)
 
 
 def part_words(made: Draft, scene: Scene) -> str:

@@ -1,74 +1,90 @@
-"""What a number measures: by its unit, by what it is of, by the words near it, by the running test."""
+"""What a number measures: by its unit, by what it is of, by the words near it, by the running test, by the machine card."""
 
 from __future__ import annotations
 
+from worklog_tui.extract.card import known_values, near_card
 from worklog_tui.extract.scene import Draft, Scene
-from worklog_tui.extract.tokens import Token
+from worklog_tui.extract.tokens import Thing, Token
 from worklog_tui.rulebook.quantities import Bare, Quantity
 
 Value = float | tuple[float, float] | str
+BARE_LINE = 1.2
+"Support below which a number without a unit is left alone."
 
 
 def quantity_of(candidates: tuple[str, ...], made: Draft, scene: Scene) -> str:
     """The likeliest of the quantities that a unit can mean; the unit's own order decides ties."""
+    amount = scene.tokens[made.main].amount
     best, most = "", -1.0
     for n, name in enumerate(candidates):
-        score = _support(name, made, scene) - 0.01 * n
+        score = support(name, made, scene) - 0.01 * n
+        if amount is not None and near_card(known_values(scene.machine, scene.book), name, amount.low, amount.unit):
+            score += 0.6
         if score > most:
             best, most = name, score
     return best
 
 
-def _support(name: str, made: Draft, scene: Scene) -> float:
+def support(name: str, made: Draft, scene: Scene) -> float:
+    """How much speaks for a quantity: the subject, words of the clause, the running test."""
     quantity = scene.book.quantities.get(name)
     score = 0.0
-    thing = made.thing
-    if thing is not None:
-        if thing.quantities and thing.quantities[0] == name:
-            score += 2.0
-        elif name in thing.quantities:
-            score += 1.0
-        if quantity and thing.name in quantity.near:
-            score += 2.0
+    if made.thing is not None:
+        score += suits(made.thing, name, quantity) * (0.5 if "subject" in made.filled else 1.0)
     if quantity:
         score += 1.5 * _near(quantity, made.main, scene)
     topic = scene.context.topic
     if topic is not None and topic.quantity == name:
-        score += 0.8
+        score += 1.25 if topic.age < 3 else 1.0
     return score
+
+
+def suits(thing: Thing, name: str, quantity: Quantity | None) -> float:
+    """How well a quantity suits a thing: 2 when it is what is usually measured on it."""
+    if thing.quantities and thing.quantities[0] == name or quantity and thing.name in quantity.near:
+        return 2.0
+    return 1.0 if name in thing.quantities else 0.0
 
 
 def _near(quantity: Quantity, i: int, scene: Scene) -> bool:
     """Whether a word of the quantity stands in the clause of token i."""
     for k in scene.clause(i):
         token = scene.tokens[k]
-        if token.low in quantity.near or token.thing is not None and token.thing.name in quantity.near:
+        if token.low in quantity.near or token.low in quantity.topic or token.thing is not None and (
+            token.thing.name in quantity.near or token.thing.name in quantity.topic
+        ):
             return True
     return False
 
 
 def bare_reading(token: Token, made: Draft, scene: Scene, told: str) -> tuple[str, Value, str] | None:
-    """What a number without a unit is: the quantity of its subject or of the running test, in the unit that its size allows."""
+    """What a number without a unit is: the best supported quantity in which it is believable, in the unit its size allows."""
     assert token.value is not None
-    topic = scene.context.topic
-    names = [told] if told else []
-    if made.thing is not None and not told:
-        names += [q for q in made.thing.quantities if "subject" not in made.filled or (topic and topic.quantity == q)]
-    if topic is not None and not told and topic.quantity not in names:
-        names.append(topic.quantity)
-    for name in names:
-        quantity = scene.book.quantities.get(name)
-        if quantity is None:
+    known = known_values(scene.machine, scene.book)
+    best: tuple[float, str, Bare] | None = None
+    for name, quantity in scene.book.quantities.items():
+        if told and name != told or not quantity.bare:
             continue
-        unit = _unit_of_topic(name, scene) or _unit_of_card(quantity, scene)
-        for value in (token.value, *_pair_readings(token)):
-            if bare := _fits(quantity, value, unit):
-                return name, round(value * bare.factor, 9), bare.unit
-    return None
+        score = support(name, made, scene)
+        if score <= 0:
+            continue
+        unit = _unit_of_topic(name, scene) or next((u for q, u, _, _ in known if q == name), "")
+        bare = _fits(quantity, token.value, unit)
+        if bare is None:
+            continue
+        if near_card(known, name, round(token.value * bare.factor, 9), bare.unit):
+            score += 0.8
+        if best is None or score > best[0]:
+            best = (score, name, bare)
+    if best is None or best[0] < BARE_LINE or _only_a_count(token, best[1]):
+        return None
+    return best[1], round(token.value * best[2].factor, 9), best[2].unit
 
 
-def _pair_readings(token: Token) -> tuple[float, ...]:
-    return ()
+def _only_a_count(token: Token, name: str) -> bool:
+    """A small whole number in words counts things, unless the quantity has such values."""
+    assert token.value is not None
+    return token.value == int(token.value) and token.value <= 12 and name not in ("gap", "voltage", "turns", "angle", "pressure", "length")
 
 
 def _fits(quantity: Quantity, value: float, unit: str) -> Bare | None:
@@ -80,15 +96,3 @@ def _fits(quantity: Quantity, value: float, unit: str) -> Bare | None:
 def _unit_of_topic(name: str, scene: Scene) -> str:
     topic = scene.context.topic
     return topic.unit if topic is not None and topic.quantity == name else ""
-
-
-def _unit_of_card(quantity: Quantity, scene: Scene) -> str:
-    """The unit in which the machine card gives this quantity."""
-    for value in scene.machine.specified:
-        if value.quantity == quantity.name and value.unit:
-            return value.unit
-        if any(key in value.subject for key in quantity.card):
-            for unit in quantity.units:
-                if unit in value.text.replace(",", " ").split():
-                    return unit
-    return ""

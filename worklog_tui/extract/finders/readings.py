@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from worklog_tui.extract.finders.quantity import bare_reading, quantity_of
+from worklog_tui.extract.finders.quantity import bare_reading, quantity_of, suits
 from worklog_tui.extract.matching import Match
 from worklog_tui.extract.scene import Draft, Scene
-from worklog_tui.extract.subjects import earlier, nearest, remembered, which_near, with_which
+from worklog_tui.extract.subjects import Fits, earlier, nearest, remembered, which_at, with_which
 from worklog_tui.extract.tokens import Thing, Token
 
 
@@ -31,20 +31,34 @@ def draft(match: Match, scene: Scene) -> Draft | None:
 
 
 def _subject(made: Draft, match: Match, scene: Scene) -> None:
+    """The thing that the number is of: as the rule says, else the nearest one that it can be of, else what is talked of."""
     said = str(made.rule.gives.get("subject", ""))
-    if said.startswith("<"):
-        made.thing_at = match.slots.get(said.strip("<>"))
-    elif said:
+    if said and not said.startswith("<"):
         made.thing = Thing(said, said, "quality")
         return
-    else:
-        made.thing_at = nearest(scene, made.main, _measurable)
+    made.thing_at = match.slots.get(said.strip("<>")) if said else None
     if made.thing_at is None:
-        made.filled.add("subject")
-        k = earlier(scene, made.main, _measurable)
-        made.thing = scene.tokens[k].thing if k is not None else remembered(scene, _measurable)
+        made.thing_at = next((k for fits in _wishes(made, scene) if (k := nearest(scene, made.main, fits)) is not None), None)
+    if made.thing_at is not None:
+        made.thing = scene.tokens[made.thing_at].thing
         return
-    made.thing = scene.tokens[made.thing_at].thing
+    made.filled.add("subject")
+    for fits in _wishes(made, scene):
+        k = earlier(scene, made.main, fits)
+        made.thing = scene.tokens[k].thing if k is not None else remembered(scene, fits)
+        if made.thing is not None:
+            return
+
+
+def _wishes(made: Draft, scene: Scene) -> tuple[Fits, ...]:
+    """First a thing on which the amount is usually measured, then any that can be measured."""
+    amount = scene.tokens[made.main].amount
+    wanted = amount.quantities if amount else ()
+
+    def meant(thing: Thing) -> bool:
+        return any(suits(thing, q, scene.book.quantities.get(q)) for q in wanted)
+
+    return (meant, _measurable) if wanted else (_measurable,)
 
 
 def _measurable(thing: Thing) -> bool:
@@ -67,14 +81,18 @@ def _amount(made: Draft, token: Token, scene: Scene, told: str) -> tuple[str, fl
 
 def _words(made: Draft, match: Match, scene: Scene, quantity: str) -> str:
     """The subject in the speaker's words, with which one it is."""
-    which_at = match.slots.get("which")
-    which = scene.tokens[which_at].which or scene.tokens[which_at].low if which_at is not None else which_near(scene, made.main)
-    topic = scene.context.topic
-    if quantity == "compression" and which.isdigit() and (made.thing is None or made.thing.per != "cylinder" or "subject" in made.filled):
+    said = match.slots.get("which")
+    which, k = (scene.tokens[said].which or scene.tokens[said].low, said) if said is not None else which_at(scene, made.main)
+    thing, topic = made.thing, scene.context.topic
+    newer = bool(which) and (made.thing_at is None or k > made.thing_at)
+    if quantity == "compression" and which.isdigit() and (newer or thing is None or thing.per != "cylinder"):
         return f"cylinder {which}"
-    if made.thing is None:
-        words = topic.words if topic and topic.quantity == quantity else ""
-        return with_which(words, which) if words else (f"cylinder {which}" if which.isdigit() else which)
-    if made.thing.which and not ("subject" in made.filled and which):
-        return made.thing.words
-    return with_which(made.thing.words, which)
+    if "subject" in made.filled and topic and topic.quantity == quantity and topic.words and (thing is None or not suits(thing, quantity, None)):
+        return with_which(topic.words, which)
+    if thing is None:
+        return f"cylinder {which}" if which.isdigit() else which
+    if thing.which and newer and thing.words.endswith(" " + thing.which):
+        return with_which(thing.words.removesuffix(" " + thing.which), which)
+    if thing.which and not newer:
+        return thing.words
+    return with_which(thing.words, which)

@@ -36,6 +36,10 @@ def draft(match: Match, scene: Scene) -> Draft | None:
         if sense is None:
             return None
         action = sense.name
+    if action == "start" and made.thing is not None and made.thing.kind != "machine":
+        if not made.rule.gives.get("it"):
+            return None
+        made.thing, made.thing_at = scene.engine(), None
     if action not in LABELLED:
         return None
     made.fields = {"action": action, "used": _used(match, scene)}
@@ -50,14 +54,23 @@ def action_for(senses: tuple[Sense, ...], thing: Thing | None) -> Sense | None:
 
 
 def _find_object(made: Draft, scene: Scene, at: int) -> bool:
-    """The object of a verb for which the rule named none: after it, before it, or what was talked of."""
-    k = nearest(scene, at, lambda t: t.kind != "tool", before_first=False)
-    if k is not None:
-        made.thing, made.thing_at = scene.tokens[k].thing, k
-        return True
-    made.thing = remembered(scene, lambda t: t.kind not in ("quality", "machine", "tool"))
+    """The object of a verb for which the rule named none: `it` means what was named before; else what stands after or before."""
+    if not made.rule.gives.get("it"):
+        k = nearest(scene, at, _workable, before_first=bool(made.rule.gives.get("behind")))
+        if k is not None:
+            made.thing, made.thing_at = scene.tokens[k].thing, k
+            return True
     made.filled.add("part")
+    before = [k for k in scene.things(range(at)) if _workable(scene.tokens[k].thing) and scene.tokens[k].clause >= scene.tokens[at].clause - 1]  # type: ignore[arg-type]
+    if before:
+        made.thing_at, made.thing = before[-1], scene.tokens[before[-1]].thing
+        return True
+    made.thing = remembered(scene, _workable)
     return made.thing is not None
+
+
+def _workable(thing: Thing) -> bool:
+    return thing.kind not in ("quality", "machine", "tool")
 
 
 def _used(match: Match, scene: Scene) -> str:

@@ -7,7 +7,8 @@ from worklog_tui.extract.scene import Draft, Scene
 REACH = 9
 SET_ACTIONS = frozenset({"adjust", "tighten", "fill"})
 LABELS = frozenset({"voltage", "current", "length", "thread", "volume", "pressure", "temperature", "resistance", "mass"})
-SET_BY_NATURE = frozenset({"torque"})
+SET_BY_NATURE = frozenset({"torque", "turns"})
+FOUND = frozenset("was were wz ws found count counted only is still reads read".split())
 
 
 def refine(drafts: list[Draft], scene: Scene) -> list[Draft]:
@@ -27,7 +28,9 @@ def _role(draft: Draft, scene: Scene, amounts: set[int]) -> str:
         return _of_time(draft, scene)
     if _is_label(draft, scene):
         return "rated"
-    if _was_set(draft.main, scene, amounts) or quantity in SET_BY_NATURE:
+    if _on_plate(draft.main, scene):
+        return "rated"
+    if _was_set(draft.main, scene, amounts) or quantity in SET_BY_NATURE and not _as_found(draft.main, scene):
         return "set"
     return "planned" if "plan" in scene.tokens[draft.main].stances and quantity in ("temperature", "volume") else "measured"
 
@@ -58,15 +61,23 @@ def _listed(k: int, i: int, scene: Scene) -> bool:
     return len(between) <= 4 and not any(t.sense("reads", "copula", "did") for t in between)
 
 
+def _on_plate(i: int, scene: Scene) -> bool:
+    """`the plate gives 22 amps`, `stamped 82`, `marked 415 volt`."""
+    first = next((k for k in range(i - 1, -1, -1) if scene.tokens[k].kind == "stop"), -1)
+    return any(scene.tokens[k].sense("plate") for k in range(max(first + 1, i - 14), i))
+
+
+def _as_found(i: int, scene: Scene) -> bool:
+    return any(t.low in FOUND for t in scene.tokens[max(scene.clause(i).start, i - 3) : i])
+
+
 def _of_time(draft: Draft, scene: Scene) -> str:
     stances = scene.tokens[draft.main].stances
     span = scene.clause(draft.main)
-    acts = [s for k in span for s in scene.tokens[k].senses if s.cls in ("did", "does", "do", "doing")]
-    if "plan" in stances or any(t.low in ("give", "leave", "let", "for", "in") for t in scene.tokens[max(span.start, draft.main - 4) : draft.main]) and not any(
-        s.cls == "did" for s in acts
-    ):
-        return "planned"
-    return "measured"
+    before = scene.tokens[span.start : draft.main]
+    if any(t.sense("did") or t.low in ("had", "took", "been", "ran", "after", "later", "was") for t in before):
+        return "measured"
+    return "planned" if "plan" in stances or any(t.low in ("give", "leave", "let", "wait", "another") for t in before) else "measured"
 
 
 def _is_label(draft: Draft, scene: Scene) -> bool:

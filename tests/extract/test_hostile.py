@@ -1,0 +1,44 @@
+"""Whatever the text, reading takes time in proportion to its length, and never fails."""
+
+from __future__ import annotations
+
+import time
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from worklog_tui.extract import Context, feed
+from worklog_tui.model import Machine, Note
+from worklog_tui.rulebook import Rulebook
+
+PLAIN = Machine("Pump", cylinders=4)
+
+
+def seconds(book: Rulebook, words: str) -> float:
+    start = time.perf_counter()
+    feed(book, PLAIN, Context.start(), Note("n", "s", words, track="captions"))
+    return time.perf_counter() - start
+
+
+@pytest.mark.parametrize("piece", ["one ", "1 ", "x", "inlet valve is ", "twenty and a ", "set the ", "valve spring is cracked ", "- ", "(", "no ", "if ", "or the "])
+def test_twice_the_text_takes_about_twice_the_time(book: Rulebook, piece: str) -> None:
+    short, long = piece * (8_000 // len(piece)), piece * (32_000 // len(piece))
+    seconds(book, short)
+    one, four = min(seconds(book, short) for _ in range(2)), seconds(book, long)
+    assert four < 12 * one + 0.05, f"{one:.3f} s for 8,000 characters, {four:.3f} s for four times as many"
+
+
+@settings(max_examples=60, deadline=None)
+@given(words=st.text(max_size=200))
+def test_any_text_is_read(words: str) -> None:
+    from worklog_tui import places
+    from worklog_tui.rulebook import load
+
+    book = _BOOK.setdefault("book", None) or _BOOK.setdefault("loaded", load([places.grammars()]))
+    assert book is not None
+    feed(book, PLAIN, Context.start(), Note("n", "s", words, track="captions"))
+    feed(book, PLAIN, Context.start(), Note("n", "s", words, track="typed"))
+
+
+_BOOK: dict[str, Rulebook | None] = {}
