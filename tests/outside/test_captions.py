@@ -73,7 +73,7 @@ def test_no_conformance_file_raises() -> None:
 
 
 def test_cues_are_those_that_webvtt_expects() -> None:
-    """Where we differ we keep words that the standard drops: behind a time with two decimals, or in a tag without end."""
+    """Where we differ we keep words that the standard drops: behind a time with two decimals, in a tag without end."""
     compared, same, odd = 0, 0, []
     for file in sorted(folder("webvtt-conformance").rglob("*.vtt")):
         expected = expected_cues(file)
