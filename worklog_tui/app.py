@@ -13,7 +13,7 @@ from textual.binding import Binding, BindingType
 from textual.screen import Screen
 
 from worklog_tui.screens.errands import Errands
-from worklog_tui.screens.recording import RecordingScreen
+from worklog_tui.screens.recording import FULL_NAMES, RecordingScreen
 from worklog_tui.screens.start import StartScreen
 
 if TYPE_CHECKING:
@@ -63,7 +63,8 @@ class Recorder(App[int]):
         for binding in screen.BINDINGS:
             if isinstance(binding, Binding) and binding.show:
                 run = partial(screen.run_action, binding.action)
-                yield SystemCommand(binding.description.capitalize(), binding.tooltip, run)
+                name = FULL_NAMES.get(binding.id or "", binding.description)
+                yield SystemCommand(name.capitalize(), binding.tooltip, run)
         for command in super().get_system_commands(screen):
             if command.title not in ("Maximize", "Minimize"):
                 yield command

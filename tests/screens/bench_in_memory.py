@@ -48,6 +48,7 @@ class Bench(Errands):
     pastes: list[str] = field(default_factory=list)
     refuse: Exception | None = None
     spool: bool = False
+    step: str = "look at the spark"
     session: Session = field(default_factory=lambda: Session("s1", "m1", START))
 
     def __post_init__(self) -> None:
@@ -89,7 +90,7 @@ class Bench(Errands):
     def advice(self, review: Review) -> Advice:
         if not review.history.sessions:
             return Advice("")
-        step = Step("look at the spark", "it is quick, and most faults are there", 5, ("mind the high voltage",))
+        step = Step(self.step, "it is quick, and most faults are there", 5, ("mind the high voltage",))
         return Advice("no sign of life", steps=(step,))
 
 

@@ -80,10 +80,14 @@ class Errands:
         return advice_for(self.desk, review)
 
     def lay_out_demo(self) -> Errands:
-        """The bench with the invented machines, in a logbook of its own that is made anew."""
+        """The bench with the invented machines, in a logbook that is made anew and thrown away at the end."""
+        import atexit
+        from shutil import rmtree
         from tempfile import mkdtemp
 
         from worklog_tui.bench.demo import fill
 
-        desk, _ = fill(Path(mkdtemp(prefix="worklog-demo-")) / "demo.db")
+        folder = Path(mkdtemp(prefix="worklog-demo-"))
+        atexit.register(rmtree, folder, ignore_errors=True)
+        desk, _ = fill(folder / "demo.db")
         return Errands(desk)

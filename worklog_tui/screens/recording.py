@@ -33,6 +33,8 @@ if TYPE_CHECKING:
     from worklog_tui.notes import ReadSession
 
 PLACES = {"timeline": "timeline", "items": "open items", "step": "next step"}
+FULL_NAMES = {"go.note": "write a note", "go.items": "open items", "go.step": "next step"}
+"Names of keys whose word in the footer is short."
 _LISTS: dict[str, type[Rows]] = {"timeline": Timeline, "items": OpenItems, "step": NextStep}
 
 

@@ -48,9 +48,11 @@ class StartScreen(Screen[None]):
         super().__init__()
         self._errands = errands
         self._lists = Latest[None, "Sequence[MachineLine]"](
-            self, lambda _: errands.machines(), self._show, self._failed
+            self, lambda _: self._errands.machines(), self._show, self._failed
         )
-        self._cards = Queue[Machine, Machine](self, errands.add_machine, self._added, self._failed)
+        self._cards = Queue[Machine, Machine](
+            self, lambda card: self._errands.add_machine(card), self._added, self._failed
+        )
         self._demos = Latest[None, Errands](self, lambda _: errands.lay_out_demo(), self._laid_out, self._failed)
 
     class Opened(Message):
@@ -98,6 +100,7 @@ class StartScreen(Screen[None]):
 
     def _laid_out(self, _: None, demo: Errands) -> None:
         self._errands = demo
+        self._say("This is the demo. Its notes are thrown away; your own logbook is left alone.")
         self._lists.want(None)
 
     def _failed(self, _: object, error: Exception) -> None:

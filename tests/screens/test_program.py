@@ -1,0 +1,118 @@
+"""The program around the screens: keys, commands, leaving, and what a crash leaves behind."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Any
+
+import pytest
+from textual.binding import Binding
+from textual.command import CommandPalette
+
+from tests.screens.bench_in_memory import Bench, on_screen, settle, type_in
+from worklog_tui.app import Recorder
+from worklog_tui.screens.card import CardScreen
+from worklog_tui.screens.paste import PasteQuestion
+from worklog_tui.screens.recording import RecordingScreen
+from worklog_tui.screens.start import StartScreen
+from worklog_tui.widgets.items import OpenItems
+from worklog_tui.widgets.machines import Machines
+from worklog_tui.widgets.note_line import NoteLine
+from worklog_tui.widgets.rows import Rows
+from worklog_tui.widgets.timeline import Timeline
+
+WITH_KEYS: list[Any] = [
+    Recorder, RecordingScreen, StartScreen, CardScreen, PasteQuestion, NoteLine, Rows, Timeline, OpenItems, Machines,
+]  # fmt: skip
+
+
+def bindings() -> Iterator[Binding]:
+    for place in WITH_KEYS:
+        for binding in vars(place).get("BINDINGS", []):
+            assert isinstance(binding, Binding), place
+            yield binding
+
+
+def test_every_key_has_an_id_of_its_own_and_a_tooltip() -> None:
+    ids = [binding.id for binding in bindings()]
+    assert all(ids)
+    assert len(set(ids)) == len(ids)
+    assert all(binding.tooltip for binding in bindings())
+
+
+@pytest.mark.parametrize("way", ["ctrl+q", "q"])
+async def test_there_are_two_keys_to_quit(bench: Bench, way: str) -> None:
+    app = Recorder(bench, "Band saw")
+    async with app.run_test() as pilot:
+        await settle(pilot)
+        await pilot.press("escape", way)
+        await pilot.pause()
+    assert app.return_code == 0
+
+
+async def test_quitting_right_after_enter_loses_nothing(bench: Bench) -> None:
+    app = Recorder(bench, "Band saw")
+    async with app.run_test() as pilot:
+        await type_in(pilot, "the last word")
+        await pilot.press("enter", "ctrl+q")
+        await pilot.pause()
+    assert [note.words for note in bench.notes] == ["the last word"]
+
+
+async def test_the_command_palette_names_every_place(bench: Bench) -> None:
+    app = Recorder(bench, "Band saw")
+    async with app.run_test() as pilot:
+        await settle(pilot)
+        titles = [command.title for command in app.get_system_commands(app.screen)]
+        assert {"Write a note", "Timeline", "Open items", "Next step", "Machines", "Quit"} <= set(titles)
+        await pilot.press("ctrl+p")
+        await pilot.pause()
+        assert isinstance(app.screen, CommandPalette)
+
+
+async def test_the_keys_of_a_place_can_be_looked_at(bench: Bench) -> None:
+    app = Recorder(bench, "Band saw")
+    async with app.run_test(size=(120, 40)) as pilot:
+        await settle(pilot)
+        await pilot.press("escape", "question_mark")
+        await pilot.pause()
+        assert app.screen.query("HelpPanel")
+        await pilot.press("question_mark")
+        await pilot.pause()
+        assert not app.screen.query("HelpPanel")
+
+
+async def test_half_typed_words_come_back_after_a_crash(bench: Bench) -> None:
+    first = Recorder(bench, "Band saw")
+    async with first.run_test() as pilot:
+        await settle(pilot)
+        await type_in(pilot, "the gap was ab")
+        await pilot.pause(1.2)
+        drafts = [path.read_text("utf-8") for path in bench.path.parent.glob("log.db.draft-*.txt")]
+        assert drafts == ["the gap was ab"]
+    second = Recorder(bench, "Band saw")
+    async with second.run_test() as pilot:
+        await settle(pilot)
+        assert second.screen.query_one(NoteLine).text == "the gap was ab"
+        assert "These words were left half typed; they are back." in on_screen(second)
+        await pilot.press("enter")
+        await settle(pilot)
+        await pilot.pause()
+    assert list(bench.path.parent.glob("log.db.draft-*.txt")) == []
+    assert [note.words for note in bench.notes] == ["the gap was ab"]
+
+
+async def test_the_screen_can_be_read_without_colour(bench: Bench, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setenv("NO_COLOR", "1")
+    app = Recorder(bench, "Band saw")
+    async with app.run_test() as pilot:
+        await type_in(pilot, "set the gap 18 thou")
+        await pilot.press("enter")
+        await settle(pilot)
+        await pilot.press("escape")
+        await pilot.pause()
+        seen = on_screen(app)
+        assert "> " in seen
+        assert "[timeline]" in seen
+        styles = [s.style for line in app.screen._compositor.render_strips() for s in line if "gap 18 thou" in s.text]
+        assert any(style is not None and style.underline for style in styles)
