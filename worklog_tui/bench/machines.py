@@ -103,10 +103,8 @@ def with_specified(desk: Desk, card: Machine) -> Machine:
     unread = [value for value in card.specified if not value.quantity and value.text]
     if not unread:
         return card
-    try:
-        from worklog_tui.extract import read_specified
-    except ImportError:
-        return card
+    from worklog_tui.extract import read_specified
+
     book = desk.book()
 
     def read(value: SpecifiedValue) -> SpecifiedValue:

@@ -17,6 +17,7 @@ Connection = sqlite3.Connection
 WAIT = 2.0
 "Seconds to wait for the lock before a note goes to the spool."
 _READ_PATIENCE = 5.0
+_LEFT_HALF_WRITTEN = -1  # a program that died while making the file: only a writer can roll that back
 
 
 @contextmanager
@@ -79,7 +80,12 @@ def _open_to_read(path: Path) -> Connection:
     if not _holds_something(path):
         return _empty()
     connection = _connect(path, _read_mode(path), _READ_PATIENCE)
-    version = _version(connection, path)
+    try:
+        version = _version(connection, path)
+    except sqlite3.OperationalError as fault:
+        if fault.sqlite_errorcode & 0xFF != sqlite3.SQLITE_READONLY:
+            raise
+        version = _LEFT_HALF_WRITTEN
     if version == schema.VERSION:
         return connection
     connection.close()

@@ -8,7 +8,7 @@ from dataclasses import asdict
 from typing import Any
 
 from worklog_tui.model import Act, Fact, Instant, Machine, Note, Session, SpecifiedValue
-from worklog_tui.model.facts import from_plain, to_plain
+from worklog_tui.model.facts import KINDS, Span, to_plain
 
 NOTE_COLUMNS = (
     "note.uid, session.uid AS session, note.words, note.at, note.said_at, note.track, note.arrival, note.revision,"
@@ -64,11 +64,28 @@ def act(row: sqlite3.Row) -> Act:
     return Act(row["uid"], row["device"], row["counter"], moment, row["verb"], row["target"], seen, value)
 
 
+_UNSAID = {"nth": 0, "evidence": [], "quote": "", "rule": "", "confidence": 1.0, "filled": [], "name": "", "state": ""}
+"Fields that are left out of the JSON text while they hold this: a third of the time of loading."
+
+
 def fact_data(fact: Fact) -> str:
-    """A fact as JSON text."""
-    return json.dumps(to_plain(fact), ensure_ascii=False)
+    """A fact as JSON text, without the fields that say nothing."""
+    data = to_plain(fact)
+    return json.dumps({key: value for key, value in data.items() if _UNSAID.get(key) != value}, ensure_ascii=False)
 
 
 def facts(texts: list[str]) -> list[Fact]:
     """The facts of many JSON texts."""
-    return [from_plain(data) for data in json.loads(f"[{','.join(texts)}]")]
+    return [_fact(data) for data in json.loads(f"[{','.join(texts)}]")]
+
+
+def _fact(data: dict[str, Any]) -> Fact:
+    kind = KINDS[data.pop("kind")]
+    data["main"] = Span(*data["main"])
+    if "evidence" in data:
+        data["evidence"] = tuple(Span(*span) for span in data["evidence"])
+    if "filled" in data:
+        data["filled"] = tuple(data["filled"])
+    if "value" in data and isinstance(data["value"], list):
+        data["value"] = tuple(data["value"])
+    return kind(**data)
