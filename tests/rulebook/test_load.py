@@ -60,3 +60,19 @@ def test_a_cache_that_was_torn_is_no_harm(grammars: Path, tmp_path: Path) -> Non
     for file in cache.iterdir():
         file.write_bytes(b"torn")
     assert load([grammars], cache).stamp == stamp
+
+
+def test_every_token_has_a_sign_that_rules_can_match() -> None:
+    from worklog_tui.extract.particles import join_particles
+    from worklog_tui.extract.things import fold_things
+    from worklog_tui.extract.tokens import chunk
+    from worklog_tui.rulebook.signs import UNFORESEEN
+
+    book = load([places.grammars()])
+    text = " ".join(sorted(book.table))
+    for piece in range(0, len(text), 4000):
+        words = text[piece : piece + 4000]
+        tokens = chunk(words, book)
+        join_particles(tokens, book)
+        for token in fold_things(words, tokens, book, typed=True):
+            assert book.signs.of(token.classes) != UNFORESEEN, (token.low, token.classes)

@@ -61,7 +61,7 @@ def load(folders: Sequence[Path], cache: Path | None = None) -> Rulebook:
     signs = Signs(foreseen(table, named, units.quantity_tuples()))
     return Rulebook(
         stamp, table, longest(table), signs, Patterns(rules, signs), rules, named, quantities, units,
-        numerals_from(files["numerals.toml"]), index(_entries(files, "misheard.toml", "misheard")),
+        numerals_from(files["numerals.toml"]), index(_entries(files, "misheard.toml", "misheard"), lambda word: _is_common(table, word)),
     )  # fmt: skip
 
 
@@ -85,6 +85,15 @@ def _table(files: Files) -> Table:
                     builder.add(phrase, Sense("phrase", phrase))
     builder.drop_redundant_states()
     return builder.table()
+
+
+VERB_FORMS = ("do", "does", "did", "doing")
+COMMON = frozenset({"article", "filler", "pronoun", "copula", "not", "break", "about", "reads", "degree", "all"})
+
+
+def _is_common(table: Table, word: str) -> bool:
+    """Whether a word is of plain talk, so that it is no mis-heard trade word."""
+    return any(sense[0] in COMMON for sense in table.get(word, ()))
 
 
 def _entries(files: Files, name: str, key: str) -> Iterable[dict[str, Any]]:
@@ -149,12 +158,14 @@ def foreseen(table: Table, named: frozenset[str], amounts: Iterable[tuple[str, .
         for sense in senses:
             if sense[0] == "part":
                 yield thing_classes(sense[1], sense[2], named)
-            else:  # a term whose part sense was set aside, or a split verb that found its particle
-                yield token_classes([s for s in senses if s[0] != "part"], low, named)
-            if sense[0] == "split":
+        bare = [s for s in senses if s[0] != "part"]  # a term that is no part here
+        for left in (bare, [s for s in bare if s[0] != "split"], [s for s in senses if s[0] != "split"]):
+            yield token_classes(left, low, named)
+        for sense in senses:
+            if sense[0] == "split":  # a verb that found its particle
                 done = (sense[3], sense[1])
-                yield token_classes([*(s for s in senses if s[0] not in ("split", "part")), done], low, named)
-                yield token_classes([done], low, named)
+                yield token_classes([*(s for s in bare if s[0] not in ("split", *VERB_FORMS)), done], low, named)
+                yield token_classes([*(s for s in senses if s[0] not in ("split", *VERB_FORMS)), done], low, named)
     for word in named:
         if word.startswith("="):
             yield frozenset({word})

@@ -83,6 +83,8 @@ class Check:
     "worst: the worst of what each fault makes of it; each: every fault moves the odds by itself."
     heard: Mapping[str, Heard]
     means: Mapping[str, str] = field(default_factory=dict)
+    only_for: tuple[str, ...] = ()
+    "The complaints that it makes sense for; empty: all."
     answers: str = ""
     "The complaint that its worse outcomes are: heard as that, it is done."
     quantity: str = ""

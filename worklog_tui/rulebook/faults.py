@@ -124,7 +124,7 @@ def _check(t: Mapping[str, Any], applies: Mapping[str, tuple[str, ...]], file: s
     return Check(
         t["id"], _job(t), _texts(t, "outcomes"), _numbers(t["base"]), {k: _numbers(v) for k, v in t["p"].items()},
         t.get("combine", "worst"), {k: _heard(v) for k, v in t.get("heard", {}).items()},
-        t.get("means", {}), t.get("answers", ""),
+        t.get("means", {}), _texts(t, "only_for"), t.get("answers", ""),
         t.get("quantity", ""), _texts(t, "subjects"), tuple((b[0], float(b[1]), b[2]) for b in t.get("bands", ())),
         t.get("unit", ""), {**applies, **_applies(t.get("applies_when", {}))}, file, t.get("source", "judgement"),
     )  # fmt: skip

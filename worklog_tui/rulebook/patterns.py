@@ -83,7 +83,10 @@ def _triggers(elements: tuple[Element, ...], signs: Signs) -> str:
         if isinstance(e, One) and not e.denied:
             chars = signs.having(e.cls)
         elif isinstance(e, Choice) and not e.optional:
-            chars = "".join(_triggers(way, signs) for way in e.ways)
+            ways = [_triggers(way, signs) for way in e.ways]
+            if not all(ways):
+                continue
+            chars = "".join(ways)
         else:
             continue
         if best is None or len(chars) < len(best):
