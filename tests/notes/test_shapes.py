@@ -239,3 +239,34 @@ def test_nothing_gives_nothing() -> None:
 def test_a_control_written_as_an_entity_is_cleaned_too() -> None:
     read = read_text("WEBVTT\n\n00:01.000 --> 00:02.000\na&#27;[2Jb &rlm;c &#x202e;d &lt;i&gt;\n")
     assert read.lines[0].words == "a[2Jb c d <i>"
+
+
+def test_words_behind_the_header_are_kept() -> None:
+    read = read_text("session 2031-04-12 14:00 winch house\n14:05 lid off")
+    assert (read.header_text, rows(read)) == (
+        "2031-04-12 14:00",
+        [(None, "", "winch house"), (300, "14:05", "lid off")],
+    )
+
+
+def test_a_second_header_is_named() -> None:
+    read = read_text("session 2031-04-12 14:00\n14:05 lid off\nsession 2031-04-19 09:00\n09:05 lid on")
+    assert "line 3: a further session begins here; paste each one by itself to keep its date" in read.complaints
+
+
+def test_a_span_of_the_day_keeps_its_end() -> None:
+    assert rows(read_text("14:05 to 14:20 soaking\n14:30-15:00 tea")) == [
+        (0, "14:05", "to 14:20 soaking"),
+        (1500, "14:30", "15:00 tea"),
+    ]
+
+
+def test_a_ratio_in_front_of_prose_is_no_time() -> None:
+    text = "1:50 is the mix that it wants.\n\nThe can is empty.\n\nSo we stop."
+    assert [line.at for line in read_text(text).lines] == [None, None, None]
+
+
+def test_one_film_time_among_times_of_day() -> None:
+    read = read_text("14:05 lid off\n[0:30] see the clip\n14:10 seal gone\n14:20 lid on")
+    assert read.track == "typed"
+    assert rows(read)[1:3] == [(None, "", "[0:30] see the clip"), (300, "14:10", "seal gone")]

@@ -10,7 +10,7 @@ from worklog_tui.model.moments import Instant
 
 _HEADER = re.compile(
     r"\s*session:?\s+(\d{4})-(\d{1,2})-(\d{1,2})(?:[T ,]+(\d{1,2})[:.](\d{2})(?::(\d{2}))?)?"
-    r"\s*(Z|UTC|[+-]\d{2}:?\d{2})?\s*\Z",
+    r"(?:\s*(Z|UTC|[+-]\d{2}:?\d{2})(?!\S))?(?:\s+(\S.*?))?\s*\Z",
     re.IGNORECASE | re.ASCII,
 )
 _ALIKE = re.compile(r"\s*session:?\s+\d{1,4}[-/.]\d", re.IGNORECASE | re.ASCII)
@@ -24,6 +24,8 @@ class Header:
     text: str
     timed: bool
     "False when only the day was written; the start is then midnight."
+    rest: str = ""
+    "Words behind the date and time."
 
     def instant(self) -> Instant:
         """The start as an instant known from the header; offset 0 is assumed where none was written."""
@@ -47,8 +49,9 @@ def read_header(line: str) -> Header | None:
         start.astimezone(UTC)
     except (ValueError, OverflowError):
         return None
-    text = " ".join(line.split()[1:])
-    return Header(start, text, found[4] is not None)
+    end = max(found.end(n) for n in (3, 5, 6, 7))
+    text = " ".join(line[found.start(1) : end].split())
+    return Header(start, text, found[4] is not None, found[8] or "")
 
 
 def _zone(offset: str | None) -> timezone:

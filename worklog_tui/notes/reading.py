@@ -58,7 +58,10 @@ def _header(rows: list[tuple[int, str]]) -> tuple[Header | None, Rows, list[str]
     if header is None:
         wish = "this header gives no day that can be read; write it as session 2031-04-12 14:05"
         return None, rows, [f"line {number}: {wish}"]
-    return header, rows[first + 1 :], []
+    left = [(number, header.rest)] if header.rest else []
+    more = "a further session begins here; paste each one by itself to keep its date"
+    further = [f"line {row}: {more}" for row, line in rows[first + 1 :] if looks_like_header(line)]
+    return header, [*left, *rows[first + 1 :]], further
 
 
 def _shape(rows: Rows, leads: Sequence[Lead]) -> Callable[[Rows], Lines] | None:
@@ -67,10 +70,8 @@ def _shape(rows: Rows, leads: Sequence[Lead]) -> Callable[[Rows], Lines] | None:
     alone = [found for found in leads if not found.rest]
     if alone and 2 * len(alone) > len(leads) and lead(filled[0]) is None and lead(filled[-1]) is not None:
         return lambda these: (timed_below(these), [])
-    if any(found.bracketed for found in leads):
-        return timed_in_front
-    if leads and (lead(filled[0]) is not None or 5 * len(leads) >= 2 * len(filled)):
-        return timed_by_clock
+    if 5 * len(leads) >= 2 * len(filled) > 0 or (len(leads) > 1 and lead(filled[0]) is not None):
+        return timed_in_front if 2 * sum(found.bracketed for found in leads) >= len(leads) else timed_by_clock
     behind = sum(map(has_time_behind, filled))
     if behind and 2 * behind >= len(filled):
         return lambda these: (timed_behind(these), [])

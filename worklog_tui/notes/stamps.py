@@ -30,6 +30,8 @@ class Lead:
     "2 for m:ss or hh:mm, 3 for h:mm:ss."
     bracketed: bool
     rest: str
+    tail: str = ""
+    "All that follows the first time, where `rest` leaves out the end of a range."
 
 
 def seconds(time: str) -> int:
@@ -58,7 +60,9 @@ def lead(line: str) -> Lead | None:
         return None
     time = found[1] or found[2] if bracketed else found[1]
     at = seconds(time)
-    return Lead(written(time), at, time.count(":") + 1, bracketed, _without_label(line[found.end() :], at).strip())
+    rest = _without_label(line[found.end() :], at).strip()
+    tail = rest if bracketed else line[found.end(1) :].lstrip(" \t-–—:").rstrip()
+    return Lead(written(time), at, time.count(":") + 1, bracketed, rest, tail)
 
 
 def _without_label(rest: str, at: int) -> str:

@@ -19,7 +19,7 @@ def timed_by_clock(rows: Sequence[tuple[int, str]]) -> tuple[list[Line], list[st
     before, above = "", None
     for number, text in rows:
         found = lead(text)
-        stamp = _of_day(found, number, halves) if found is not None else None
+        stamp = _of_day(found, number, halves) if found is not None and not found.bracketed else None
         if stamp is not None:
             above = None if stamp.words else stamp
             lines += [stamp] if stamp.words else []
@@ -41,7 +41,7 @@ def _of_day(found: Lead, number: int, halves: bool) -> Line | None:
         said, minutes, words = half
         return Line(minutes * 60, said, words, number)
     at = found.at * 60 if found.parts == 2 else found.at
-    return Line(at, found.said, found.rest, number) if at <= 24 * 3600 else None
+    return Line(at, found.said, found.tail, number) if at <= 24 * 3600 else None
 
 
 def _speaks_in_half_days(rows: Sequence[tuple[int, str]]) -> bool:
