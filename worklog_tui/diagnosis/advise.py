@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from datetime import datetime
 
 from worklog_tui.diagnosis.candidate import Candidate, Tier, best
-from worklog_tui.diagnosis.engine import Engine, standing_signs
+from worklog_tui.diagnosis.engine import Engine, Option, standing_signs
 from worklog_tui.diagnosis.explain import causes_of, standings, step_of
 from worklog_tui.diagnosis.item_steps import ItemSteps
 from worklog_tui.diagnosis.log import Log
@@ -16,13 +16,19 @@ from worklog_tui.diagnosis.own_suspects import own_suspects, trouble
 from worklog_tui.diagnosis.safety import Safety
 from worklog_tui.diagnosis.signs import Sign, Signs
 from worklog_tui.diagnosis.wording import Wording
-from worklog_tui.model import Advice, Cause, History, OpenItem, SystemStanding
-from worklog_tui.rulebook.faults import FaultBook
+from worklog_tui.model import Advice, Cause, History, OpenItem, Step, SystemStanding
+from worklog_tui.rulebook.faults import FaultBook, Symptom
 
 MOST = 5
 "How many steps are shown at most."
 UNEXPLAINED = 0.35
 "Above this share of the other, unlisted faults the list is said not to explain the trouble."
+
+
+RECENT = 0.4
+"The share of the last session in which a complaint must have been heard to come before the listed jobs (judgement)."
+LONG = 60.0
+"A repair of more minutes is never put before a person's own jobs (judgement)."
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,7 +60,7 @@ def _from_faults(log: Log, book: FaultBook, safety: Safety) -> _Found:
     signs = Signs(log, book)
     network = Network(signs)
     systems = standings(network, dict(book.systems), log) if signs.all() else ()
-    open_signs = standing_signs(signs.all())
+    open_signs = standing_signs(signs)
     own = own_suspects(log, book, safety)
     if not open_signs:
         heard = trouble(log, book)
@@ -64,21 +70,51 @@ def _from_faults(log: Log, book: FaultBook, safety: Safety) -> _Found:
     engine = Engine(book, signs, network, symptom, _without_effect(signs, sign))
     causes = causes_of(network, engine.ranked)
     remark = _remark(engine)
-    steps = [step_of(o, engine, log, safety, sign) for o in engine.options()[:4]]
-    mine = [Candidate(Tier.COMPLAINT, 1.0 + n, s, "", s.step) for n, s in enumerate(steps) if not safety.never(s.step)]
-    return _Found(symptom.says, causes, systems, remark, (*own, *mine))
+    old = is_old(sign, log)
+    mine = [
+        Candidate(_tier(o, old), 1.0 + n, step_of(o, engine, log, safety, sign), "", o.job.say)
+        for n, o in enumerate(engine.options()[:4])
+    ]
+    if any(when > sign.event.when for f, when in signs.mended.items() if f in symptom.causes):
+        step = _prove(symptom, sign, log, safety)
+        mine.append(Candidate(Tier.OLD_COMPLAINT if old else Tier.COMPLAINT, 0.5, step, "", step.step))
+    kept = [c for c in mine if not safety.never(c.step.step)]
+    return _Found(symptom.says, causes, systems, remark, (*own, *kept))
+
+
+def _tier(option: Option, old: bool) -> Tier:
+    """A check that may explain the trouble comes before the listed jobs; a repair waits for them, a long one for all."""
+    if old or option.job.minutes > LONG:
+        return Tier.OLD_COMPLAINT
+    return Tier.HOLDS_UP if option.sort == "repair" else Tier.COMPLAINT
+
+
+def _prove(symptom: Symptom, sign: Sign, log: Log, safety: Safety) -> Step:
+    """The step that proves the work done since a complaint was last heard of."""
+    say = f"try it again and see whether {symptom.says}"
+    at = log.said(sign.event.place)
+    why = f"Work was done on what can cause it since {at}, and nothing was heard of it after that."
+    outcomes = ("cured: the complaint is closed", "still there: another of the causes is present too")
+    return Step(say, why, 10, safety.cautions(say, ("co",)), outcomes, (), "prove")
+
+
+def is_old(sign: Sign, log: Log) -> bool:
+    """Whether a complaint was last heard of before the last part of the last session."""
+    notes = log.history.sessions[-1].notes
+    start = log.history.place(notes[0].uid).order
+    return sign.event.place.order < start + len(notes) * (1 - RECENT)
 
 
 def _without_effect(signs: Signs, complaint: Sign) -> frozenset[str]:
     """The faults whose parts were worked on before the complaint was heard again: not to be done a second time."""
-    return frozenset(
-        f for f, when in signs.mended.items() if when < complaint.event.when and not _bad_since(signs, f, when)
-    )
+    done = ((fault, when) for fault, when in signs.mended.items() if when < complaint.event.when)
+    return frozenset(fault for fault, when in done if not _doubted(signs, fault, when))
 
 
-def _bad_since(signs: Signs, fault: str, when: float) -> bool:
+def _doubted(signs: Signs, fault: str, when: float) -> bool:
+    """Whether a fault was found or suspected again after the work on it."""
     sign = signs.look_signs.get(fault)
-    return sign is not None and sign.shows == "bad" and sign.event.when > when
+    return fault in signs.hunch_signs or (sign is not None and sign.shows == "bad" and sign.event.when > when)
 
 
 def _remark(engine: Engine) -> str:

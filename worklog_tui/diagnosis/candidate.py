@@ -27,9 +27,11 @@ class Tier(IntEnum):
     PART = 7
     FALLBACK = 8
     "A way on for when something else, that was not heard tried, does not help."
-    WAITS = 9
+    OLD_COMPLAINT = 9
+    "What the engine would do about a trouble that was not heard of for long."
+    WAITS = 10
     "What hangs on something else, or is due only later."
-    DOUBTFUL = 10
+    DOUBTFUL = 11
     "What seems dealt with, and was not said to be."
 
 
@@ -60,7 +62,7 @@ def same_step(a: Candidate, b: Candidate) -> bool:
     if mine == theirs:
         return True
     sides_a, sides_b = mine & SIDES, theirs & SIDES
-    if sides_a and sides_b and sides_a != sides_b:
+    if sides_a and sides_b and not sides_a & sides_b:
         return False
     if a.name and a.name == b.name and set(tokens(a.name)) <= mine & theirs:
         return True

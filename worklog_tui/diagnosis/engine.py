@@ -29,6 +29,10 @@ FREE_MINUTES, FREE_CHANCE = 2.0, 0.03
 "A look that takes no more than this, at a suspect of at least this chance, comes first: it shifts the odds by far."
 NEAR = 1.12
 "Within this factor of the best, the simple checks of the fault tables come first."
+SLACK = 0.01
+"What costs this share more than the best order without it is no worse than a part of that order."
+SURE, SEEN = 0.5, 0.2
+"From these chances on a repair is named: without a look, and after one that showed it bad."
 DEAR = 20.0
 "A repair that costs more than this in parts is not made without a look first (minutes of work)."
 
@@ -100,7 +104,7 @@ class Engine:
             return []
         base = best_order(self.belief, self.parts, self.minutes).cost
         found = [self._rated(*option, base) for option in self._candidates()]
-        found = [o for o in found if o.saves > 0.01 * base or o.sort == "repair"]
+        found = [o for o in found if o.saves >= -SLACK * base or o.sort == "repair"]
         if not found:
             return []
         best = min(o.expected for o in found)
@@ -109,7 +113,8 @@ class Engine:
     def _candidates(self) -> Iterable[tuple[str, str, Job, tuple[tuple[str, Callable[[int], float]], ...]]]:
         where = {self.network.index[f]: n for n, f in enumerate(self.suspects)}
         for check in self.signs.checks.values():
-            if self._worth(check.id) and any(f in self.suspects for f in check.likelihood):
+            fits = not check.only_for or self.symptom.id in check.only_for
+            if fits and self._worth(check.id) and any(f in self.suspects for f in check.likelihood):
                 pieces = [self.network.check_piece(check, k, 1.0, math.inf) for k in range(len(check.outcomes))]
                 chances = _normal([_over(piece, where) for piece in pieces], len(self.belief))
                 yield "check", check.id, check.job, tuple(zip(check.outcomes, chances, strict=True))
@@ -119,7 +124,7 @@ class Engine:
                 continue
             if fault.look and self._worth(name):
                 yield "look", name, fault.look, (("bad", _has(n, True)), ("good", _has(n, False)))
-            if self.network.chance(name) >= 0.5 and (fault.repair.parts_cost <= DEAR or self._seen_bad(fault)):
+            if self._worth_mending(fault):
                 yield "repair", name, fault.repair, ()
 
     def _worth(self, name: str) -> bool:
@@ -133,9 +138,13 @@ class Engine:
             return False
         return sign is None
 
-    def _seen_bad(self, fault: Fault) -> bool:
+    def _worth_mending(self, fault: Fault) -> bool:
+        """Whether a repair can be named at all: seen bad and still likely, or as good as sure and not dear."""
         sign = self.signs.look_signs.get(fault.id)
-        return sign is not None and sign.shows == "bad"
+        chance = self.network.chance(fault.id)
+        if sign is not None and sign.shows == "bad":
+            return chance >= SEEN
+        return chance >= SURE and fault.repair.parts_cost <= DEAR
 
     def _rated(
         self, sort: str, name: str, job: Job, outcomes: tuple[tuple[str, Callable[[int], float]], ...], base: float
@@ -204,7 +213,7 @@ def _folded(piece: Piece, mine: Sequence[int], rest: dict[int, float]) -> Piece:
     return Piece(tuple(terms))
 
 
-def standing_signs(signs: Iterable[Sign]) -> list[Sign]:
-    """The signs of complaints that are still there, the latest first."""
-    there = [s for s in signs if s.sort == "symptom" and s.shows == "present"]
-    return sorted(there, key=lambda s: -s.event.when)
+def standing_signs(signs: Signs) -> list[Sign]:
+    """The signs of complaints that are still there, the telling ones first, and of these the latest."""
+    there = [s for s in signs.symptom_signs.values() if s.shows == "present"]
+    return sorted(there, key=lambda s: (signs.symptoms[s.of].vague, -s.event.when))

@@ -109,7 +109,7 @@ def standings(network: Network, systems: dict[str, str], log: Log) -> tuple[Syst
 
 
 def _touches(sign: Sign, faults: list[str], network: Network) -> bool:
-    if sign.sort == "look":
+    if sign.sort in ("look", "hunch"):
         return sign.of in faults
     if sign.sort == "check":
         linked = set(network.signs.checks[sign.of].likelihood)

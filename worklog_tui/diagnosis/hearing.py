@@ -11,20 +11,13 @@ from worklog_tui.rulebook.faults import Heard
 TRUST_LOOK = 0.8
 TRUST_TEST = 0.9
 TRUST_UNSURE = 0.4
+TRUST_HUNCH = 0.6
 TRUST_WRONGLY_DONE = 0.3
+NOT = frozenset({"no", "not", "never", "nothing", "without", "isnt", "aint", "dont", "doesnt", "didnt", "wont"})
 UNSURE = (
-    "maybe",
-    "might",
-    "inconclusive",
-    "not sure",
-    "couldnt swear",
-    "doubtful",
-    "i think",
-    "seems",
-    "guess",
-    "probably",
+    "maybe", "might", "inconclusive", "not sure", "couldnt swear", "doubtful", "i think", "seems", "guess", "probably",
     "perhaps",
-)
+)  # fmt: skip
 """Trust of findings and readings: judgement, after the table of weights in the specification of the engine."""
 
 
@@ -35,6 +28,12 @@ def is_part(name: str, words: str, parts: Iterable[str]) -> bool:
     said = tokens(words)
     bare = tuple(w for w in said if w not in SIDES) or said
     return any((wanted := tokens(p)) and bare[-len(wanted) :] == wanted for p in parts)
+
+
+def is_whole(name: str, words: str, wholes: Iterable[str]) -> bool:
+    """Whether a fact is about the machine itself: by its name or by exactly these words (a water pump is no pump)."""
+    bare = tuple(w for w in tokens(words) if w not in SIDES)
+    return name in wholes or (not name and any(bare == tokens(w) for w in wholes))
 
 
 def means(heard: Heard, fact: Fact, verdicts: tuple[str, ...]) -> bool:
@@ -48,17 +47,27 @@ def means(heard: Heard, fact: Fact, verdicts: tuple[str, ...]) -> bool:
 
 def is_state(name: str, words: str, states: Iterable[str]) -> bool:
     """Whether a condition is one of the states, by its name or by its words."""
-    said = tokens(words)
-    return any(name == s or ((wanted := tokens(s)) and (holds(said, wanted) or tokens(name) == wanted)) for s in states)
+    said, named = tokens(words), tokens(name)
+    for state in states:
+        wanted = tokens(state)
+        if name == state or (wanted and (named == wanted or (holds(said, wanted) and not _denied(said, wanted)))):
+            return True
+    return False
+
+
+def _denied(said: tuple[str, ...], wanted: tuple[str, ...]) -> bool:
+    """Whether the words are denied just before they are said: 'not a pop' is no pop."""
+    at = next(i for i in range(len(said)) if said[i : i + len(wanted)] == wanted)
+    return bool(NOT.intersection(said[max(0, at - 1) : at])) and not NOT.intersection(wanted)
 
 
 def is_cause(suspect: Suspect, heard: Heard) -> bool:
-    """Whether a suspicion is of this fault."""
-    known = {tokens(c) for c in (*heard.causes, *heard.parts)}
+    """Whether a suspicion is of this fault: by its name, or by words that begin or end with those of the fault."""
+    if suspect.name and (suspect.name in heard.causes or suspect.name in heard.parts):
+        return True
     bare = tuple(w for w in tokens(suspect.cause) if w not in SIDES)
-    return (
-        suspect.name in heard.causes or suspect.name in heard.parts or tokens(suspect.cause) in known or bare in known
-    )
+    causes, parts = ([tokens(c) for c in names if tokens(c)] for names in (heard.causes, heard.parts))
+    return any(bare[: len(c)] == c for c in causes) or any(bare[-len(k) :] == k for k in (*causes, *parts))
 
 
 def trust(fact: Fact) -> float:

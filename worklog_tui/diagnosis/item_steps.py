@@ -56,7 +56,6 @@ class ItemSteps:
     def __init__(self, log: Log, wording: Wording, safety: Safety) -> None:
         self.log, self.wording, self.safety = log, wording, safety
         self.closing = closing_of(log, wording)
-        self._words = {n.uid: n.words for r in log.history.sessions for n in r.notes}
 
     def candidates(self, items: Sequence[OpenItem]) -> list[Candidate]:
         """A candidate for every item that a step can deal with."""
@@ -71,7 +70,7 @@ class ItemSteps:
 
     def _candidate(self, item: OpenItem, step: str) -> Candidate:
         moments = sorted(m for m in map(self.log.when, item.anchors) if m >= 0)
-        danger = self.safety.danger(f"{item.about} {item.name}", item.reason)
+        danger = self.safety.danger(item, self.log.around(item.anchors))
         tier, order = self._tier(item, moments, danger is not None)
         why = self._why(item, tier)
         if tier is Tier.DANGER and danger:
@@ -113,7 +112,7 @@ class ItemSteps:
 
     def _hangs(self, item: OpenItem) -> bool:
         """Whether the words put it off until something else is done, or until some hours or miles have gone by."""
-        text = f" {spoken(item.quote)} "
+        text = f" {spoken(self.log.around(item.anchors, 40) or item.quote)} "
         if any(f" {w} " in text for w in self.wording.lists.get("later", ())):
             return True
         return _DUE.search(f"{text} {spoken(item.about)}") is not None

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from functools import cached_property
 
@@ -91,6 +91,15 @@ class Log:
     @cached_property
     def readings(self) -> list[Event]:
         return [e for e in self.events if isinstance(e.fact, Reading)]
+
+    @cached_property
+    def _notes(self) -> dict[str, str]:
+        return {n.uid: n.words for r in self.history.sessions for n in r.notes}
+
+    def around(self, keys: Iterable[FactKey], reach: int = 70) -> str:
+        """The words around some facts, as far as `reach` characters to either side."""
+        texts = ((self._notes.get(k.note, ""), k) for k in keys)
+        return " | ".join(words[max(0, k.start - reach) : k.end + reach] for words, k in texts)
 
     def said(self, place: Place) -> str:
         """Where something was said, for a person: the time, and the session where there are several."""

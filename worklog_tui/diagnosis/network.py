@@ -18,6 +18,8 @@ AFTER_REPAIR = 0.12
 "The share of a fault's prior that is left once its parts were worked on (a repair cures with about 0.9; judgement)."
 LOOK_SEES, LOOK_WRONG = 0.95, 0.03
 "How often a look finds a fault that is there, and one that is not (judgement)."
+HUNCH = 5.0
+"What a suspicion of the person who has the machine before him does to the odds (judgement)."
 BEFORE = "/before"
 
 
@@ -54,6 +56,8 @@ class Network:
             check = self.signs.checks[sign.of]
             return self.check_piece(check, check.outcomes.index(sign.shows), sign.trust, when)
         i = self.variable(sign.of, when)
+        if sign.sort == "hunch":
+            return Piece(((1.0, {i: sign.trust * HUNCH + 1 - sign.trust}),))
         bad = sign.shows == "bad"
         seen, wrong = (LOOK_SEES, LOOK_WRONG) if bad else (1 - LOOK_SEES, 1 - LOOK_WRONG)
         rate = self.priors[i] * seen + (1 - self.priors[i]) * wrong

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from worklog_tui.diagnosis.candidate import Candidate, Tier
-from worklog_tui.diagnosis.hearing import is_part
+from worklog_tui.diagnosis.hearing import is_whole
 from worklog_tui.diagnosis.log import Event, Log, settles
 from worklog_tui.diagnosis.safety import Safety
 from worklog_tui.model import Finding, Step, Suspect, Work
@@ -29,7 +29,7 @@ def trouble(log: Log, book: FaultBook) -> Trouble | None:
     last: Event | None = None
     for event in log.findings:
         fact = event.fact
-        if isinstance(fact, Finding) and fact.verdict in ("good", "bad") and is_part(fact.name, fact.part, wholes):
+        if isinstance(fact, Finding) and fact.verdict in ("good", "bad") and is_whole(fact.name, fact.part, wholes):
             last = event
     if last is None or not isinstance(last.fact, Finding) or last.fact.verdict != "bad":
         return None

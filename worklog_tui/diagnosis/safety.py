@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from worklog_tui.diagnosis.words import tokens
+from worklog_tui.model import OpenItem
 from worklog_tui.rulebook.faults import FaultBook, WordSets
 
 URGENT = ("temporary", "fault", "to do", "part needed")
@@ -17,9 +18,10 @@ class Safety:
         self._never = [(d, [_set(s) for s in d.sets]) for d in book.never]
         self._cautions = [(c, [_set(frozenset(w.split())) for w in c.words]) for c in book.cautions.values()]
 
-    def danger(self, words: str, reason: str = "fault") -> WordSets | None:
-        """The danger that an open item stands for, if it does."""
-        said = set(tokens(words))
+    def danger(self, item: OpenItem, around: str = "") -> WordSets | None:
+        """The danger that an open item stands for, if it does; a name counts only with words that were really said."""
+        said = set(tokens(item.about)) | set(tokens(item.name)) & set(tokens(f"{item.quote} {around}"))
+        reason = item.reason
         return next((d for d, sets in self._dangers if reason in URGENT and any(s <= said for s in sets)), None)
 
     def never(self, step: str) -> WordSets | None:

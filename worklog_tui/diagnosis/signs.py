@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
 
-from worklog_tui.diagnosis.hearing import applies, is_cause, is_part, means, trust
+from worklog_tui.diagnosis.hearing import TRUST_HUNCH, applies, is_cause, is_part, means, trust
 from worklog_tui.diagnosis.log import Event, Log
 from worklog_tui.diagnosis.measures import judged, outcome_of
 from worklog_tui.model import Fact, Finding, Reading, Suspect, Work
@@ -19,7 +19,7 @@ class Sign:
     """One sign of the log: of a complaint, a check or a fault (`of`), with what it showed (`shows`)."""
 
     sort: str
-    "symptom, check or look."
+    "symptom, check, look or hunch (a suspicion of the person that nothing has settled)."
     of: str
     shows: str
     "present or absent; an outcome; bad or good."
@@ -54,19 +54,22 @@ class Signs:
         self.symptom_signs = self._symptoms()
         self.check_signs = {k: s for k, c in self.checks.items() if (s := self._check(c))}
         self.look_signs = {k: s for k, f in self.faults.items() if (s := self._look(f))}
+        self.hunch_signs = {k: s for k, f in self.faults.items() if (s := self._hunch(f))}
 
     def all(self) -> list[Sign]:
         """Every sign, in the order of the log."""
         found = [*self.symptom_signs.values(), *self.check_signs.values(), *self.look_signs.values()]
+        found += self.hunch_signs.values()
         return sorted(found, key=lambda s: (s.event.when, s.sort, s.of))
 
     def _mended(self) -> dict[str, float]:
         """The last moment at which each fault's parts were worked on so that the fault should be gone."""
-        works = [(e, e.fact) for e in self.log.works if isinstance(e.fact, Work) and e.fact.action in MENDS]
         found: dict[str, float] = {}
         for fault in self.faults.values():
-            for event, work in works:
-                if is_part(work.name, work.part, fault.heard.parts):
+            ways = [(action, part) for action, _, part in (way.partition(" ") for way in fault.mended_by)]
+            for event in self.log.works:
+                work = event.fact
+                if isinstance(work, Work) and _mends(work, fault, ways):
                     found[fault.id] = event.when
         return found
 
@@ -128,6 +131,14 @@ class Signs:
             sign = Sign("look", fault.id, measured[0], measured[1], measured[2])
         return sign
 
+    def _hunch(self, fault: Fault) -> Sign | None:
+        seen = self.look_signs.get(fault.id)
+        since = max(self.mended.get(fault.id, -1.0), seen.event.when if seen else -1.0)
+        last = _last(e for e in self.log.suspects if isinstance(e.fact, Suspect) and is_cause(e.fact, fault.heard))
+        if last and isinstance(last.fact, Suspect) and last.fact.standing == "suspected" and last.when > since:
+            return Sign("hunch", fault.id, "suspected", last, TRUST_HUNCH)
+        return None
+
     @staticmethod
     def _shows(fault: Fault, fact: Fact) -> str:
         if isinstance(fact, Suspect):
@@ -140,6 +151,12 @@ class Signs:
             return "bad"
         good = fact.verdict == "good" and is_part(fact.name, fact.part, fault.heard.parts)
         return "good" if good else ""
+
+
+def _mends(work: Work, fault: Fault, ways: list[tuple[str, str]]) -> bool:
+    if work.action in MENDS and is_part(work.name, work.part, fault.heard.parts):
+        return True
+    return any(work.action == action and is_part(work.name, work.part, (part,)) for action, part in ways)
 
 
 def _last(events: Iterable[Event]) -> Event | None:

@@ -33,7 +33,7 @@ class Wording:
     def step(self, item: OpenItem) -> str:
         """The step that deals with an item; empty for one that no step deals with."""
         about = " ".join(item.about.split()).strip(" .,;:")
-        if not about or item.reason == "question":
+        if item.reason == "question" or not self._names_something(about):
             return ""
         if item.reason == "part needed":
             return self._part(item, about)
@@ -43,15 +43,22 @@ class Wording:
             return self._put_right(item, about)
         return self._do(item, about)
 
+    def _names_something(self, about: str) -> bool:
+        """Whether the words name a thing at all: 'which' and 'the lot' do not."""
+        return any(len(w) > 2 and w not in self.lists.get("no_things", ()) for w in tokens(about))
+
     def starts_with_verb(self, text: str, name: str = "") -> bool:
         """Whether a text begins with a job to do; 'drain cock', 'check valve' and 'oil filter' are things."""
         first, _, rest = spoken(text).partition(" ")
         if first not in self.lists.get("verbs", ()) or not rest or spoken(name).startswith(first + " "):
             return False
-        return first not in self.lists.get("verb_or_thing", ()) or rest.split()[0] in _ARTICLES
+        second = rest.split()[0]
+        if first in self.lists.get("verb_or_thing", ()):
+            return second in _ARTICLES
+        return second not in self.lists.get("thing_heads", ())
 
     def _part(self, item: OpenItem, about: str) -> str:
-        bare = _LEAD.sub("", about) or about
+        bare = self._fuller(_LEAD.sub("", about) or about, item.name)
         first, _, rest = bare.partition(" ")
         if first.lower() in ("find", "make", "fit", "replace", "source") and rest:
             return bare
@@ -62,21 +69,33 @@ class Wording:
 
     def is_ordered(self, item: OpenItem) -> bool:
         """Whether the part was heard to be ordered or to have come."""
-        quote = f" {spoken(item.quote)} "
+        quote = f" {spoken(item.quote)} {spoken(self.log.around(item.anchors, 50))} "
         if item.state == "awaited" or any(f" {w} " in quote for w in self.lists.get("ordered", ())):
             return True
         return self.log.work_on(item.name, item.about, -1.0, ("order",)) is not None
 
     def _make_good(self, item: OpenItem, about: str) -> str:
         raised = self.log.when(item.anchors[0]) if item.anchors else -1.0
-        if self.log.work_on(item.name, about, raised - 3, ("disconnect",)):
+        if self.log.work_on(item.name, about, raised - 3, ("disconnect",)) or self._is_undone(item):
             return f"reconnect the {_bare(about)}"
-        thing = self.real_thing(about)
+        known = bool(item.name) and set(tokens(about)) >= set(tokens(item.name))
+        thing = _bare(about) if known else self.real_thing(about)
         if not thing and item.name and not self._only_stopgap(item.name):
             thing = item.name
+        thing = self._fuller(thing, item.name) if thing else ""
         if thing:
             return f"fit {_one_of(thing)}proper new {thing}"
         return f"take off the {_bare(about)} and make it good"
+
+    def _is_undone(self, item: OpenItem) -> bool:
+        quote = f" {spoken(item.quote)} {spoken(self.log.around(item.anchors, 30))} "
+        return any(f" {w} " in quote for w in self.lists.get("undone", ()))
+
+    @staticmethod
+    def _fuller(thing: str, name: str) -> str:
+        """The vocabulary's name where one word alone was said: 'gasket' that is known to be the inlet gasket."""
+        said, known = tokens(thing), tokens(name)
+        return name if len(said) == 1 and len(known) > 1 and said[0] == known[-1] else thing
 
     def real_thing(self, about: str) -> str:
         """What a stop-gap stands for: 'tape on the top hose' gives top hose, 'home-cut bowl gasket' bowl gasket."""
@@ -93,11 +112,13 @@ class Wording:
         return set(tokens(text)) <= self.stopgap
 
     def _put_right(self, item: OpenItem, about: str) -> str:
-        bare = _bare(about)
-        said = tokens(about)
+        if item.state == "noticed" and item.name:
+            about = item.name
+        bare = self._fuller(_bare(about), item.name)
+        said = tokens(bare)
         if said[-1:] and said[-1] in {t for w in self.lists.get("trouble", ()) for t in tokens(w)}:
             return f"find the cause of the {bare}"
-        if any(holds(said, tokens(w)) for w in self.lists.get("consumable", ())):
+        if self._is_consumable(said):
             return f"replace the {bare}"
         last = self.log.verdict(item.name, about)
         if last and isinstance(last.fact, Finding) and last.fact.verdict == "bad":
@@ -116,9 +137,15 @@ class Wording:
             return f"fit {about}"
         if said[-1:] and said[-1] in self.lists.get("process", ()):
             return f"do the {_bare(about)}"
-        if verb := self._verb_before(item.quote, about):
-            return f"{verb} the {_bare(about)}"
-        return f"see to the {_bare(about)}"
+        bare = self._fuller(_bare(about), item.name)
+        if verb := self._verb_before(self.log.around(item.anchors, 40) or item.quote, about):
+            return f"{verb} the {bare}"
+        if self._is_consumable(tokens(bare)):
+            return f"fit {_one_of(bare)}proper new {bare}"
+        return f"see to the {bare}"
+
+    def _is_consumable(self, said: tuple[str, ...]) -> bool:
+        return any(holds(said, tokens(w)) for w in self.lists.get("consumable", ()))
 
     def _is_a_job(self, text: str) -> bool:
         """Whether a text without a leading verb asks for a job all the same: 'head off', 'plug out and clean it'."""

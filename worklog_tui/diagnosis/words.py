@@ -19,7 +19,7 @@ SAME = {
 SIDES = frozenset({
     "left", "right", "front", "rear", "upper", "lower", "inner", "outer", "top", "bottom", "inlet", "exhaust",
     "primary", "secondary", "number", "cylinder", "1", "2", "3", "4", "5", "6", "7", "8", "one", "two",
-    "three", "four", "five", "six", "nearside", "offside",
+    "three", "four", "five", "six", "nearside", "offside", "hand", "side",
 })  # fmt: skip
 _WORD = re.compile(r"[a-z0-9]+")
 
