@@ -75,6 +75,7 @@ class Latest(Queue[Wish, Answer]):
     """Does the latest wish only; those that came and were overtaken are dropped."""
 
     def want(self, wish: Wish) -> None:
+        """Have this wish done next, in place of any that waits."""
         while len(self.waiting) > 1:
             self.waiting.pop()
         super().want(wish)

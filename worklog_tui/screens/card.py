@@ -58,7 +58,7 @@ class CardScreen(ModalScreen[Machine | None]):
 
     def _field(self, label: str, field: Input | Select[str]) -> ComposeResult:
         with Horizontal(classes="field"):
-            yield Label(label)
+            yield Label(literal(label))
             yield field
 
     def on_mount(self) -> None:

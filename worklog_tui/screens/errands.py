@@ -34,16 +34,19 @@ class Errands:
         return self.desk.logbook
 
     def machines(self) -> Sequence[MachineLine]:
+        """Every machine, the one last worked on first."""
         from worklog_tui.bench.machines import machines
 
         return machines(self.desk)
 
     def add_machine(self, card: Machine) -> Machine:
+        """Add a machine card."""
         from worklog_tui.bench.machines import add_machine
 
         return add_machine(self.desk, card)
 
     def preview(self, name: str, words: str) -> Preview:
+        """What would be read from words; nothing is written."""
         from worklog_tui.bench.record import preview
 
         facts = preview(self.desk, name, words)
@@ -52,11 +55,13 @@ class Errands:
         return Preview(sure, tuple(fact for fact in facts if fact.confidence < line))
 
     def keep_note(self, name: str, words: str) -> Kept:
+        """Keep one note."""
         from worklog_tui.bench.record import keep_note
 
         return keep_note(self.desk, name, words)
 
     def keep_lines(self, name: str, text: str) -> Sequence[Kept]:
+        """Keep a paste of many lines."""
         from worklog_tui.bench.record import keep_lines
 
         return keep_lines(self.desk, name, text)

@@ -240,14 +240,7 @@ class RecordingScreen(Screen[None]):
 
     def _show_head(self) -> None:
         log = self.query_one(Timeline).log_rows
-        session = ""
-        if self._session is not None and self._session.start is not None:
-            since = self._now() - self._session.start.moment()
-            session = f"session {log.sessions}, {max(int(since.total_seconds()) // 60, 0)} min"
-        elif log.sessions:
-            session = f"{log.sessions} {'session' if log.sessions == 1 else 'sessions'}"
-        notes = f"{log.notes} {'note' if log.notes == 1 else 'notes'}" if log.notes else "no notes yet"
-        self.query_one(HeadLine).say(self.machine, session, notes)
+        self.query_one(HeadLine).show(self.machine, log, self._session, self._now())
 
 
 def reason(error: Exception) -> str:

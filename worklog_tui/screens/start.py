@@ -50,9 +50,7 @@ class StartScreen(Screen[None]):
         self._lists = Latest[None, "Sequence[MachineLine]"](
             self, lambda _: self._errands.machines(), self._show, self._failed
         )
-        self._cards = Queue[Machine, Machine](
-            self, lambda card: self._errands.add_machine(card), self._added, self._failed
-        )
+        self._cards = Queue[Machine, Machine](self, self._add, self._added, self._failed)
         self._demos = Latest[None, Errands](self, lambda _: errands.lay_out_demo(), self._laid_out, self._failed)
 
     class Opened(Message):
@@ -91,6 +89,9 @@ class StartScreen(Screen[None]):
     def action_demo(self) -> None:
         self._say("Laying out the demo …")
         self._demos.want(None)
+
+    def _add(self, card: Machine) -> Machine:
+        return self._errands.add_machine(card)
 
     def _show(self, _: None, machines: Sequence[MachineLine]) -> None:
         self.query_one(Machines).show_machines(machines)

@@ -17,17 +17,28 @@ class MachineSummary(Protocol):
     """What is shown of a machine."""
 
     @property
-    def name(self) -> str: ...
+    def name(self) -> str:
+        """What it is called."""
+
     @property
-    def kind(self) -> str: ...
+    def kind(self) -> str:
+        """What it is."""
+
     @property
-    def sessions(self) -> int: ...
+    def sessions(self) -> int:
+        """How many."""
+
     @property
-    def notes(self) -> int: ...
+    def notes(self) -> int:
+        """How many."""
+
     @property
-    def last_worked(self) -> Instant | None: ...
+    def last_worked(self) -> Instant | None:
+        """None when no date is known."""
+
     @property
-    def open_items(self) -> int | None: ...
+    def open_items(self) -> int | None:
+        """None when they were not counted."""
 
 
 class Machines(Rows):

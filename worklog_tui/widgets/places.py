@@ -22,7 +22,7 @@ class PlaceName(Static):
         super().__init__(markup=False, id=f"place-{place}")
         self.place = place
         self.place_name = name
-        self.tooltip = f"Show: {name}"
+        self.tooltip = literal(f"Show: {name}")
 
     def on_click(self) -> None:
         self.post_message(Places.Wanted(self.place))

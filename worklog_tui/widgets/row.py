@@ -61,6 +61,16 @@ class Row:
             lines += [Piece("below", *piece) for piece in breaks(self.below, room - 2)]
         return lines
 
+    def stretches(self, piece: Piece) -> list[tuple[str, bool]]:
+        """The words of a screen line in stretches, each with whether it is marked."""
+        found, at = [], piece.start
+        for start, end in self.marks:
+            start, end = max(start, at), min(end, piece.end)
+            if start < end:
+                found += [(self.words[at:start], False), (self.words[start:end], True)]
+                at = end
+        return [*found, (self.words[at : piece.end], False)]
+
 
 def text_width(width: int, margin: int) -> int:
     """Cells left for the text beside the margin."""

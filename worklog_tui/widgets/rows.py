@@ -2,9 +2,7 @@
 
 from __future__ import annotations
 
-from bisect import bisect_right
 from collections.abc import Iterable, Sequence
-from itertools import accumulate
 from typing import ClassVar
 
 from rich.segment import Segment
@@ -17,6 +15,7 @@ from textual.message import Message
 from textual.scroll_view import ScrollView
 from textual.strip import Strip
 
+from worklog_tui.widgets.line_index import LineIndex
 from worklog_tui.widgets.row import NARROW, Piece, Row, plain
 from worklog_tui.widgets.wrapping import breaks
 
@@ -64,7 +63,7 @@ class Rows(ScrollView, can_focus=True):
         self.here = 0
         "The row pointed at, from 0."
         self._rows: list[Row] = []
-        self._ends: list[int] = []
+        self._index = LineIndex()
         self._laid: int | None = None
         self._pieces: LRUCache[int, list[Piece]] = LRUCache(256)
 
@@ -78,10 +77,12 @@ class Rows(ScrollView, can_focus=True):
 
         @property
         def control(self) -> Rows:
+            """The list."""
             return self.rows
 
     @property
     def rows(self) -> Sequence[Row]:
+        """All rows."""
         return self._rows
 
     @property
@@ -120,11 +121,8 @@ class Rows(ScrollView, can_focus=True):
             return
         if width != self._laid:
             start, self._laid = 0, width
-        del self._ends[start:]
-        base = self._ends[-1] if self._ends else 0
-        heights = (row.height(width, self.margin) for row in self._rows[start:])
-        self._ends.extend(list(accumulate(heights, initial=base))[1:])
-        self.virtual_size = Size(width, self._ends[-1] if self._ends else 0)
+        self._index.lay(start, (row.height(width, self.margin) for row in self._rows[start:]))
+        self.virtual_size = Size(width, self._index.lines)
         self.refresh()
 
     def on_resize(self, event: events.Resize) -> None:
@@ -138,13 +136,10 @@ class Rows(ScrollView, can_focus=True):
         else:
             self._show_here()
 
-    def _top(self, index: int) -> int:
-        return self._ends[index - 1] if index else 0
-
     def _show_here(self) -> None:
-        if not self._ends:
+        if not self._index:
             return
-        top, end, seen = self._top(self.here), self._ends[self.here], self.size.height
+        top, end, seen = self._index.top(self.here), self._index.end(self.here), self.size.height
         if top < self.scroll_offset.y or end - top > seen:
             self.scroll_to(y=top, animate=False, immediate=True, force=True)
         elif end > self.scroll_offset.y + seen:
@@ -159,18 +154,18 @@ class Rows(ScrollView, can_focus=True):
 
     def action_step(self, by: int) -> None:
         """To the next row; within one that is taller than the screen, line by line."""
-        if not self._ends:
+        if not self._index:
             return
         seen_from, seen_to = self.scroll_offset.y, self.scroll_offset.y + self.size.height
-        if (by > 0 and self._ends[self.here] > seen_to) or (by < 0 and self._top(self.here) < seen_from):
+        if (by > 0 and self._index.end(self.here) > seen_to) or (by < 0 and self._index.top(self.here) < seen_from):
             self.scroll_to(y=seen_from + by, animate=False, immediate=True, force=True)
         else:
             self.point(self.here + by)
 
     def action_page(self, by: int) -> None:
-        if self._ends:
-            line = self._top(self.here) + by * max(self.size.height - 1, 1)
-            self.point(bisect_right(self._ends, max(line, 0)))
+        if self._index:
+            line = self._index.top(self.here) + by * max(self.size.height - 1, 1)
+            self.point(self._index.row_at(max(line, 0)))
 
     def action_edge(self, index: int) -> None:
         self.point(len(self._rows) - 1 if index else 0)
@@ -183,7 +178,7 @@ class Rows(ScrollView, can_focus=True):
 
     def on_click(self, event: events.Click) -> None:
         """The first click points, the second chooses."""
-        index = bisect_right(self._ends, self.scroll_offset.y + event.y)
+        index = self._index.row_at(self.scroll_offset.y + event.y)
         if index >= len(self._rows):
             return
         if index == self.here and event.chain > 1:
@@ -203,13 +198,13 @@ class Rows(ScrollView, can_focus=True):
         line = self.scroll_offset.y + y
         if not self._rows:
             return self._render_empty(line, width)
-        index = bisect_right(self._ends, line)
-        if index >= len(self._ends) or self._laid is None:
+        index = self._index.row_at(line)
+        if index >= len(self._index) or self._laid is None:
             return Strip.blank(width, self.rich_style)
         pieces = self._pieces.get(index)
         if pieces is None:  # by the width that the line index was made for: a resize is drawn once before it is told
             pieces = self._pieces[index] = self._rows[index].pieces(self._laid, self.margin)
-        return self._render_piece(index, line - self._top(index), pieces, self._laid).adjust_cell_length(width)
+        return self._render_piece(index, line - self._index.top(index), pieces, self._laid).adjust_cell_length(width)
 
     def _render_empty(self, line: int, width: int) -> Strip:
         text = plain(self.empty)
@@ -246,11 +241,4 @@ class Rows(ScrollView, can_focus=True):
         elif pointed:
             style = self.get_component_rich_style("rows--here")
         underlined = style + Style(underline=True)
-        segments, at = [], piece.start
-        for start, end in row.marks:
-            start, end = max(start, at), min(end, piece.end)
-            if start < end:
-                segments += [Segment(row.words[at:start], style), Segment(row.words[start:end], underlined)]
-                at = end
-        segments.append(Segment(row.words[at : piece.end], style))
-        return segments
+        return [Segment(text, underlined if marked else style) for text, marked in row.stretches(piece)]
