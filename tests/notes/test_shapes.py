@@ -270,3 +270,42 @@ def test_one_film_time_among_times_of_day() -> None:
     read = read_text("14:05 lid off\n[0:30] see the clip\n14:10 seal gone\n14:20 lid on")
     assert read.track == "typed"
     assert rows(read)[1:3] == [(None, "", "[0:30] see the clip"), (300, "14:10", "seal gone")]
+
+
+def test_a_twelve_hour_dial_goes_past_noon() -> None:
+    read = read_text("session 2031-04-12 09:00\n9:05 lid off\n12:30 tea\n1:15 lid on\n2:00 done")
+    assert [line.at for line in read.lines] == [300, 12600, 15300, 18000]
+    assert read.complaints == ("line 4: the time 1:15 is taken as past noon",)
+
+
+def test_speakers_above_their_words() -> None:
+    text = "Speaker 1  0:04\nThe gate lifts.\n\nSpeaker 2  0:09\nIt drops."
+    assert rows(read_text(text)) == [(4, "0:04", "The gate lifts."), (9, "0:09", "It drops.")]
+
+
+@pytest.mark.parametrize("line", ["- 14:05 lid off", "* 14:05 | lid off", "\u2022 14:05: lid off"])
+def test_bullets_and_bars_around_a_time(line: str) -> None:
+    assert rows(read_text(line)) == [(0, "14:05", "lid off")]
+
+
+@pytest.mark.parametrize(
+    ("start", "typed", "at"),
+    [
+        ("14:00", "2:05", 300),
+        ("13:00", "1:05", 300),
+        ("22:00", "10:05", 300),
+        ("12:00", "12:05", 300),
+        ("9:00", "9:05", 300),
+    ],
+)
+def test_a_dial_below_a_24_hour_header(start: str, typed: str, at: int) -> None:
+    assert rows(read_text(f"session 2031-04-12 {start}\n{typed} lid off")) == [(at, typed, "lid off")]
+
+
+def test_a_film_below_a_header_at_noon_is_a_film() -> None:
+    assert read_text("session 2031-04-12 12:00\n0:03 gate lifts").track == "captions"
+
+
+def test_a_sentence_that_ends_in_a_time_keeps_its_words() -> None:
+    text = "Started at 14:05\nlid off\nStopped at 14:20\ntea"
+    assert [line.words for line in read_text(text).lines] == text.split("\n")

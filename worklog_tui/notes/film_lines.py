@@ -15,6 +15,20 @@ _BEHIND = re.compile(
     r"\(\s*((?:\d{1,3}:)?\d{0,3}:[0-5]\d)(?:\s*(?:[-–—]|to)\s*(?:\d{1,3}:)?\d{0,3}:[0-5]\d)?\s*\)[;,.]?"
 )
 
+_SPEAKER = re.compile(
+    r"\s*(?:Speaker \d{1,2}|[A-Z][\w.'-]{0,30}(?: [A-Z][\w.'-]{0,30}){0,2}(?=:?(?:\s{2}|\s*[\[(])))"
+    r":?\s*[\[(]?((?:\d{1,2}:)?\d{1,2}:[0-5]\d)[\])]?:?\s*"
+)
+
+
+def without_speakers(rows: Sequence[tuple[int, str]]) -> Sequence[tuple[int, str]]:
+    """The rows with a lone time for each `Speaker 1  0:04`, where such rows head the talk throughout."""
+    filled = [text for _, text in rows if text.strip()]
+    heads = sum(_SPEAKER.fullmatch(text) is not None for text in filled)
+    if heads < 2 or _SPEAKER.fullmatch(filled[0]) is None or 4 * heads < len(filled):
+        return rows
+    return [(number, found[1] if (found := _SPEAKER.fullmatch(text)) else text) for number, text in rows]
+
 
 def timed_in_front(rows: Sequence[tuple[int, str]]) -> tuple[list[Line], list[str]]:
     """Lines from rows (number, text); a row without a time goes on with the one above or stands without one."""

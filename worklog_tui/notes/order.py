@@ -8,6 +8,7 @@ from dataclasses import replace
 from worklog_tui.notes.lines import Line
 
 _HALF_DAY, _DAY = 12 * 3600, 24 * 3600
+_DIAL_FALL = 4 * 3600
 _NEW_CLIP_AT_MOST, _NEW_CLIP_FALL = 30, 60
 _OVERLAP = 2  # captions of two speakers may overlap by a breath
 
@@ -30,6 +31,27 @@ def across_midnight(lines: Sequence[Line], start: int | None) -> tuple[list[Line
         last = line.at
         raised.append(replace(line, at=line.at + days - begin))
     return in_written_order(raised)
+
+
+def past_noon(lines: Sequence[Line], start: int | None) -> tuple[list[Line], list[str]]:
+    """Times of a twelve-hour dial (`9:40`, `12:30`, `1:15`) as times of the day, counted on at each fall.
+
+    Only where no time is written as on a 24-hour clock: none after 12:59, none with a nought in front.
+    """
+    timed = [line for line in lines if line.at is not None]
+    if any((line.at or 0) >= 13 * 3600 or line.said_at.startswith("0") for line in timed):
+        return list(lines), []
+    turns, last = 0, start or 0
+    raised: list[Line] = []
+    complaints: list[str] = []
+    for line in lines:
+        if line.at is not None and last - line.at > _DIAL_FALL:
+            turns += _HALF_DAY
+            half = "noon" if turns % _DAY else "midnight"
+            complaints.append(f"line {line.number}: the time {line.said_at} is taken as past {half}")
+        last = line.at if line.at is not None else last
+        raised.append(line if line.at is None else replace(line, at=(line.at + turns) % _DAY))
+    return raised, complaints
 
 
 def across_clips(lines: Sequence[Line]) -> tuple[list[Line], list[str]]:

@@ -8,10 +8,10 @@ from datetime import timedelta
 from worklog_tui.notes.cleaning import sanitise
 from worklog_tui.notes.cues import has_arrows, is_webvtt, read_arrows, read_webvtt
 from worklog_tui.notes.cutting import cut_long
-from worklog_tui.notes.film_lines import has_time_behind, timed_behind, timed_below, timed_in_front
+from worklog_tui.notes.film_lines import has_time_behind, timed_behind, timed_below, timed_in_front, without_speakers
 from worklog_tui.notes.header import Header, looks_like_header, read_header
 from worklog_tui.notes.lines import Line, ReadSession
-from worklog_tui.notes.order import across_clips, across_midnight
+from worklog_tui.notes.order import across_clips, across_midnight, past_noon
 from worklog_tui.notes.prose import untimed
 from worklog_tui.notes.rolling import unroll
 from worklog_tui.notes.segments import read_segments
@@ -35,6 +35,7 @@ def read_text(text: str) -> ReadSession:
     if segments is not None:
         return _film(None, (segments, []), [])
     header, rows, complaints = _header(list(enumerate(text.split("\n"), start=1)))
+    rows = without_speakers(rows)
     if has_arrows(rows):
         return _film(header, read_arrows(rows), complaints)
     leads = [found for _, row in rows if (found := lead(row)) is not None]
@@ -43,8 +44,9 @@ def read_text(text: str) -> ReadSession:
         return _done(header, "typed", (untimed(rows), []), complaints)
     if read is timed_by_clock and not _is_film(leads, header):
         lines, more = timed_by_clock(rows)
+        lines, turns = past_noon(lines, _second_of_day(header))
         ordered, slips = across_midnight(lines, _second_of_day(header))
-        return _done(_begun(header, lines), "typed", (ordered, more + slips), complaints)
+        return _done(_begun(header, lines), "typed", (ordered, more + turns + slips), complaints)
     return _film(header, timed_in_front(rows) if read is timed_by_clock else read(rows), complaints)
 
 
@@ -87,8 +89,8 @@ def _is_film(leads: Sequence[Lead], header: Header | None) -> bool:
         return first.at < _FILM_BEGINS_BEFORE
     start = _second_of_day(header)
     if start is not None:
-        since = (first.at * 60 - start + _EARLY) % (24 * 3600)
-        if since <= _EARLY + _LATE:
+        hands = (0, 12) if 60 <= first.at < 13 * 60 else (0,)  # a dial shows 1:05 for 13:05, and never 0:05
+        if any((first.at * 60 + hour * 3600 - start + _EARLY) % (24 * 3600) <= _EARLY + _LATE for hour in hands):
             return False
     return first.at < _FILM_BEGINS_BEFORE
 

@@ -7,11 +7,12 @@ from dataclasses import dataclass
 
 _TIME = r"(?:\d{1,3}:)?\d{0,3}:[0-5]\d(?:[.,]\d{1,3})?"
 _RANGE_MARK = r"\s*(?:-->|->|[-–—]|to)\s*"
+_BULLET = r"\s*(?:[-*•–]\s+)?"
 _SPAN = rf"\s*({_TIME})(?:{_RANGE_MARK}{_TIME})?\s*"
-_BRACKETED = re.compile(rf"\s*(?:\[{_SPAN}\]|\({_SPAN}\))[ \t]*[-–—:]?")
+_BRACKETED = re.compile(rf"{_BULLET}(?:\[{_SPAN}\]|\({_SPAN}\))[ \t]*[-–—:|]?")
 _BARE = re.compile(
-    rf"\s*((?:\d{{1,3}}:)?\d{{1,3}}:[0-5]\d(?:[.,]\d{{1,3}})?)(?!:\d)(?!\d(?!\d* (?:second|minute|hour)))"
-    rf"(?:{_RANGE_MARK}(?:\d{{1,3}}:)?\d{{1,3}}:[0-5]\d(?:[.,]\d{{1,3}})?(?!\d))?(?:[ \t]*[-–—:](?=\s))?"
+    rf"{_BULLET}((?:\d{{1,3}}:)?\d{{1,3}}:[0-5]\d(?:[.,]\d{{1,3}})?)(?!:\d)(?!\d(?!\d* (?:second|minute|hour)))"
+    rf"(?:{_RANGE_MARK}(?:\d{{1,3}}:)?\d{{1,3}}:[0-5]\d(?:[.,]\d{{1,3}})?(?!\d))?(?:[ \t]*[-–—:|](?=\s))?"
 )
 _GLUED_RANGE = re.compile(r"\s*((?:\d{1,2}:)?\d{1,2}:[0-5]\d)((?:\d{1,2}:)?\d{1,2}:[0-5]\d)\s*\Z")
 _LABEL = re.compile(r"[ \t]*(?:(\d+) hours?,? ?)?(?:(\d+) minutes?,? ?)?(?:(\d+) seconds?)?")
@@ -61,7 +62,7 @@ def lead(line: str) -> Lead | None:
     time = found[1] or found[2] if bracketed else found[1]
     at = seconds(time)
     rest = _without_label(line[found.end() :], at).strip()
-    tail = rest if bracketed else line[found.end(1) :].lstrip(" \t-–—:").rstrip()
+    tail = rest if bracketed else line[found.end(1) :].lstrip(" \t-–—:|").rstrip()
     return Lead(written(time), at, time.count(":") + 1, bracketed, rest, tail)
 
 
