@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import time
+from itertools import pairwise
 
 import pytest
 from hypothesis import given
@@ -34,7 +35,7 @@ def test_every_line_fits_and_nothing_but_blanks_is_lost(text: str, width: int) -
     pieces = breaks(text, width)
     assert all(sum(map(cell_len, text[start:end])) <= width for start, end in pieces)
     assert height(text, width) == len(pieces)
-    for (_, end), (start, _) in zip(pieces, pieces[1:], strict=False):
+    for (_, end), (start, _) in pairwise(pieces):
         assert text[end:start] in ("", " ")
     assert pieces[0][0] == 0
     assert pieces[-1][1] == len(text)
