@@ -12,6 +12,8 @@ from worklog_tui.cli.output import complain
 from worklog_tui.cli.refusing import BadInput, WrongCall
 
 DONE, BAD_INPUT, WRONG_CALL = 0, 1, 2
+REFUSALS = frozenset({"Refused", "Unreadable", "GrammarMistake", "BadCard", "UnknownMachine", "NoWords"})
+"""Faults whose own words are meant for people; by name, so that no room is loaded for them."""
 TRACE = "WORKLOG_TUI_TRACE"
 "Set it to see where in the program something went wrong."
 
@@ -48,7 +50,7 @@ def _run(call: Call) -> int:
 def _refusal(fault: Exception) -> str:
     """A refusal in its own words; anything else as a fault of the program."""
     kinds = {kind.__name__ for kind in type(fault).__mro__}
-    if kinds & {"Refused", "Unreadable", "GrammarMistake"}:
+    if kinds & REFUSALS:
         return str(fault)
     if isinstance(fault, OSError):
         name = f"{fault.filename}: " if fault.filename else ""

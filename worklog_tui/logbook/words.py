@@ -50,7 +50,7 @@ DENIALS = word_set(
     "didnt wont cant wasnt aint couldn't couldnt hasn't hasnt"
 )
 FILLER = word_set(
-    "the a an of on in to is it its it's was were and for with that this these those my our your his her "
+    "number the a an of on in to is it its it's was were and for with that this these those my our your his her "
     "their at some be are or one got get gets getting have has had need needs needed want wants wanted "
     "going gonna go do does done did will would should could can must may might new real proper decent "
     "fresh replacement replace old temporary temp spare another other again still yet now then here there "

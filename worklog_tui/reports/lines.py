@@ -28,16 +28,23 @@ def columns(text: str) -> int:
 
 
 def table(head: Sequence[str], rows: Iterable[Sequence[str]], width: int) -> list[str]:
-    """Rows in columns; the first column gives way when they do not fit."""
+    """Rows in columns; the widest column gives way when they do not fit."""
     body = [list(row) for row in rows]
     if not body:
         return []
     whole = [list(head), *body]
     sizes = [max(columns(row[n]) for row in whole) for n in range(len(head))]
     over = sum(sizes) + 2 * (len(sizes) - 1) - width
-    if over > 0:
-        sizes[0] = max(12, sizes[0] - over)
+    while over > 0 and max(sizes) > 8:
+        sizes[sizes.index(max(sizes))] -= 1
+        over -= 1
     return [_row(row, sizes) for row in whole]
+
+
+def widest(rows: Sequence[Sequence[str]]) -> int:
+    """The columns that a table of the rows takes."""
+    sizes = [max(columns(row[n]) for row in rows) for n in range(len(rows[0]))] if rows else [0]
+    return sum(sizes) + 2 * (len(sizes) - 1)
 
 
 def _row(row: Sequence[str], sizes: Sequence[int]) -> str:

@@ -6,9 +6,10 @@ from collections.abc import Sequence
 
 from worklog_tui.logbook.limits import Limits
 from worklog_tui.logbook.readings import Point, Series
-from worklog_tui.reports.lines import heading, table
+from worklog_tui.reports.lines import heading, table, widest, wrapped
 from worklog_tui.reports.sentence import QUANTITIES, amount
 
+_HEAD = ("what", "readings", "should be", "")
 _VERDICTS = {"low": "too low", "high": "too high", "good": "as it should be", "": ""}
 
 
@@ -17,7 +18,17 @@ def readings_text(series: Sequence[Series], width: int) -> str:
     if not series:
         return "Nothing has been measured yet."
     rows = [(_what(one), _values(one.points), _should(one.limits), _VERDICTS[one.last.verdict]) for one in series]
-    return "\n".join([*heading("Readings"), *table(("what", "readings", "should be", ""), rows, width)])
+    title = heading("Readings")
+    if widest(rows) <= width:
+        return "\n".join([*title, *table(_HEAD, rows, width)])
+    return "\n".join([*title, *(line for row in rows for line in _stacked(row, width))])
+
+
+def _stacked(row: tuple[str, str, str, str], width: int) -> list[str]:
+    """A row in a narrow window: the readings below what they are of."""
+    what, values, should, verdict = row
+    rest = f"should be {should}" if should else ""
+    return wrapped("; ".join(filter(None, (f"{what}: {values}", rest, verdict))), width, "  - ", "    ")
 
 
 def _what(one: Series) -> str:
