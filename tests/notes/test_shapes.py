@@ -309,3 +309,12 @@ def test_a_film_below_a_header_at_noon_is_a_film() -> None:
 def test_a_sentence_that_ends_in_a_time_keeps_its_words() -> None:
     text = "Started at 14:05\nlid off\nStopped at 14:20\ntea"
     assert [line.words for line in read_text(text).lines] == text.split("\n")
+
+
+def test_one_word_said_all_through_is_not_rolling() -> None:
+    assert len(read_text("\n".join(f"[0:{n:02}] yes." for n in range(10, 30))).lines) == 20
+
+
+def test_each_caption_twice_is_rolling() -> None:
+    text = "\n".join(f"[0:{n:02}] step {n // 2}" for n in range(10, 20))
+    assert [line.words for line in read_text(text).lines] == [f"step {n}" for n in range(5, 10)]

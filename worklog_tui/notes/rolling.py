@@ -4,11 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import replace
-from itertools import pairwise
 
 from worklog_tui.notes.lines import Line
 
-_FEWEST, _SHARE = 3, 0.3  # so many, and so large a part, of the captions must repeat before any word is dropped
+_FEWEST, _SHARE = 3, 0.3  # so many different ones, and so large a part, must repeat before any word is dropped
 _LONGEST_OVERLAP = 60  # words
 
 
@@ -17,17 +16,24 @@ def unroll(cues: Sequence[Line]) -> list[Line]:
 
     Something said twice stays: only a text in which repeating is the rule is taken for rolling.
     """
-    rows = [[row.split() for row in cue.words.split("\n")] for cue in cues]
-    words = [[word for row in cue for word in row] for cue in rows]
-    overlaps = [0, *(_overlap(before, now) for before, now in pairwise(words))]
-    rolling = sum(overlap > 0 for overlap in overlaps)
-    if rolling < _FEWEST or rolling < _SHARE * len(cues):
-        overlaps = [0] * len(cues)
-    kept = (
-        replace(cue, words=" ".join(said[overlap:]))
-        for cue, said, overlap in zip(cues, words, overlaps, strict=True)
-    )
+    overlaps: list[int] = []
+    repeated: set[str] = set()
+    before: list[str] = []
+    for cue in cues:
+        now = cue.words.split()
+        overlaps.append(_overlap(before, now))
+        if overlaps[-1] and len(repeated) < _FEWEST:
+            repeated.add(" ".join(now[: overlaps[-1]]))
+        before = now
+    if len(repeated) < _FEWEST or sum(overlap > 0 for overlap in overlaps) < _SHARE * len(cues):
+        return [replace(cue, words=" ".join(cue.words.split("\n"))) if "\n" in cue.words else cue for cue in cues]
+    kept = (_without(cue, overlap) for cue, overlap in zip(cues, overlaps, strict=True))
     return [cue for cue in kept if cue.words]
+
+
+def _without(cue: Line, overlap: int) -> Line:
+    """The caption without its first words."""
+    return replace(cue, words=" ".join(cue.words.split()[overlap:]))
 
 
 def _overlap(before: list[str], now: list[str]) -> int:
