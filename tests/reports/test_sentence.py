@@ -62,6 +62,7 @@ def test_a_value_is_written_as_people_write_it(value: Value, unit: str, said: st
             reading("pressure", (3, 5), "psi", "lift pump", "specified"),
             "pressure of the lift pump should be 3 to 5 psi",
         ),
+        (reading("gap", 0.018, "in", "points gap"), "points gap: 0.018 in"),
         (reading("torque", 12, "ft_lb", "drain plug", "set"), "drain plug tightened to 12 ft lb"),
         (reading("volume", 2, "pint", "gearbox", "set"), "gearbox: 2 pints put in"),
         (reading("turns", 1.5, "turn", "idle screw", "set"), "idle screw set to 1.5 turns"),
@@ -98,10 +99,10 @@ def test_each_kind_of_fact(fact: Fact, said: str) -> None:
 
 
 def test_what_was_not_said_is_marked() -> None:
-    fact = Reading(
-        main=HERE, quantity="compression", value=30, unit="psi", subject="cylinder 2", filled=("quantity", "unit")
-    )
-    assert sentence(fact) == "compression of cylinder 2: 30 psi (compression, psi not said)"
+    filled = ("subject", "unit")
+    fact = Reading(main=HERE, quantity="compression", value=30, unit="psi", subject="cylinder 2", filled=filled)
+    assert sentence(fact) == "compression of cylinder 2: 30 psi (cylinder 2, psi not said)"
+    assert sentence(fact, brief=True) == "compression of cylinder 2: 30 psi (psi not said)"
 
 
 def test_a_filled_in_field_without_words_leaves_no_empty_bracket() -> None:

@@ -13,6 +13,7 @@ UNITS = {
 }  # fmt: skip
 "How a unit is written for people, where that is not its short name."
 
+_DECISIVE = ("quantity", "unit")
 _CLOSE = {"°C", "°F", "°", "%"}
 _COUNTED = {"turn", "day", "pint"}
 
@@ -42,12 +43,12 @@ _BARE = {
 }  # fmt: skip
 
 
-def sentence(fact: Fact) -> str:
+def sentence(fact: Fact, brief: bool = False) -> str:
     """A fact as one phrase without a full stop, such as `compression of cylinder 3: 40 psi, dry`.
 
-    What was not said but filled in stands in brackets at the end.
+    What was not said but filled in stands in brackets at the end; `brief`: only where that decides what the number is.
     """
-    return _say(fact) + _unsaid(fact)
+    return _say(fact) + _unsaid([name for name in fact.filled if not brief or name in _DECISIVE], fact)
 
 
 def amount(value: Value, unit: str) -> str:
@@ -73,8 +74,8 @@ def _the(thing: str) -> str:
     return thing if named else f"the {thing}"
 
 
-def _unsaid(fact: Fact) -> str:
-    values = [(name, str(getattr(fact, name, "") or "")) for name in fact.filled]
+def _unsaid(names: list[str], fact: Fact) -> str:
+    values = [(name, str(getattr(fact, name, "") or "")) for name in names]
     words = [UNITS.get(v, v) if name == "unit" else QUANTITIES.get(v, v) for name, v in values if v]
     return f" ({', '.join(w for w in words if w)} not said)" if any(words) else ""
 
@@ -98,6 +99,8 @@ def _reading(fact: Reading) -> str:
 
 def _head(fact: Reading) -> str:
     quantity = QUANTITIES.get(fact.quantity, fact.quantity.replace("_", " "))
+    if quantity in fact.subject.lower().split():
+        return fact.subject
     return f"{quantity} of {_the(fact.subject)}" if fact.subject else quantity
 
 

@@ -83,7 +83,7 @@ class Log:
 
     def _row(self, note: Note) -> Row:
         facts = self._facts.get(note.uid, [])
-        said = "; ".join(dict.fromkeys(sentence(fact) for fact in facts))
+        said = "; ".join(dict.fromkeys(sentence(fact, brief=True) for fact in facts))
         return Row.of(note.words, margin=time_of(note), marks=marks_in(facts, note.uid), below=said, key=note.uid)
 
 

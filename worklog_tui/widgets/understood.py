@@ -65,6 +65,6 @@ class Understood(Static):
 
 def told(facts: Sequence[Fact]) -> str:
     """Facts in one sentence: `gap of the points set to 0.018 in; tank drained; and 2 more`."""
-    said = list(dict.fromkeys(sentence(fact) for fact in facts))
+    said = list(dict.fromkeys(sentence(fact, brief=True) for fact in facts))
     more = [f"and {len(said) - MOST} more"] if len(said) > MOST else []
     return "; ".join(said[:MOST] + more)
