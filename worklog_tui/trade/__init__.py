@@ -1,0 +1,1 @@
+"""Shop sums and standard tables; every one names where it comes from."""
