@@ -10,7 +10,7 @@ from worklog_tui.extract.broken_numbers import and_fraction
 from worklog_tui.extract.figures import VULGAR
 from worklog_tui.extract.measures import FILL, SHARES, Look, Measure
 from worklog_tui.extract.numerals import Numeral, numeral_at
-from worklog_tui.extract.ranges import TO, LEAD, both_ends, other_end, said_as_two
+from worklog_tui.extract.ranges import LEAD, TO, both_ends, other_end, said_as_two
 from worklog_tui.extract.unit_words import unit_at
 from worklog_tui.extract.words import Word
 from worklog_tui.rulebook.units import Numerals, Units
@@ -41,9 +41,9 @@ _LOOK_AHEAD = 16
 _INSIDE = FILL | TO | LEAD | {"of", "and"}
 _ONE_OF = frozenset({"another", "full", "whole"})
 _NO_AMOUNT_AFTER = frozenset("£$€#")
-_LONE = frozenset("in ft mm turn pint qt gal L h min day week month year V ton".split())
-_COLD = frozenset("outside out here last overnight zero freezing this in that tonight".split())
-_OF_INCH = frozenset("inch inches of in drill bit over under clearance gap off thick on or and to".split())
+_LONE = frozenset(["in", "ft", "mm", "turn", "pint", "qt", "gal", "L", "h", "min", "day", "week", "month", "year", "V", "ton"])
+_COLD = frozenset(["outside", "out", "here", "last", "overnight", "zero", "freezing", "this", "in", "that", "tonight"])
+_OF_INCH = frozenset(["inch", "inches", "of", "in", "drill", "bit", "over", "under", "clearance", "gap", "off", "thick", "on", "or", "and", "to"])
 
 
 def amount_at(words: list[Word], i: int, numerals: Numerals, units: Units) -> Amount | None:

@@ -7,10 +7,13 @@ from __future__ import annotations
 
 import json
 from dataclasses import asdict, dataclass, replace
+from typing import Any
 
 from worklog_tui.model import Fact
 from worklog_tui.model.facts import from_plain, to_plain
 
+HEADING_LIFE = 10
+THINGS_BACK = 8
 SUBJECT_LIFE = 5
 "Notes for which the last thing named stays what `it` means."
 TOPIC_LIFE = 7
@@ -57,7 +60,12 @@ class Tail:
 class Context:
     """Everything that the reader remembers between two notes."""
 
-    subject: Subject | None = None
+    things: tuple[Subject, ...] = ()
+    "The last things that were named, newest first; the first is what `it` means."
+    heading: Subject | None = None
+    "A thing that was named alone, as what comes next."
+    which: str = ""
+    "Which one was last said (`left`, `3`), while it is fresh."
     topic: Topic | None = None
     system: str = ""
     tail: Tail | None = None
@@ -80,20 +88,23 @@ class Context:
     def from_json(cls, text: str) -> Context:
         """The context that `to_json` wrote."""
         data = json.loads(text)
-        subject, topic, tail = data["subject"], data["topic"], data["tail"]
-        if subject:
-            subject = Subject(**{**subject, "quantities": tuple(subject["quantities"])})
+        topic, tail, heading = data["topic"], data["tail"], data["heading"]
         return cls(
-            subject, Topic(**topic) if topic else None, data["system"], Tail(**tail) if tail else None,
+            tuple(map(_subject, data["things"])), _subject(heading) if heading else None, data["which"],
+            Topic(**topic) if topic else None, data["system"], Tail(**tail) if tail else None,
             tuple(map(from_plain, data["recent"])), tuple(data["notes"]),
         )  # fmt: skip
 
     def aged(self) -> Context:
         """One note later: what was not named again fades."""
-        subject = self.subject and replace(self.subject, age=self.subject.age + 1)
         topic = self.topic and replace(self.topic, age=self.topic.age + 1)
         return replace(
             self,
-            subject=subject if subject and subject.age <= SUBJECT_LIFE else None,
+            things=tuple(s for t in self.things if (s := replace(t, age=t.age + 1)).age <= SUBJECT_LIFE),
+            heading=self.heading if self.heading and self.heading.age < HEADING_LIFE else None,
             topic=topic if topic and topic.age <= TOPIC_LIFE else None,
         )
+
+
+def _subject(data: dict[str, Any]) -> Subject:
+    return Subject(**{**data, "quantities": tuple(data["quantities"])})

@@ -9,10 +9,10 @@ from worklog_tui.extract.unit_words import unit_at
 from worklog_tui.extract.words import Word
 from worklog_tui.rulebook.units import Numerals, SaidUnit, Units
 
-FILL = frozenset("full whole good solid clear bare more odd clean extra fewer".split())
+FILL = frozenset(["full", "whole", "good", "solid", "clear", "bare", "more", "odd", "clean", "extra", "fewer"])
 SHARES = {"tenth": 10, "tenths": 10, "hundredth": 100, "hundredths": 100, "thousandth": 1000, "thousandths": 1000}
-_EACH = frozenset("second minute hour day week month year mile inch foot cell litre piece kilo share unit".split())
-_CLOSING = frozenset("on at for is and in to before of but so with the then when now".split())
+_EACH = frozenset(["second", "minute", "hour", "day", "week", "month", "year", "mile", "inch", "foot", "cell", "litre", "piece", "kilo", "share", "unit"])
+_CLOSING = frozenset(["on", "at", "for", "is", "and", "in", "to", "before", "of", "but", "so", "with", "the", "then", "when", "now"])
 
 
 @dataclass(frozen=True, slots=True)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from worklog_tui.extract.finders import findings, follow_ups, readings, suspects, work
+from worklog_tui.extract.finders.several import spread
 from worklog_tui.extract.matching import Match, matches
 from worklog_tui.extract.refiners import believable, conditions, corrections, meant, overlap, roles, together
 from worklog_tui.extract.scene import Draft, Scene
@@ -34,7 +35,7 @@ def drafts_of(scene: Scene) -> list[Draft]:
     for match in matches(scene.tokens, scene.book):
         draft = FINDERS[match.rule.gives["kind"]](match, scene)
         if draft is not None:
-            found.append(draft)
+            found += spread(draft, scene)
     for refine in REFINERS:
         found = refine(found, scene)
     return found

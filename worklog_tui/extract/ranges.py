@@ -10,7 +10,7 @@ from worklog_tui.extract.numerals import Numeral
 
 TO = frozenset({"to", "or", "through", "thru", "till", "til"})
 LEAD = frozenset({"maybe", "about", "say", "even", "like", "perhaps"})
-_SMALL_SPANS = frozenset("ft_lb in_lb N*m s min h day week month in mm lb kg turn pint qt gal L deg".split())
+_SMALL_SPANS = frozenset(["ft_lb", "in_lb", "N*m", "s", "min", "h", "day", "week", "month", "in", "mm", "lb", "kg", "turn", "pint", "qt", "gal", "L", "deg"])
 'Units of which nobody says thousands: "eleven twelve foot pounds" is a range.'
 
 Ends = tuple[Measure, float]

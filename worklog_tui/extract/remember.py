@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from worklog_tui.extract.context import Context, Subject, Topic
+from worklog_tui.extract.context import THINGS_BACK, Context, Subject, Topic
 from worklog_tui.extract.scene import Draft, Scene
+from worklog_tui.extract.subjects import sides_from, stands_alone
 from worklog_tui.extract.tokens import Thing
 
 FORGETTABLE = frozenset({"tool", "unknown"})
@@ -14,18 +15,53 @@ TESTS = ("compression", "gap", "density", "voltage", "resistance", "temperature"
 
 def remember(scene: Scene, drafts: list[Draft], context: Context, upto: int) -> Context:
     """The context after the tokens before `upto`."""
-    subject = _subject(scene, drafts, upto) or context.subject
     topic = _topic(scene, drafts, context, upto)
-    return replace(context, subject=subject, topic=topic, system=_system(scene, upto) or context.system)
+    return replace(
+        context, things=_things(scene, drafts, context, upto), heading=_heading(scene, upto) or _older(context.heading),
+        which=_which(scene, upto), topic=topic, system=_system(scene, upto) or context.system,
+    )  # fmt: skip
 
 
-def _subject(scene: Scene, drafts: list[Draft], upto: int) -> Subject | None:
-    for draft in sorted(drafts, key=lambda d: -d.main):
-        if draft.main < upto and draft.thing is not None and draft.thing.kind not in FORGETTABLE and not draft.filled and draft.kind != "suspect":
-            return _as_subject(draft.thing)
-    things = [scene.tokens[k].thing for k in scene.things(range(min(upto, len(scene.tokens))))]
-    firm = [t for t in things if t is not None and t.kind not in FORGETTABLE]
-    return _as_subject(firm[-1]) if firm else None
+def _things(scene: Scene, drafts: list[Draft], context: Context, upto: int) -> tuple[Subject, ...]:
+    """The things of the sentence before the older ones; first the one that a fact was said of."""
+    named = [scene.tokens[k].thing for k in reversed(scene.things(range(min(upto, len(scene.tokens)))))]
+    said = [
+        d.thing for d in sorted(drafts, key=lambda d: -d.main)
+        if d.main < upto and d.thing_at is not None and not d.filled and d.kind in ("finding", "work", "reading")
+    ]  # fmt: skip
+    found = [_as_subject(t) for t in (*said[:1], *named) if t is not None and t.kind not in FORGETTABLE]
+    kept: dict[str, Subject] = {}
+    for subject in (*found, *context.things):
+        kept.setdefault(subject.words, subject)
+    return tuple(kept.values())[:THINGS_BACK]
+
+
+def _heading(scene: Scene, upto: int) -> Subject | None:
+    """`Brakes.` or `Right, tappets.`: a thing that stands alone in its sentence."""
+    if upto < len(scene.tokens):
+        return None
+    things = scene.things(range(len(scene.tokens)))
+    words = [t for t in scene.tokens if t.kind not in ("stop", "comma", "mark") and not t.sense("filler", "article", "break", "degree", "copula")]
+    thing = scene.tokens[things[0]].thing if len(things) == 1 and len(words) <= 2 else None
+    return _as_subject(thing) if thing is not None and thing.kind not in FORGETTABLE else None
+
+
+def _older(heading: Subject | None) -> Subject | None:
+    return replace(heading, age=heading.age + 1) if heading else None
+
+
+def _which(scene: Scene, upto: int) -> str:
+    """The last marker of which one in the sentence."""
+    found = ""
+    for k in range(min(upto, len(scene.tokens))):
+        token = scene.tokens[k]
+        if token.kind == "which":
+            found = token.which
+        elif token.sense("side") and stands_alone(scene, k):
+            found = sides_from(scene, k)[0]
+        elif token.thing is not None and token.thing.which:
+            found = token.thing.which
+    return found
 
 
 def _as_subject(thing: Thing) -> Subject:
@@ -41,6 +77,8 @@ def _topic(scene: Scene, drafts: list[Draft], context: Context, upto: int) -> To
             topic = Topic(found, words=words, name=token.thing.name if token.thing else "")
         elif found and topic is not None:
             topic = replace(topic, age=0)
+        if topic is not None and token.thing is not None and topic.quantity in token.thing.quantities and token.thing.kind not in FORGETTABLE:
+            topic = replace(topic, words=token.thing.words, name=token.thing.name)
         if topic and token.sense("how") and topic.age == 0 and scene.clause(k):
             topic = replace(topic, condition=token.low) if token.low in ("dry", "wet", "cold", "hot", "warm", "with oil") else topic
     for draft in drafts:
@@ -50,6 +88,8 @@ def _topic(scene: Scene, drafts: list[Draft], context: Context, upto: int) -> To
         thing = draft.thing
         if topic is not None and topic.quantity == quantity:
             topic = replace(topic, unit=unit, age=0)
+            if thing is not None and "subject" not in draft.filled and quantity in thing.quantities:
+                topic = replace(topic, words=thing.words, name=thing.name)
         elif topic is None or topic.age > 1:
             topic = Topic(quantity, unit, thing.words if thing else "", thing.name if thing else "")
     return topic

@@ -45,7 +45,10 @@ def _begins_anew(tokens: list[Token], i: int) -> bool:
 
 
 def mark_stances(tokens: list[Token]) -> None:
-    """Puts on every token the stances that hold for it, in place."""
+    """Puts on every token the stances that hold for it, in place; a sentence that ends in a question mark is asked."""
+    if tokens and tokens[-1].low == "?" and tokens[-1].kind == "stop":
+        for token in tokens:
+            token.stances.add("asked")
     for i, token in enumerate(tokens):
         for sense in token.senses:
             reach = REACH.get(sense.cls)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from worklog_tui.extract.context import Subject
+from worklog_tui.extract.context import SUBJECT_LIFE, Subject
 from worklog_tui.extract.scene import Scene
 from worklog_tui.extract.tokens import Thing
 
@@ -31,18 +31,17 @@ def earlier(scene: Scene, i: int, fits: Fits = always) -> int | None:
     return found[-1] if found else None
 
 
-def remembered(scene: Scene, fits: Fits = always) -> Thing | None:
-    """The thing that was talked of before this sentence, while it is fresh."""
-    subject = scene.context.subject
-    if subject is None:
-        return None
-    thing = as_thing(subject)
-    return thing if fits(thing) else None
+def remembered(scene: Scene, fits: Fits = always, fresh: int = SUBJECT_LIFE) -> Thing | None:
+    """The newest fitting thing that was talked of before this sentence, the heading last."""
+    things = [as_thing(s) for s in scene.context.things if s.age <= fresh]
+    if scene.context.heading is not None:
+        things.append(as_thing(scene.context.heading))
+    return next((t for t in things if fits(t)), None)
 
 
 def as_thing(subject: Subject) -> Thing:
     """A remembered subject as a thing."""
-    return Thing(subject.words, subject.name, subject.kind, subject.which, quantities=subject.quantities)
+    return Thing(subject.words, subject.name, subject.kind, subject.which, subject.words, quantities=subject.quantities)
 
 
 def _thing(scene: Scene, k: int) -> Thing:
@@ -52,19 +51,29 @@ def _thing(scene: Scene, k: int) -> Thing:
 
 
 def which_at(scene: Scene, i: int) -> tuple[str, int]:
-    """The marker of which one (`number three`, `left`) nearest before token i in its clause, else right after, and its index."""
+    """The marker of which one (`number three`, `left inlet`) nearest before token i in its clause, else right after, and its index."""
     span = scene.clause(i)
     for k in range(i - 1, span.start - 1, -1):
         token = scene.tokens[k]
         if token.kind == "which":
             return token.which, k
-        if token.sense("side") and token.low in SIDES and _stands_alone(scene, k):
-            return token.low, k
+        if token.sense("side") and token.low in SIDES:
+            words, first = sides_from(scene, k)
+            if first < k or stands_alone(scene, k):
+                return words, k
         if token.kind in ("amount", "number") and k < i - 1:
             break
     if i + 1 < len(scene.tokens) and scene.tokens[i + 1].kind == "which":
         return scene.tokens[i + 1].which, i + 1
     return "", -1
+
+
+def sides_from(scene: Scene, k: int) -> tuple[str, int]:
+    """The sides that stand together up to token k, `left inlet`, and the index of the first."""
+    first = k
+    while first and scene.tokens[first - 1].sense("side") and scene.tokens[first - 1].low in SIDES:
+        first -= 1
+    return " ".join(t.low for t in scene.tokens[first : k + 1]), first
 
 
 def which_near(scene: Scene, i: int) -> str:
@@ -78,7 +87,7 @@ SIDES = frozenset(
 )
 
 
-def _stands_alone(scene: Scene, k: int) -> bool:
+def stands_alone(scene: Scene, k: int) -> bool:
     """`Left, thirty` and `the right one`, not `right, next`."""
     token = scene.tokens[k]
     after = scene.tokens[k + 1] if k + 1 < len(scene.tokens) else None

@@ -116,7 +116,7 @@ def _thing_token(text: str, tokens: list[Token], book: Rulebook) -> Token:
     which = " ".join(_which_of(t) for t in tokens if not t.sense("part") and t.low not in ("hand", "side"))
     start, end = tokens[0].start, tokens[-1].end
     thing = Thing(
-        spoken(text[start:end]), head.name, head.kind, which.strip(), head.per, head.of, head.system,
+        spoken(text[start:end]), head.name, head.kind, which.strip(), spoken(text[start:end]), head.per, head.of, head.system,
     )  # fmt: skip
     low = " ".join(t.low for t in tokens)
     return Token("thing", low, start, end, thing_classes(head.name, head.kind, book.named), thing=thing)
@@ -147,7 +147,7 @@ def _belonging(text: str, tokens: list[Token], book: Rulebook) -> list[Token]:
             assert mine is not None
             joined = spoken(text[first.start : token.end])
             of, also = (mine, thing.also) if word in JOINS else (thing.of, (*thing.also, mine))
-            kept = Thing(joined, thing.name, thing.kind, thing.which or (mine.which if word in JOINS else ""), thing.per,
+            kept = Thing(joined, thing.name, thing.kind, thing.which or (mine.which if word in JOINS else ""), thing.own, thing.per,
                          thing.quantities, thing.system, thing.known, of, also)  # fmt: skip
             while out[-1] is not first:
                 out.pop()

@@ -24,6 +24,8 @@ class Thing:
     name: str
     kind: str
     which: str = ""
+    own: str = ""
+    "Its words without what it belongs to or is named with."
     per: str = ""
     quantities: tuple[str, ...] = ()
     system: str = ""
@@ -39,7 +41,7 @@ class Token:
     """A piece of the text. Characters start to end (exclusive); `low` is what was said, in lower case."""
 
     kind: str
-    "word, term, amount, number, thread, which, thing, stop, comma or mark."
+    "word, term, amount, number, thread, which, thing, stop or comma."
     low: str
     start: int
     end: int
@@ -63,7 +65,7 @@ class Token:
         return None
 
 
-STOP, COMMA, MARK = frozenset({"stop"}), frozenset({"comma"}), frozenset({"mark"})
+STOP, ASKS, COMMA = frozenset({"stop"}), frozenset({"stop", "asks"}), frozenset({"comma"})
 NUMBER, LOOSE, THREAD, WHICH = frozenset({"number"}), frozenset({"loose"}), frozenset({"thread"}), frozenset({"which"})
 
 
@@ -75,15 +77,21 @@ def chunk(text: str, book: Rulebook, cylinders: int = 0, around: frozenset[str] 
     while i < len(words):
         word = words[i]
         if word.gap in STOPS and tokens:
-            kind = STOPS[word.gap]
-            tokens.append(Token(kind, word.gap, tokens[-1].end, word.start, STOP if kind == "stop" else COMMA))
-        if word.low.startswith("[") and word.low.endswith("]"):
-            tokens.append(Token("mark", word.low, word.start, word.end, MARK))
-            i += 1
-            continue
+            tokens.append(_pause(text, word.gap, tokens[-1].end, word.start))
         token, i = _next(words, i, book, cylinders)
         tokens.append(token)
+    if tokens and (end := text[tokens[-1].end :].strip()) and end[-1] in ".!?\u2026":
+        tokens.append(_pause(text, ".", tokens[-1].end, len(text)))
     return tokens
+
+
+def _pause(text: str, gap: str, start: int, end: int) -> Token:
+    """A stop or a comma; a stop that ends a question says so."""
+    kind = STOPS[gap]
+    if kind == "comma":
+        return Token(kind, gap, start, end, COMMA)
+    asks = "?" in text[start:end]
+    return Token(kind, "?" if asks else gap, start, end, ASKS if asks else STOP)
 
 
 def _next(words: list[Word], i: int, book: Rulebook, cylinders: int) -> tuple[Token, int]:

@@ -20,7 +20,7 @@ def guess_things(text: str, tokens: list[Token], typed: bool) -> list[Token]:
         if end > i:
             words = spoken(text[tokens[i].start : tokens[end - 1].end])
             which = " ".join(t.which or t.low for t in tokens[i:end] if t.kind == "which" or t.sense("side"))
-            thing = Thing(words, "", "unknown", which, known=False)
+            thing = Thing(words, "", "unknown", which, words, known=False)
             low = " ".join(t.low for t in tokens[i:end])
             out.append(Token("thing", low, tokens[i].start, tokens[end - 1].end, UNKNOWN, thing=thing))
             i = end

@@ -172,8 +172,8 @@ def foreseen(table: Table, named: frozenset[str], amounts: Iterable[tuple[str, .
             yield frozenset({word, "other"})
     for quantities in amounts:
         yield amount_classes(quantities, named)
-    for extra in ({"number"}, {"loose"}, {"thread"}, {"which"}, {"stop"}, {"comma"}, {"break"}, {"other"},
-                  {"thing", "unknown"}, {"mark"}):  # fmt: skip
+    for extra in ({"number"}, {"loose"}, {"thread"}, {"which"}, {"stop"}, {"stop", "asks"}, {"comma"}, {"break"}, {"other"},
+                  {"thing", "unknown"}):  # fmt: skip
         yield frozenset(extra)
     for kind in ("part", "fluid", "joint", "fastener", "machine", "quality", "tool", "material", "control"):
         yield thing_classes("", kind, named)

@@ -81,9 +81,7 @@ def _find_thing(made: Draft, scene: Scene, at: int) -> None:
     if k is not None:
         made.thing, made.thing_at = scene.tokens[k].thing, k
         return
-    subject = scene.context.subject
-    if subject is None or subject.age <= FRESH:
-        made.thing = remembered(scene, fits)
+    made.thing = remembered(scene, fits, FRESH)
     if made.thing is None and _of_machine(token):
         made.thing = scene.engine()
 

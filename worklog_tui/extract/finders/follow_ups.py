@@ -6,6 +6,7 @@ from worklog_tui.extract.matching import Match
 from worklog_tui.extract.scene import Draft, Scene
 from worklog_tui.extract.subjects import earlier, nearest, remembered
 from worklog_tui.extract.tokens import Thing
+from worklog_tui.model import Finding
 
 LONGEST = 9
 
@@ -23,18 +24,36 @@ def draft(match: Match, scene: Scene) -> Draft | None:
         made.main, made.last = min(slots), max(slots)
         made.thing = next((scene.tokens[k].thing for k in slots if scene.tokens[k].thing), None)
         words = scene.said(made.main, made.last)
+        if made.thing is None:
+            talked = _thing_talked_of(match, scene, made)
+            words = f"{talked.words} {words}" if talked else ""
+            made.thing = talked
     else:
-        thing = _thing_talked_of(match, scene, made)
-        made.thing, words = thing, thing.words if thing else ""
+        made.thing = _thing_talked_of(match, scene, made)
+        words = made.thing.words if made.thing else ""
     if not words:
         return None
-    made.fields = {"topic": words, "reason": gives["reason"], "name": made.thing.name if made.thing else ""}
+    reason = gives["reason"]
+    if reason == "left":
+        reason = "fault" if _is_bad(made, scene) else "to do"
+    made.fields = {"topic": words, "reason": reason, "name": made.thing.name if made.thing else ""}
     return made
 
 
+def _is_bad(made: Draft, scene: Scene) -> bool:
+    """Whether the thing was just found bad: in this sentence, or by a finding of the last notes."""
+    if made.thing is None:
+        return False
+    if any(t.sense("bad") and "not" not in t.stances for t in scene.tokens):
+        return True
+    return any(isinstance(f, Finding) and f.verdict == "bad" and f.name == made.thing.name for f in scene.context.recent)
+
+
 def _rest(match: Match, scene: Scene, made: Draft) -> str:
-    """The words after the match up to the end of the sentence, at most a few."""
+    """The words after the match up to the end of the sentence, at most a few; what was talked of in front when not said."""
     first = match.slots.get("from", match.last)
+    while first < len(scene.tokens) and (scene.tokens[first].kind in ("comma", "stop") or scene.tokens[first].low in SKIPPED):
+        first += 1
     last = first
     while last < len(scene.tokens) and scene.tokens[last].kind != "stop" and last - first < LONGEST:
         last += 1
@@ -42,15 +61,29 @@ def _rest(match: Match, scene: Scene, made: Draft) -> str:
         return ""
     made.main, made.last = first, last - 1
     made.thing = next((scene.tokens[k].thing for k in range(first, last) if scene.tokens[k].thing), None)
-    return scene.said(first, last - 1)
+    words = scene.said(first, last - 1)
+    if made.rule.gives["reason"] == "question":
+        k = earlier(scene, match.first, _returnable)
+        thing = scene.tokens[k].thing if k is not None else remembered(scene, _returnable, fresh=1)
+        if thing is not None and thing.words.lower() not in words.lower():
+            made.thing = made.thing or thing
+            words = f"{thing.words}: {words}"
+    return words
+
+
+SKIPPED = frozenset("if that thats its is it know whether can you get just so for of lot guys tell me this on the then ill im i".split())
+
+
+def _returnable(thing: Thing) -> bool:
+    return thing.kind not in ("tool", "quality", "machine", "unknown")
 
 
 def _thing_talked_of(match: Match, scene: Scene, made: Draft) -> Thing | None:
-    k = nearest(scene, match.first, lambda t: t.kind != "tool")
+    k = nearest(scene, match.first, _returnable)
     if k is None:
-        k = earlier(scene, match.first, lambda t: t.kind not in ("tool", "quality", "machine"))
+        k = earlier(scene, match.first, _returnable)
     if k is not None:
         made.thing_at = k
         return scene.tokens[k].thing
     made.filled.add("topic")
-    return remembered(scene)
+    return remembered(scene, _returnable, fresh=2)

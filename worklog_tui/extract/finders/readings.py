@@ -5,7 +5,7 @@ from __future__ import annotations
 from worklog_tui.extract.finders.quantity import bare_reading, quantity_of, suits
 from worklog_tui.extract.matching import Match
 from worklog_tui.extract.scene import Draft, Scene
-from worklog_tui.extract.subjects import Fits, earlier, nearest, remembered, which_at, with_which
+from worklog_tui.extract.subjects import Fits, earlier, remembered, which_at, with_which
 from worklog_tui.extract.tokens import Thing, Token
 
 
@@ -38,7 +38,7 @@ def _subject(made: Draft, match: Match, scene: Scene) -> None:
         return
     made.thing_at = match.slots.get(said.strip("<>")) if said else None
     if made.thing_at is None:
-        made.thing_at = next((k for fits in _wishes(made, scene) if (k := nearest(scene, made.main, fits)) is not None), None)
+        made.thing_at = next((k for fits in _wishes(made, scene) if (k := _of(scene, made.main, fits)) is not None), None)
     if made.thing_at is not None:
         made.thing = scene.tokens[made.thing_at].thing
         return
@@ -50,10 +50,27 @@ def _subject(made: Draft, match: Match, scene: Scene) -> None:
             return
 
 
+def _of(scene: Scene, i: int, fits: Fits) -> int | None:
+    """The nearest thing before the number in its clause; one after it only where a word joins them or they stand together."""
+    span = scene.clause(i)
+    before = [k for k in scene.things(span) if k < i and fits(scene.tokens[k].thing)]  # type: ignore[arg-type]
+    if before:
+        return before[-1]
+    for k in range(i + 1, min(i + 4, span.stop)):
+        token = scene.tokens[k]
+        if token.thing is not None:
+            joined = k == i + 1 or any(t.low in JOINING for t in scene.tokens[i + 1 : k])
+            return k if joined and fits(token.thing) else None
+        if token.kind in ("comma", "amount", "number"):
+            return None
+    return None
+
+
 def _wishes(made: Draft, scene: Scene) -> tuple[Fits, ...]:
     """First a thing on which the amount is usually measured, then any that can be measured."""
     amount = scene.tokens[made.main].amount
-    wanted = amount.quantities if amount else ()
+    topic = scene.context.topic
+    wanted = amount.quantities if amount else ((topic.quantity,) if topic else ())
 
     def meant(thing: Thing) -> bool:
         return any(suits(thing, q, scene.book.quantities.get(q)) for q in wanted)
@@ -61,8 +78,11 @@ def _wishes(made: Draft, scene: Scene) -> tuple[Fits, ...]:
     return (meant, _measurable) if wanted else (_measurable,)
 
 
+JOINING = frozenset("on of in for at across to from through between".split())
+
+
 def _measurable(thing: Thing) -> bool:
-    return thing.kind != "tool"
+    return thing.kind not in ("tool", "unknown", "fastener")
 
 
 def _amount(made: Draft, token: Token, scene: Scene, told: str) -> tuple[str, float | tuple[float, float] | str, str] | None:
@@ -84,10 +104,15 @@ def _words(made: Draft, match: Match, scene: Scene, quantity: str) -> str:
     said = match.slots.get("which")
     which, k = (scene.tokens[said].which or scene.tokens[said].low, said) if said is not None else which_at(scene, made.main)
     thing, topic = made.thing, scene.context.topic
+    filled = "subject" in made.filled
+    if filled and not which and topic and topic.quantity == quantity:
+        which = scene.context.which
     newer = bool(which) and (made.thing_at is None or k > made.thing_at)
     if quantity == "compression" and which.isdigit() and (newer or thing is None or thing.per != "cylinder"):
         return f"cylinder {which}"
-    if "subject" in made.filled and topic and topic.quantity == quantity and topic.words and (thing is None or not suits(thing, quantity, None)):
+    if quantity == "compression" and scene.machine.cylinders == 1:
+        return "cylinder 1"
+    if filled and topic and topic.quantity == quantity and topic.words and (thing is None or not suits(thing, quantity, None)):
         return with_which(topic.words, which)
     if thing is None:
         return f"cylinder {which}" if which.isdigit() else which

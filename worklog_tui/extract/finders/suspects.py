@@ -4,11 +4,15 @@ from __future__ import annotations
 
 from worklog_tui.extract.matching import Match
 from worklog_tui.extract.scene import Draft, Scene
+from worklog_tui.extract.subjects import earlier, nearest, remembered
+from worklog_tui.extract.tokens import Thing
 
 
 def draft(match: Match, scene: Scene) -> Draft | None:
     """The suspect of a match: a cause of the vocabulary, a part, or a part with its state."""
     gives = match.rule.gives
+    if not gives["cause"]:
+        return _talked_of(match, scene)
     slots = [match.slots[s.strip("<>")] for s in str(gives["cause"]).split() if s.strip("<>") in match.slots]
     if not slots:
         return None
@@ -22,3 +26,25 @@ def draft(match: Match, scene: Scene) -> Draft | None:
     name = cause.name if cause else (thing.name if thing else "")
     made.fields = {"cause": scene.said(first, last), "standing": gives["standing"], "name": name}
     return made
+
+
+def _talked_of(match: Match, scene: Scene) -> Draft | None:
+    """`there's your problem`: the thing of the sentence, else what was last named."""
+    made = Draft("suspect", match.first, match.last - 1, match.rule, {}, confidence=match.rule.confidence,
+                 first_used=match.first, last_used=match.last - 1)  # fmt: skip
+    k = nearest(scene, match.first, _can_fail)
+    if k is None:
+        k = earlier(scene, match.first, _can_fail)
+    if k is not None:
+        made.thing_at, made.thing = k, scene.tokens[k].thing
+    else:
+        made.filled.add("cause")
+        made.thing = remembered(scene, _can_fail, fresh=1)
+    if made.thing is None:
+        return None
+    made.fields = {"cause": made.thing.words, "standing": match.rule.gives["standing"], "name": made.thing.name}
+    return made
+
+
+def _can_fail(thing: Thing) -> bool:
+    return thing.kind not in ("tool", "machine")

@@ -9,7 +9,7 @@ DROP = {
     "work": frozenset({"if", "would", "asked", "plan", "maybe", "reported", "memory", "joke", "rule", "book", "not"}),
     "reading": frozenset({"if", "would", "joke", "disown"}),
     "suspect": frozenset({"if", "would", "joke", "memory"}),
-    "follow_up": frozenset({"would", "joke", "memory"}),
+    "follow_up": frozenset({"would", "joke", "memory", "not", "if", "reported"}),
 }
 TURNED = {"bad": "good", "good": "bad"}
 

@@ -9,7 +9,7 @@ def refine(drafts: list[Draft], scene: Scene) -> list[Draft]:
     """At most one draft of a kind for each main token, in the order of the text."""
     best: dict[tuple[str, int, str], Draft] = {}
     for draft in drafts:
-        many = str(draft.thing_at) if draft.rule.gives.get("each") else ""
+        many = str(draft.fields.get("part", ""))
         key = (draft.kind, draft.main, many)
         if key not in best or draft.rank > best[key].rank:
             best[key] = draft
