@@ -13,7 +13,7 @@ from worklog_tui import places, store
 from worklog_tui.bench.desk import Desk
 from worklog_tui.bench.history import history, is_stale, reread
 from worklog_tui.bench.machines import add_machine, find_machine
-from worklog_tui.bench.record import import_sessions, keep_lines, keep_note, preview
+from worklog_tui.bench.record import import_sessions, keep_note, keep_words, preview
 from worklog_tui.model import Act, Instant, Machine, Reading, SpecifiedValue
 
 SAID = """right then, compression test on the forge blower
@@ -28,10 +28,10 @@ if that does not help we will look at the condenser
 
 
 @pytest.fixture
-def real(tmp_path: Path, clock: Clock) -> Desk:
+def real(tmp_path: Path, tmp_path_factory: pytest.TempPathFactory, clock: Clock) -> Desk:
     """A desk with the grammars of the program."""
-    chance = random.Random(2)
-    desk = Desk(tmp_path / "logbook.db", (places.grammars(),), clock, "bench-one", lambda: chance.getrandbits(74))
+    chance, cache = random.Random(2), tmp_path_factory.getbasetemp() / "compiled"
+    desk = Desk(tmp_path / "l.db", (places.grammars(),), clock, "one", lambda: chance.getrandbits(74), cache=cache)
     specified = (SpecifiedValue("", "plug_gap", "0.025 in"),)
     add_machine(desk, Machine("Forge blower", "two-cylinder petrol engine", "petrol", cylinders=2, specified=specified))
     return desk
@@ -52,8 +52,8 @@ def test_note_by_note_is_all_at_once(real: Desk, clock: Clock) -> None:
     assert history(real, "Forge blower") == before
 
 
-def test_a_paste_is_read_as_the_same_notes_one_by_one(real: Desk) -> None:
-    keep_lines(real, "Forge blower", "\n".join(SAID))
+def test_several_notes_at_once_are_read_as_the_same_notes_one_by_one(real: Desk) -> None:
+    keep_words(real, "Forge blower", SAID)
     at_once = [(fact.kind, fact.quote, fact.about) for fact in history(real, "Forge blower").facts()]
     other = replace(real, logbook=real.logbook.with_name("other.db"))
     add_machine(other, find_machine(real, "Forge blower"))

@@ -1,7 +1,7 @@
 """A program of its own that keeps notes as fast as it can, for tests that kill it or set two of them on one logbook.
 
 Started once with a logbook; for each line `ACKS SEED COUNT PATIENCE` on its standard input it forks a child that keeps
-COUNT notes (0: without end), waits PATIENCE seconds for the lock, and writes the uid of each to the file ACKS as soon as
+COUNT notes (0: without end), waits PATIENCE seconds for the lock, and writes the uid of each to the file ACKS when
 it is acknowledged. It prints the child's process id, and `gone` when the child has ended.
 """
 
