@@ -9,7 +9,7 @@ from worklog_tui.extract.bounds import bound_of
 from worklog_tui.extract.broken_numbers import and_fraction
 from worklog_tui.extract.figures import VULGAR
 from worklog_tui.extract.measures import FILL, SHARES, Look, Measure
-from worklog_tui.extract.numerals import Numeral, numeral_at
+from worklog_tui.extract.numerals import Numeral, numeral_at, numeral_ends
 from worklog_tui.extract.ranges import LEAD, TO, both_ends, other_end, said_as_two
 from worklog_tui.extract.unit_words import unit_at
 from worklog_tui.extract.words import Word
@@ -73,7 +73,7 @@ def _unit_ahead(words: list[Word], i: int, numerals: Numerals, units: Units) -> 
     low, after = words[i].low, _next(words, i)
     if low[-1] == "k":
         return True
-    if (low.isdigit() and after.isdigit() and not words[i + 1].gap) or (low == "a" and after == "a"):
+    if (low.isdigit() and after.isdigit() and not words[i + 1].gap) or (low == "a" and after in ("a", "of")):
         return False
     for k in range(i + 1, min(i + _LOOK_AHEAD, len(words))):
         word = words[k]
@@ -97,7 +97,7 @@ def _between(words: list[Word], i: int, numerals: Numerals, units: Units) -> Amo
 
 def _at_number(look: Look, begin: int) -> Amount | None:
     number = numeral_at(look.words, begin, look.n)
-    if number is None:
+    if number is None or (number.loose and _is_per(look, begin)):
         return None
     if number.form == "ordinal" or _is_thirty_seconds(look, begin, number):
         return _seconds(look, begin, number)
@@ -117,6 +117,14 @@ def _with_rest(look: Look, begin: int, number: Numeral, first: Measure) -> Amoun
     if ends := other_end(look, begin, whole):
         return None if look.is_rate(ends[0].end) else _amount(look, begin, *ends)
     return _amount(look, begin, whole)
+
+
+def _is_per(look: Look, begin: int) -> bool:
+    """The "an" of "five litres an hour" is no number."""
+    words = look.words
+    if begin < 2 or words[begin].low not in look.n.article or words[begin].gap:
+        return False
+    return words[begin - 1].low in look.units.by_head and look.is_rate(begin) and numeral_ends(words, begin - 2, look.n)
 
 
 # ---- amounts that do not begin with their number

@@ -50,8 +50,11 @@ def _holds(words: list[Word], i: int, end: int, number: Numeral, begin: int, dou
         return False
     if doubt.digits and not in_figures(words, i - 1):
         return False
-    if not doubt.article and words[begin].low in ("a", "an") and number.loose and number.value == 1:
-        return False
+    if number.loose and number.value == 1:
+        if not doubt.article and words[begin].low in ("a", "an"):
+            return False
+        if begin and words[begin - 1].low in doubt.not_a_after:
+            return False
     if doubt.uncountable and whole and not (number.parts and value >= 100):
         return False
     if not doubt.least <= value <= doubt.most:

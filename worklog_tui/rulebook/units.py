@@ -38,6 +38,7 @@ class Doubt:
     most: float = float("inf")
     not_before: frozenset[str] = frozenset()
     not_after: frozenset[str] = frozenset()
+    not_a_after: frozenset[str] = frozenset()
     then: frozenset[str] = frozenset()
 
 
