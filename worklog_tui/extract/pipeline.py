@@ -7,7 +7,7 @@ from collections.abc import Callable
 from worklog_tui.extract.finders import findings, follow_ups, readings, suspects, work
 from worklog_tui.extract.finders.several import spread
 from worklog_tui.extract.matching import Match, matches
-from worklog_tui.extract.refiners import believable, conditions, corrections, meant, overlap, roles, together
+from worklog_tui.extract.refiners import believable, conditions, corrections, implied, meant, overlap, roles, together
 from worklog_tui.extract.scene import Draft, Scene
 
 FINDERS: dict[str, Callable[[Match, Scene], Draft | None]] = {
@@ -25,6 +25,7 @@ REFINERS: tuple[Callable[[list[Draft], Scene], list[Draft]], ...] = (
     corrections.refine,  # needs the quantities, and only one draft a number
     conditions.refine,
     believable.refine,
+    implied.refine,  # needs the roles
     together.refine,
 )
 

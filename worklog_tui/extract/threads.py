@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from worklog_tui.extract.figures import VULGAR
@@ -24,6 +24,7 @@ class Thread:
 _METRIC = re.compile(r"m(\d{1,2}(?:\.5)?)(?:[x×*](\d(?:[.,]\d{1,2})?))?")
 _PIPE = re.compile(r"(g|r|rc|rp)(\d(?:/\d{1,2})?)")
 _SIZE_PITCH = re.compile(r"(\d{1,2}/\d{1,2}|\d{1,2})[-x×](\d{1,2})")
+_METRIC_PAIR = re.compile(r"(\d{1,2})[x×](\d\.\d{1,2})")
 _TIME_LIKE = frozenset({"half"})
 _NEAR = 3
 _PLAIN_SERIES = ("UNC", "UNF", "UNEF")
@@ -53,8 +54,10 @@ def _near(words: list[Word], i: int, end: int, wanted: frozenset[str]) -> bool:
     return any(w.low in wanted for w in around)
 
 
-def _number_text(value: float) -> str:
-    return f"{value:g}"
+def _inches(value: float) -> str:
+    """A size in inches as it is written: "5/16", "1 1/4", "1"."""
+    whole, rest = divmod(Fraction(value).limit_denominator(64), 1)
+    return " ".join(str(part) for part in (whole, rest) if part)
 
 
 def _metric(words: list[Word], i: int, n: Numerals, table: ThreadTable) -> Thread | None:
@@ -74,7 +77,7 @@ def _metric(words: list[Word], i: int, n: Numerals, table: ThreadTable) -> Threa
         return None
     if size not in table.metric:
         return None
-    return _metric_pitch(words, size, end, n, table) or Thread(f"M{_number_text(size)}", end)
+    return _metric_pitch(words, size, end, n, table) or Thread(f"M{size:g}", end)
 
 
 def _metric_pitch(words: list[Word], size: float, end: int, n: Numerals, table: ThreadTable) -> Thread | None:
@@ -93,7 +96,7 @@ def _metric_pitch(words: list[Word], size: float, end: int, n: Numerals, table: 
 def _metric_thread(size: float, pitch: float, end: int, table: ThreadTable) -> Thread | None:
     if pitch not in table.metric.get(size, ()):
         return None
-    return Thread(f"M{_number_text(size)}x{_number_text(pitch)}", end)
+    return Thread(f"M{size:g}x{pitch:g}", end)
 
 
 def _pipe_code(words: list[Word], i: int) -> Thread | None:
@@ -113,36 +116,40 @@ class _Sized:
         self.words, self.begin, self.n, self.table, self.numbered = words, begin, numerals, table, numbered
 
     def read(self, i: int) -> Thread | None:
-        written = _SIZE_PITCH.fullmatch(self.words[i].low)
-        if written:
+        low = self.words[i].low
+        if written := _SIZE_PITCH.fullmatch(low):
             return self._pitched(written[1], float(written[2]), i + 1, sure=True)
+        if metric := _METRIC_PAIR.fullmatch(low):
+            found = _metric_thread(float(metric[1]), float(metric[2]), i + 1, self.table)
+            return found if found and self._near_threads(found.end) else None
         number = numeral_at(self.words, i, self.n)
-        if number is None or number.form == "ordinal" or number.value <= 0:
+        if number is None or number.value <= 0:
             return None
-        if number.form == "fraction" and number.value < 1:
-            return self._inch(number)
-        if number.value == int(number.value):
-            return self._whole(i, number)
-        return None
+        if number.form == "ordinal":
+            return self._inch(replace(number, value=1 / number.value), bare=False) if number.value in (8, 16) else None
+        if number.form == "fraction":
+            return self._inch(number, bare=True)
+        return self._whole(number) if number.value == int(number.value) else None
+
+    def _near_threads(self, end: int) -> bool:
+        return _near(self.words, self.begin, end, self.table.words["about"])
 
     # ---- inches
 
-    def _inch(self, number: Numeral) -> Thread | None:
-        """A fraction of an inch with a series, or with its threads an inch."""
-        size = str(Fraction(number.value).limit_denominator(64))
-        end = number.end
+    def _inch(self, number: Numeral, bare: bool) -> Thread | None:
+        """A size in inches with a series, or (when `bare`) with its threads an inch only."""
+        size, end = _inches(number.value), number.end
         said_inch = _low(self.words, end) in self.table.words["inch"]
         end += said_inch
         if series := self._series(end):
             return self._of_series(size, *series)
-        if _low(self.words, end) in self.table.words["by"]:
-            end += 1
-        elif not _low(self.words, end):
+        if not bare:
             return None
+        end += _low(self.words, end) in self.table.words["by"]
         pitch = numeral_at(self.words, end, self.n) if _low(self.words, end) else None
         if pitch is None or pitch.form not in ("words", "digits") or pitch.parts:
             return None
-        doubtful = self.words[number.end - 1].low in _TIME_LIKE or size == "3/4" or said_inch
+        doubtful = self.words[number.end - 1].low in _TIME_LIKE or number.value >= 0.75 or said_inch
         return self._pitched(size, pitch.value, pitch.end, sure=not doubtful)
 
     def _series(self, i: int) -> tuple[str, int] | None:
@@ -158,7 +165,7 @@ class _Sized:
         if not pitches:
             return None
         if series in _PLAIN_SERIES:
-            return Thread(f"{size}-{_number_text(pitches[0])}", end)
+            return Thread(f"{size}-{pitches[0]:g}", end)
         return Thread(f"{size} {series}", end)
 
     def _pitched(self, size: str, pitch: float, end: int, sure: bool) -> Thread | None:
@@ -167,43 +174,44 @@ class _Sized:
             named, after = series
             return self._of_series(size, named, after) if pitch in self.table.pitches(named, size) else None
         found = self.table.series_of(size, pitch)
-        if not found or found[0] in ("BSP", "NPT", "CEI"):
+        if not found or found[0] in ("BSP", "NPT", "CEI") or _low(self.words, end) in self.table.words["no_pitch_before"]:
             return None
-        if not (sure or self.numbered or _near(self.words, self.begin, end, self.table.words["about"])):
+        if not (sure or self._near_threads(end)):
             return None
         plain = any(name in _PLAIN_SERIES for name in found)
-        return Thread(f"{size}-{_number_text(pitch)}" if plain else f"{size} {found[0]}", end)
+        return Thread(f"{size}-{pitch:g}" if plain else f"{size} {found[0]}", end)
 
     # ---- whole numbers
 
-    def _whole(self, i: int, number: Numeral) -> Thread | None:
-        """BA and numbered screws, metric sizes without the M."""
+    def _whole(self, number: Numeral) -> Thread | None:
+        """BA and numbered screws, whole inches, metric sizes without the M."""
         if len(number.parts) == 2 and number.form == "words":
-            return self._pitched(_number_text(number.parts[0]), number.parts[1], number.end, sure=False)
-        if series := self._series(number.end):
-            return self._whole_of_series(number, *series)
-        if (split := self._spoken_numbered(number)) is not None:
-            return split
-        return self._bare_metric(number)
+            size, pitch = number.parts
+            return self._pitched(f"{size:g}", pitch, number.end, sure=self.numbered and size >= 10)
+        inch = _low(self.words, number.end) in self.table.words["inch"]
+        if series := self._series(number.end + inch):
+            return self._whole_of_series(number, inch, *series)
+        return self._numbered_pair(number) or self._bare_metric(number)
 
-    def _whole_of_series(self, number: Numeral, series: str, end: int) -> Thread | None:
+    def _whole_of_series(self, number: Numeral, inch: bool, series: str, end: int) -> Thread | None:
         if series == "BA":
-            return Thread(f"{_number_text(number.value)} BA", end) if number.value in self.table.ba else None
-        if number.value == 1 or (self.numbered and series in _PLAIN_SERIES):
-            return self._of_series(_number_text(number.value), series, end)
+            return Thread(f"{number.value:g} BA", end) if number.value in self.table.ba and not inch else None
+        if inch or number.value == 1 or series in ("BSP", "NPT") or self.numbered:
+            return self._of_series(f"{number.value:g}", series, end)
         return None
 
-    def _spoken_numbered(self, number: Numeral) -> Thread | None:
+    def _numbered_pair(self, number: Numeral) -> Thread | None:
         """ "10-32", "#8-32", "6 32 screw"."""
         end = number.end
-        if number.value > 12 or end >= len(self.words) or self.words[end].gap not in ("", "-"):
+        if number.value > 12 or not _low(self.words, end):
             return None
-        hyphen = self.words[end].gap == "-"
-        by = self.words[end].low in self.table.words["by"]
-        pitch = numeral_at(self.words, end + by, self.n) if _low(self.words, end + by) else None
+        at = end + (self.words[end].low in self.table.words["by"])
+        pitch = numeral_at(self.words, at, self.n) if _low(self.words, at) else None
         if pitch is None or pitch.form not in ("words", "digits") or pitch.parts:
             return None
-        return self._pitched(_number_text(number.value), pitch.value, pitch.end, sure=hyphen and number.form == "digits")
+        hyphen = self.words[end].gap == "-" and number.form == "digits"
+        sure = hyphen and (self.numbered or number.value >= 10)
+        return self._pitched(f"{number.value:g}", pitch.value, pitch.end, sure)
 
     def _bare_metric(self, number: Numeral) -> Thread | None:
         """ "ten by one point two five thread", "14 mm plug thread"."""
@@ -213,10 +221,10 @@ class _Sized:
         pitched = _metric_pitch(self.words, number.value, number.end, self.n, self.table)
         if pitched:
             end = pitched.end + (_low(self.words, pitched.end) in self.table.words["mm"])
-            known = _near(self.words, self.begin, end, about) or _near(self.words, self.begin, end, self.table.words["about"])
+            known = self._near_threads(end) or _near(self.words, self.begin, end, about)
             return Thread(pitched.designation, end) if known else None
         if _low(self.words, number.end) in self.table.words["mm"]:
             following = (_low(self.words, number.end + 1), _low(self.words, number.end + 2))
             if "thread" in following or following[0] == "metric":
-                return Thread(f"M{_number_text(number.value)}", number.end + 1)
+                return Thread(f"M{number.value:g}", number.end + 1)
         return None

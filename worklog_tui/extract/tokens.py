@@ -121,6 +121,15 @@ def _next(words: list[Word], i: int, book: Rulebook, cylinders: int) -> tuple[To
     return Token("term" if term else "word", low, first.start, words[after - 1].end, classes, senses), after
 
 
+VERBS = frozenset({"do", "does", "did", "doing", "split"})
+BEFORE_NOUN = frozenset("a an the new this that my his old another".split())
+
+
+def _is_part(word: str, book: Rulebook) -> bool:
+    """Whether a word alone names a part: in `a new plug in`, `plug in` is no verb."""
+    return any(s[0] == "part" for s in book.table.get(word, ()))
+
+
 def _term(words: list[Word], i: int, book: Rulebook) -> tuple[tuple[tuple[object, ...], ...], int]:
     """The senses of the longest term at word i, and the word after it; a term does not run over punctuation."""
     first = words[i].low
@@ -128,9 +137,10 @@ def _term(words: list[Word], i: int, book: Rulebook) -> tuple[tuple[tuple[object
     end = i + 1
     while end < len(words) and end < i + most and words[end].gap in ("", "-"):
         end += 1
+    noun = i > 0 and words[i].gap == "" and words[i - 1].low in BEFORE_NOUN
     while end > i:
         low = first if end == i + 1 else " ".join(w.low for w in words[i:end])
-        if senses := book.table.get(low):
+        if (senses := book.table.get(low)) and not (noun and end > i + 1 and all(s[0] in VERBS for s in senses) and _is_part(first, book)):
             return senses, end
         end -= 1
     return (), i + 1

@@ -84,6 +84,7 @@ def _table(files: Files) -> Table:
                 for phrase in _PHRASE.findall(rule.get("says", "")):
                     builder.add(phrase, Sense("phrase", phrase))
     builder.drop_redundant_states()
+    builder.drop_redundant_causes()
     return builder.table()
 
 

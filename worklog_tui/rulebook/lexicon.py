@@ -89,6 +89,17 @@ class Builder:
                 if any(sense.cls in STATES for sense in self._senses[bare]):
                     del self._senses[said]
 
+    def drop_redundant_causes(self) -> None:
+        """Takes out causes that are a state and a part, `worn rings`: the reader sees both, and what was found is not lost."""
+        for said in [s for s in self._senses if " " in s and all(sense.cls == "cause" for sense in self._senses[s])]:
+            words = said.split()
+            cuts = [(" ".join(words[:n]), " ".join(words[n:])) for n in range(1, len(words))]
+            if any(self._is(a, STATES) and self._is(b, ("part",)) or self._is(a, ("part",)) and self._is(b, STATES) for a, b in cuts):
+                del self._senses[said]
+
+    def _is(self, said: str, classes: tuple[str, ...]) -> bool:
+        return any(sense.cls in classes for sense in self._senses.get(said, ()))
+
     def actions(self, data: dict[str, Any]) -> None:
         """The [[action]] tables of grammars/actions.toml."""
         for action in data.get("action", []):

@@ -1,0 +1,42 @@
+"""Work that a reading implies: a gap that was set was adjusted, a nut that was torqued was tightened, oil that was measured in was filled."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from worklog_tui.extract.scene import Draft, Scene
+
+ADJUSTED = frozenset({"gap", "turns", "angle", "speed", "length"})
+SAME_WORK = {"adjust": {"adjust", "replace", "fit", "tighten", "repair", "make"}, "tighten": {"tighten", "fit", "replace"}, "fill": {"fill", "replace", "fit"}}
+
+
+def refine(drafts: list[Draft], scene: Scene) -> list[Draft]:
+    """The drafts, with the work that readings which were set imply and nobody said."""
+    said = [d for d in drafts if d.kind == "work"]
+    found: list[Draft] = []
+    for draft in drafts:
+        action = _action(draft)
+        if action and draft.thing is not None and not _said(said + found, draft, action):
+            fields = {"action": action, "used": ""}
+            found.append(replace(draft, kind="work", fields=fields, filled=draft.filled | {"action"}, trail=[f"implied by {draft.fields['role']}"]))
+    return drafts + found
+
+
+def _action(draft: Draft) -> str:
+    if draft.kind != "reading" or draft.fields["role"] != "set":
+        return ""
+    quantity = draft.fields["quantity"]
+    if quantity == "torque":
+        return "tighten"
+    if quantity == "volume":
+        return "fill"
+    return "adjust" if quantity in ADJUSTED and draft.thing is not None and draft.thing.kind != "fluid" else ""
+
+
+def _said(works: list[Draft], draft: Draft, action: str) -> bool:
+    """Whether such work of the same thing stands in the sentence already."""
+    assert draft.thing is not None
+    return any(
+        w.fields["action"] in SAME_WORK[action] and w.thing is not None and (w.thing.name == draft.thing.name or w.thing.words == draft.thing.words)
+        for w in works
+    )
