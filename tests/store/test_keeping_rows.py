@@ -141,7 +141,7 @@ def finding(note: str, start: int, condition: str = "cracked") -> Finding:
 
 
 def readout(*added: Fact, cleared: tuple[str, ...] = (), withdrawn: tuple[FactKey, ...] = ()) -> Readout:
-    return Readout("s", "typed", "stamp", cleared, withdrawn, added, (), Mark("n2", 2, "{}"))
+    return Readout("s", "typed", "stamp", 0.5, cleared, withdrawn, added, (), Mark("n2", 2, "{}"))
 
 
 def test_facts_are_added_replaced_withdrawn_and_cleared(book: store.Connection) -> None:
@@ -149,10 +149,10 @@ def test_facts_are_added_replaced_withdrawn_and_cleared(book: store.Connection) 
     add(book, "n2", "so it is")
     one, two = finding("n1", 13), finding("n1", 25)
     store.derived.save(book, readout(one, two))
-    assert store.derived.facts_of_machine(book, "saw") == {"s": [one, two]}
+    assert store.derived.facts_of_machine(book, "saw") == {("s", False): [one, two]}
     better = replace(one, condition="cracked through")
     store.derived.save(book, readout(better, withdrawn=(two.key,)))
-    assert store.derived.facts_of_machine(book, "saw") == {"s": [better]}
+    assert store.derived.facts_of_machine(book, "saw") == {("s", False): [better]}
     assert store.derived.count(book, "s") == 1
     store.derived.save(book, readout(cleared=("n1",)))
     assert store.derived.facts_of_machine(book, "saw") == {}
@@ -170,7 +170,7 @@ def test_every_value_of_a_reading_comes_back(book: store.Connection) -> None:
         for at, value in enumerate(values)
     ]  # fmt: skip
     store.derived.save(book, readout(*given_in))
-    assert store.derived.facts_of_machine(book, "saw")["s"] == given_in
+    assert store.derived.facts_of_machine(book, "saw")["s", False] == given_in
     rows = book.execute("SELECT machine, quantity, value, unit, subject FROM readings").fetchall()
     assert [tuple(row) for row in rows] == [
         ("Band saw", "gap", 0.018, "in", "guide"), ("Band saw", "gap", "[6.0,8.0]", "in", "guide"),

@@ -27,7 +27,6 @@ class Reread:
 
 def history(desk: Desk, machine_name: str) -> History:
     """All sessions of a machine with their notes and facts as they were read; `is_stale` tells if they still hold."""
-    line = desk.confidence_line()
     with store.reading(desk.logbook) as connection:
         machine = named(connection, machine_name)
         sessions = store.sessions.of_machine(connection, machine.uid)
@@ -36,9 +35,7 @@ def history(desk: Desk, machine_name: str) -> History:
         comments = store.comments.load(connection, machine.uid)
     records = []
     for session, notes in sessions:
-        read = facts.get(session.uid, [])
-        sure = tuple(fact for fact in read if fact.confidence >= line)
-        questions = tuple(fact for fact in read if fact.confidence < line)
+        sure, questions = (tuple(facts.get((session.uid, asked), ())) for asked in (False, True))
         records.append(SessionRecord(session, tuple(notes), sure, questions))
     return History(machine, tuple(records), _of_machine(machine, records, acts), tuple(comments))
 

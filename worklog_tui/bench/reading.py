@@ -136,8 +136,8 @@ class Track:
     def readout(self, cleared: Iterable[str], fold: Fold, snapshots: Iterable[Mark], tail: Mark | None) -> Readout:
         """The outcome in the shape that the store takes."""
         return Readout(
-            self.session, self.name, self.stamp if fold.complete else "", tuple(cleared), tuple(fold.withdrawn),
-            tuple(fold.added.values()), tuple(snapshots), tail,
+            self.session, self.name, self.stamp if fold.complete else "", self.reader.confidence_line, tuple(cleared),
+            tuple(fold.withdrawn), tuple(fold.added.values()), tuple(snapshots), tail,
         )  # fmt: skip
 
 

@@ -30,6 +30,8 @@ class Readout:
     track: str
     "typed or captions."
     stamp: str
+    line: float
+    "Facts of less confidence are questions."
     cleared: tuple[str, ...]
     "Notes whose facts and snapshots are made anew."
     withdrawn: tuple[FactKey, ...]
@@ -55,11 +57,12 @@ def save(connection: Connection, readout: Readout) -> None:
             (note_ids[key.note], key.kind, key.start, key.end, key.nth),
         )
     connection.executemany(
-        "INSERT OR REPLACE INTO fact (note_id, machine_id, kind, start, stop, nth, confidence, about, data)"
-        " VALUES (?1, (SELECT machine_id FROM note WHERE id = ?1), ?, ?, ?, ?, ?, ?, ?)",
+        "INSERT OR REPLACE INTO fact (note_id, machine_id, kind, start, stop, nth, confidence, question, about,"
+        " data)"
+        " VALUES (?1, (SELECT machine_id FROM note WHERE id = ?1), ?, ?, ?, ?, ?, ?, ?, ?)",
         [
-            (note_ids[fact.main.note], fact.kind, fact.main.start, fact.main.end, fact.nth, fact.confidence, fact.about,
-             rows.fact_data(fact))
+            (note_ids[fact.main.note], fact.kind, fact.main.start, fact.main.end, fact.nth, fact.confidence,
+             int(fact.confidence < readout.line), fact.about, rows.fact_data(fact))
             for fact in readout.added
         ],
     )  # fmt: skip
@@ -129,30 +132,20 @@ def count(connection: Connection, session: str) -> int:
     return counted
 
 
-def facts_of_machine(connection: Connection, machine: str) -> dict[str, list[Fact]]:
-    """The facts of a machine by session uid, in the order of the notes that hold their main words."""
+def facts_of_machine(connection: Connection, machine: str) -> dict[tuple[str, bool], list[Fact]]:
+    """The facts of a machine, in the order of the notes that hold their main words.
+
+    Under (session uid, False) the confident ones, under (session uid, True) the questions.
+    """
     found = connection.execute(
-        "SELECT session.uid AS session, fact.data FROM machine JOIN session ON session.machine_id = machine.id"
+        "SELECT session.uid AS session, fact.question, fact.data"
+        " FROM machine JOIN session ON session.machine_id = machine.id"
         " JOIN note ON note.session_id = session.id JOIN fact ON fact.note_id = note.id WHERE machine.uid = ?"
-        " ORDER BY session.id, note.stands_at, note.arrival, fact.start, fact.stop, fact.kind, fact.nth",
+        " ORDER BY session.id, fact.question, note.stands_at, note.arrival, fact.start, fact.stop, fact.kind, fact.nth",
         (machine,),
     )
-    by_session = groupby(found, key=lambda row: row["session"])
-    return {session: rows.facts([row["data"] for row in group]) for session, group in by_session}
-
-
-def facts_of_notes(connection: Connection, notes: Iterable[str]) -> list[Fact]:
-    """The facts whose main words stand in the given notes."""
-    texts = [
-        row["data"]
-        for uid in notes
-        for row in connection.execute(
-            "SELECT data FROM fact JOIN note ON note.id = fact.note_id WHERE note.uid = ?"
-            " ORDER BY start, stop, kind, nth",
-            (uid,),
-        )
-    ]
-    return rows.facts(texts)
+    groups = groupby(found, key=lambda row: (row["session"], bool(row["question"])))
+    return {key: rows.facts([row["data"] for row in group]) for key, group in groups}
 
 
 class _NoteIds(dict[str, int]):

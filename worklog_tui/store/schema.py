@@ -108,6 +108,7 @@ DERIVED = (
     stop INTEGER NOT NULL,
     nth INTEGER NOT NULL,
     confidence REAL NOT NULL,
+    question INTEGER NOT NULL CHECK (question IN (0, 1)),  -- below the confidence line: to be asked about
     about TEXT NOT NULL,
     data TEXT NOT NULL CHECK (json_valid(data)),
     UNIQUE (note_id, kind, start, stop, nth)
@@ -170,11 +171,11 @@ FROM item JOIN machine ON machine.id = item.machine_id WHERE item.state <> 'done
 SELECT machine.name AS machine, note.utc, note.said_at, json_extract(fact.data, '$.quantity') AS quantity,
     json_extract(fact.data, '$.value') AS value, json_extract(fact.data, '$.unit') AS unit,
     json_extract(fact.data, '$.subject') AS subject, json_extract(fact.data, '$.role') AS role,
-    json_extract(fact.data, '$.condition') AS condition, fact.confidence, json_extract(fact.data, '$.quote') AS quote
+    json_extract(fact.data, '$.condition') AS condition, fact.question, json_extract(fact.data, '$.quote') AS quote
 FROM fact JOIN note ON note.id = fact.note_id JOIN machine ON machine.id = fact.machine_id
 WHERE fact.kind = 'reading'""",
     """CREATE VIEW facts AS
-SELECT machine.name AS machine, note.utc, note.said_at, fact.kind, fact.about, fact.confidence,
+SELECT machine.name AS machine, note.utc, note.said_at, fact.kind, fact.about, fact.question,
     json_extract(fact.data, '$.quote') AS quote, fact.data
 FROM fact JOIN note ON note.id = fact.note_id JOIN machine ON machine.id = fact.machine_id""",
 )
