@@ -130,7 +130,12 @@ def test_help_takes_a_tenth_of_a_second_at_most() -> None:
 
 def test_help_loads_nothing_heavy() -> None:
     heavy = ("pint", "sqlite_utils", "rapidfuzz", "textual", "rich", "dateutil", "webvtt", "platformdirs", "sqlite3")
-    look = f"import sys; from worklog_tui.cli import calls; calls.build().format_help(); print(set({heavy}) & set(sys.modules))"
+    look = f"""
+import sys
+from worklog_tui.cli import calls
+calls.build().format_help()
+print(set({heavy}) & set(sys.modules))
+"""
     done = subprocess.run([sys.executable, "-c", look], check=True, capture_output=True, text=True, cwd=ROOT)
     assert done.stdout.strip() == "set()"
 

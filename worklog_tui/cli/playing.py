@@ -11,16 +11,16 @@ from worklog_tui.cli.output import say, width
 from worklog_tui.cli.refusing import WrongCall
 
 
-def recorder(call: Call) -> None:
+def recorder(call: Call) -> int:
     """Opens the recorder."""
     if not (sys.stdin.isatty() and sys.stdout.isatty()):
         raise WrongCall("The recorder needs a terminal; name a command instead, see `worklog-tui --help`.")
     from worklog_tui.app import open_recorder
 
-    open_recorder(desk_of(call))
+    return open_recorder(desk_of(call))
 
 
-def demo(call: Call) -> None:
+def demo(call: Call) -> int:
     """Plays the invented machines in a throw-away logbook."""
     from tempfile import TemporaryDirectory
 
@@ -35,7 +35,7 @@ def demo(call: Call) -> None:
             for name in names:
                 seen = review(desk, name)
                 say(whole_log(seen.history, seen.items, advice_for(desk, seen), seen.comments, width()))
-            return
+            return 0
         from worklog_tui.app import open_recorder
 
-        open_recorder(desk, demo=True)
+        return open_recorder(desk, names[0] if len(names) == 1 else None)

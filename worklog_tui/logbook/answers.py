@@ -8,17 +8,19 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from worklog_tui.logbook.comment_kinds import kind_of
-from worklog_tui.logbook.comment_topics import Asked, Table, asked_about, technical
+from worklog_tui.logbook.comment_topics import QUANTITIES, Asked, Table, asked_about, technical
 from worklog_tui.logbook.comment_words import CommentWords
-from worklog_tui.logbook.same_thing import same, thing
+from worklog_tui.logbook.same_thing import Thing, same, thing
 from worklog_tui.logbook.words import FILLER, one_form, raw_words
 from worklog_tui.model import Comment, CommentReading, Fact, FollowUp, History, Place, Reading, Suspect
 
 _ANSWERS = {
     "question": {"finding": 4.0, "reading": 3.5, "work": 3.0, "suspect": 2.0, "follow_up": 2.5},
-    "suggestion": {"follow_up": 5.0, "work": 4.0, "suspect": 3.0, "finding": 2.5, "reading": 2.0},
+    "suggestion": {"follow_up": 5.0, "work": 3.0, "suspect": 3.0, "finding": 2.5, "reading": 2.0},
 }
 "How well a kind of fact answers a kind of comment (judgement)."
+TAKEN_UP = 0.6
+"The share of the words of an own question that a comment must hold to be about it."
 MUCH_ALIKE = 0.3
 "From what share of a comment's rarer words a line speaks of the same without naming the thing."
 ENOUGH = 4.0
@@ -37,7 +39,7 @@ def read_all(
         if kind.kind == "chatter":
             readings.append(CommentReading(one, "chatter"))
             continue
-        asked = asked_about(words, table, one.words, kind)
+        asked = _own_question(lines, words.plain(one.words)) or asked_about(words, table, one.words, kind)
         group = next((g for g in groups if g[0] == kind.kind and g[1].keys & asked.keys), None)
         if group is None:
             group = (kind.kind, asked, answer(lines, kind.kind, asked, words.plain(one.words)))
@@ -69,6 +71,17 @@ class Lines:
         return sum(self.weight[w] for w in words & self.stems[note]) / whole if whole else 0.0
 
 
+def _own_question(lines: Lines, comment: str) -> Asked | None:
+    """What the person himself asked, when a viewer takes it up: most of its words are in the comment."""
+    said = _stems(comment)
+    for fact in lines.facts:
+        if isinstance(fact, FollowUp) and fact.reason == "question":
+            words = _stems(fact.topic)
+            if len(words) >= 2 and len(words & said) >= TAKEN_UP * len(words):
+                return Asked(fact.topic, frozenset({f"own {fact.topic}"}), (fact.topic,))
+    return None
+
+
 def answer(lines: Lines, kind: str, asked: Asked, comment: str) -> Place | None:
     """The line that best answers a comment, the earliest of equals; None when nothing does.
 
@@ -82,8 +95,7 @@ def answer(lines: Lines, kind: str, asked: Asked, comment: str) -> Place | None:
     asking = False
     for fact in lines.facts:
         alike = lines.alike(fact.main.note, said)
-        about = thing(fact.about, getattr(fact, "name", ""))
-        fits = any(same(about, w) for w in wanted)
+        fits = any(same(about, w) for about in _tellings(fact) for w in wanted)
         if fits and isinstance(fact, FollowUp) and fact.reason == "question":
             best, asking = None, True
             continue
@@ -94,9 +106,18 @@ def answer(lines: Lines, kind: str, asked: Asked, comment: str) -> Place | None:
         )
         place = lines.history.place(fact.main.note)
         score = worth + 2 * alike
-        if worth and score >= ENOUGH and (best is None or (score, -place.order) > best[:2]):
-            best = (score, -place.order, place)
+        rank = (score, place.order if asked.latest else -place.order)
+        if worth and score >= ENOUGH and (best is None or rank > best[:2]):
+            best = (*rank, place)
     return best[2] if best else None
+
+
+def _tellings(fact: Fact) -> tuple[Thing, ...]:
+    """What a fact is about; a reading also by its quantity: the compression of cylinder 1 is the compression."""
+    about = thing(fact.about, getattr(fact, "name", ""))
+    if isinstance(fact, Reading) and fact.quantity in QUANTITIES:
+        return about, thing(f"{fact.subject} {fact.quantity}"), thing(fact.quantity)
+    return (about,)
 
 
 def _worth(fact: Fact, kind: str, asked: Asked) -> float:

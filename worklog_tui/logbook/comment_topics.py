@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Any
 
 from worklog_tui.logbook.comment_kinds import Kind
@@ -43,6 +43,8 @@ class Asked:
     quantity: str = ""
     plan: bool = False
     "Whether it asks for what is planned."
+    latest: bool = False
+    "Whether it asks how it stands now."
 
 
 def technical(words: CommentWords, table: Table, comment: str) -> bool:
@@ -58,13 +60,13 @@ def asked_about(words: CommentWords, table: Table, comment: str, kind: Kind) -> 
     topic = next((t for t in words.topics if _has(kind.sentence, t)), None)
     if topic is not None:
         about = _tail(topic, kind.sentence) if topic.tail else topic.about
-        part = "" if topic.tail else _part_in(kind.sentence, table)
+        part = "" if topic.tail or topic.things else _part_in(kind.sentence, table)
         return Asked(f"{about or topic.about} {part}".strip(), frozenset({f"topic {topic.about} {part}"}), (), topic)
     chosen = _chosen(kind, plain, table)
     if chosen is not None:
         text, things, one = chosen
-        plan = any(f" {p} " in f" {plain} " for p in words.plans)
-        return _about_thing(words, text, things, one, plan)
+        asked = _about_thing(words, text, things, one)
+        return replace(asked, plan=_any(words.plans, plain), latest=_any(words.latest, plain))
     topic = next((t for t in words.topics if _has(plain, t)), None)
     if topic is not None:
         return Asked(topic.about, frozenset({f"topic {topic.about}"}), (), topic)
@@ -81,6 +83,10 @@ def _part_in(sentence: str, table: Table) -> str:
 def _has(text: str, topic: Topic) -> bool:
     spaced = f" {text} "
     return any(f" {said} " in spaced for said in topic.says)
+
+
+def _any(said: tuple[str, ...], text: str) -> bool:
+    return any(f" {s} " in f" {text} " for s in said)
 
 
 def _tail(topic: Topic, sentence: str) -> str:
@@ -113,7 +119,7 @@ def _beside_bad(one: Named, things: list[Named]) -> bool:
     return any(t.kind == "bad" and (t.end == one.start or 0 <= t.start - one.end <= 2) for t in things)
 
 
-def _about_thing(words: CommentWords, said: list[str], things: list[Named], chosen: Named, plan: bool) -> Asked:
+def _about_thing(words: CommentWords, said: list[str], things: list[Named], chosen: Named) -> Asked:
     start = chosen.start
     while start > 0 and chosen.start - start < 2 and said[start - 1] not in _NO_NAME and said[start - 1].isalpha():
         start -= 1
@@ -122,9 +128,8 @@ def _about_thing(words: CommentWords, said: list[str], things: list[Named], chos
     bad = [t.said for t in things if t.kind == "bad" and abs(t.start - chosen.start) < 6 and t.said not in phrase]
     about = " ".join([phrase, *(beside or bad)[:1]])
     names = (chosen.name, *words.akin.get(chosen.name, ()), *words.akin.get(chosen.said, ()), about)
-    quantity = beside[0] if beside and beside[0] in QUANTITIES else ""
+    quantity = next((w for w in (*beside, phrase) if w in QUANTITIES), "")
     what = " ".join(sorted(thing(about).words | thing(about).marks))
     group = words.akin.get(chosen.name) or words.akin.get(chosen.said) or (chosen.name,)
-    return Asked(
-        about, frozenset({what, f"{group[0]} {quantity}".strip()}), tuple(dict.fromkeys(names)), None, quantity, plan
-    )
+    keys = frozenset({what, f"{group[0]} {quantity}".strip()})
+    return Asked(about, keys, tuple(dict.fromkeys(names)), None, quantity)

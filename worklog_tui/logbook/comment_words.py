@@ -49,6 +49,8 @@ class CommentWords:
     "A thing's name: the names of its group."
     plans: tuple[str, ...] = ()
     "Words that ask for what is planned."
+    latest: tuple[str, ...] = ()
+    "Words that ask how it stands now."
     shorthand: Mapping[str, str] = field(default_factory=dict)
 
     def plain(self, words: str) -> str:
@@ -72,7 +74,8 @@ def load_comment_words(folders: Sequence[Path]) -> CommentWords:
     cues = tuple(_cue(c) for table in tables for c in table.get("cue", ()))
     topics = tuple(_topic(t) for table in tables for t in table.get("topic", ()))
     plans = tuple(str(p) for table in tables for p in table.get("plans", ()))
-    return CommentWords(cues, topics, akin, plans, shorthand)
+    latest = tuple(str(p) for table in tables for p in table.get("latest", ()))
+    return CommentWords(cues, topics, akin, plans, latest, shorthand)
 
 
 def _cue(table: Mapping[str, Any]) -> Cue:

@@ -33,7 +33,10 @@ def _stacked(row: tuple[str, str, str, str], width: int) -> list[str]:
 
 def _what(one: Series) -> str:
     quantity = QUANTITIES.get(one.quantity, one.quantity.replace("_", " "))
-    return f"{one.subject}: {quantity}" if one.subject else quantity
+    if not one.subject:
+        return quantity
+    said = one.subject.lower().split()
+    return one.subject if quantity in said or one.quantity in said else f"{one.subject}: {quantity}"
 
 
 def _values(points: Sequence[Point]) -> str:
