@@ -38,11 +38,11 @@ def load(connection: Connection, machine: str) -> list[OpenItem]:
 
 
 def basis(connection: Connection, machine: str) -> str:
-    """What the items of a machine depend on, as text: notes, their revisions, acts, comments and stamps."""
+    """What the items of a machine depend on, as text: notes, acts (an edit is one), comments and stamps."""
     row = connection.execute(
         """
         SELECT
-            (SELECT count(*) || '/' || coalesce(sum(revision), 0) FROM note WHERE machine_id = machine.id),
+            (SELECT count(*) FROM note WHERE machine_id = machine.id),
             (SELECT count(*) FROM act),
             (SELECT count(*) FROM comment WHERE machine_id = machine.id),
             (SELECT count(*) || '/' || coalesce(min(stamp) || '/' || max(stamp), '')
