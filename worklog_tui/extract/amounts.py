@@ -40,6 +40,7 @@ class Amount:
 _LOOK_AHEAD = 16
 _INSIDE = FILL | TO | LEAD | {"of", "and"}
 _ONE_OF = frozenset({"another", "full", "whole"})
+_LEFT = frozenset("for on charge soak soaked soaking charging oil cleaner running ran sat heat trickle".split())
 _NO_AMOUNT_AFTER = frozenset("£$€#")
 _LONE = frozenset(["in", "ft", "mm", "turn", "pint", "qt", "gal", "L", "h", "min", "day", "week", "month", "year", "V", "ton"])
 _COLD = frozenset(["outside", "out", "here", "last", "overnight", "zero", "freezing", "this", "in", "that", "tonight"])
@@ -53,6 +54,8 @@ def amount_at(words: list[Word], i: int, numerals: Numerals, units: Units) -> Am
     if not (low in numerals.starts or first in "0123456789+-." or first in VULGAR):
         if low == "between":
             return _between(words, i, numerals, units)
+        if low == "all" and i and words[i - 1].low in _LEFT:
+            return _all_day(Look(words, numerals, units), i)
         if low in _ONE_OF and _next(words, i) in units.by_head:
             return _another(Look(words, numerals, units), i)
         if low in units.by_head and _next(words, i) in numerals.join:
@@ -148,6 +151,15 @@ def _another(look: Look, begin: int) -> Amount | None:
     one = Numeral(1.0, begin + 1, "words", True)
     measure = look.measured(one, begin)
     return _with_rest(look, begin, one, measure) if measure and measure.said.unit.short in _LONE else None
+
+
+def _all_day(look: Look, begin: int) -> Amount | None:
+    """ "on charge all night", "soaked for all week"."""
+    one = Numeral(1.0, begin + 1, "words")
+    found = look.measured(one, begin)
+    if found is None or found.said.unit.short not in ("day", "week", "month") or look.words[begin + 1].low.endswith("s"):
+        return None
+    return replace(_amount(look, begin, found), rough=True)
 
 
 # ---- seconds, thousands, cold

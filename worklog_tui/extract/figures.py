@@ -5,7 +5,7 @@ from __future__ import annotations
 from functools import lru_cache
 
 VULGAR = {"½": 1 / 2, "¼": 1 / 4, "¾": 3 / 4, "⅛": 1 / 8, "⅜": 3 / 8, "⅝": 5 / 8, "⅞": 7 / 8, "⅓": 1 / 3, "⅔": 2 / 3}
-DENOMINATORS = frozenset({2, 3, 4, 5, 6, 8, 10, 16, 32, 64})
+DENOMINATORS = frozenset({2, 3, 4, 5, 6, 8, 10, 16, 32, 64, 1000})
 'The fractions of the workshop; "15/80" is not one.'
 _ORDINAL_ENDS = ("st", "nd", "rd", "th")
 

@@ -73,6 +73,8 @@ def _second_number(look: Look, begin: int, end: int) -> int:
     low = look.low(end)
     if low in TO or (low == "and" and begin and look.words[begin - 1].low == "between"):
         return end + 2 if look.low(end + 1) in LEAD else end + 1
+    if low in LEAD and look.words[end].gap == "-":
+        return end + 1
     return end if low else 0
 
 

@@ -6,6 +6,7 @@ import re
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
+from worklog_tui.extract.broken_numbers import and_fraction
 from worklog_tui.extract.figures import VULGAR
 from worklog_tui.extract.numerals import Numeral, numeral_at
 from worklog_tui.extract.words import Word
@@ -39,6 +40,8 @@ def thread_at(words: list[Word], i: int, numerals: Numerals) -> Thread | None:
         return found
     if first.isdigit() or first in VULGAR or low in numerals.starts:
         return _Sized(words, i, numerals, table).read(i)
+    if low in table.words["inch"]:
+        return _Sized(words, i, numerals, table).read_inch(i)
     if low in table.words["number"] and i + 1 < len(words) and words[i + 1].gap in ("", "-"):
         return _Sized(words, i, numerals, table, numbered=True).read(i + 1)
     return None
@@ -131,6 +134,13 @@ class _Sized:
             return self._inch(number, bare=True)
         return self._whole(number) if number.value == int(number.value) else None
 
+    def read_inch(self, i: int) -> Thread | None:
+        """ "inch and a quarter BSP", "inch Whitworth": the one is not said."""
+        more = and_fraction(self.words, i + 1, self.n)
+        value, end = (1 + more[0], more[1]) if more else (1.0, i + 1)
+        series = self._series(end)
+        return self._of_series(_inches(value), *series) if series else None
+
     def _near_threads(self, end: int) -> bool:
         return _near(self.words, self.begin, end, self.table.words["about"])
 
@@ -174,7 +184,8 @@ class _Sized:
             named, after = series
             return self._of_series(size, named, after) if pitch in self.table.pitches(named, size) else None
         found = self.table.series_of(size, pitch)
-        if not found or found[0] in ("BSP", "NPT", "CEI") or _low(self.words, end) in self.table.words["no_pitch_before"]:
+        other = _low(self.words, end) in self.table.words["no_pitch_before"]
+        if not found or other or found[0] in ("BSP", "NPT", "CEI"):
             return None
         if not (sure or self._near_threads(end)):
             return None

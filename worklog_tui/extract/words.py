@@ -44,6 +44,9 @@ _TOKEN = re.compile(
     """,
     re.VERBOSE | re.DOTALL,
 )
+_FIGURES = frozenset("0123456789~≈")
+_SUSPENDED = re.compile(r"(?<=\d)- (?=(?:to|or|and) \d)")
+'A hyphen that waits for its unit: "8- to 16-inch".'
 _BRACKETED = re.compile(r"[\[<]([^\W\d_]{1,4})[\]>]")
 _DEGREE = re.compile(r"[ ]?[cCfF](?![^\W_])")
 _SLASHED = re.compile(r"/[^\W\d_]{1,3}\d?(?!\w)")
@@ -148,8 +151,8 @@ class _Cutter:
         if gap == "-":
             before, after = self.text[max(at - 2, 0) : at], self.text[at + 1 : at + 3]
             tight = before[-1:].strip() and after[:1].strip()
-            figures = before.strip()[-1:].isdigit() and after.strip()[:1].isdigit()
-            gap = "-" if tight or figures else ","
+            figures = before.strip()[-1:].isdigit() and after.strip()[:1] in _FIGURES
+            gap = "-" if tight or figures or _SUSPENDED.match(self.text, at) else ","
         self.pause(gap)
 
     def _bracketed_unit(self, start: int) -> int:
