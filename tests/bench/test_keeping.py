@@ -15,6 +15,7 @@ import subprocess
 import sys
 import time
 from collections.abc import Iterator
+from concurrent.futures import ThreadPoolExecutor
 from contextlib import contextmanager
 from dataclasses import replace
 from pathlib import Path
@@ -169,6 +170,14 @@ def test_two_programs_write_at_once(tmp_path: Path) -> None:
     arrivals = [row[0] for row in connection.execute("SELECT arrival FROM note ORDER BY arrival")]
     assert arrivals == list(range(120))
     connection.close()
+
+
+@pytest.mark.usefixtures("saw")
+def test_two_threads_of_one_program_write_at_once(desk: Desk) -> None:
+    with ThreadPoolExecutor(2) as pool:
+        kept = list(pool.map(lambda n: keep_note(desk, "Band saw", f"guide {n} cracked, cleaned"), range(30)))
+    assert look_over(desk.logbook) == {one.note.uid for one in kept}
+    assert sorted(one.note.arrival for one in kept) == list(range(30))
 
 
 @contextmanager

@@ -6,10 +6,10 @@ import os
 import sqlite3
 import time
 from collections.abc import Iterator
-from contextlib import contextmanager, suppress
+from contextlib import closing, contextmanager, suppress
 from pathlib import Path
 
-from worklog_tui.store import migrations, refusals, schema
+from worklog_tui.store import backups, migrations, refusals, schema
 
 Connection = sqlite3.Connection
 "An open logbook; only this room looks inside."
@@ -51,6 +51,20 @@ def writing(path: Path, wait: float = WAIT) -> Iterator[Connection]:
             connection.close()  # rolls back what was not committed
 
 
+def restore(path: Path, backup_file: Path, aside: Path, wait: float = WAIT) -> None:
+    """Make the logbook what a backup is, after copying it to `aside`. Refuses a file that is no whole logbook."""
+    with _told(backup_file):
+        with closing(_connect(backup_file, _read_mode(backup_file), _READ_PATIENCE)) as connection:
+            if _version(connection, backup_file) == 0:
+                raise refusals.NotALogbook(backup_file)
+        backups.check_whole(backup_file)
+    with _told(path), _lock(path, wait):
+        if _holds_something(path):
+            backups.backup(path, aside)
+        backups.put_back(backup_file, path)
+        _open_to_write(path, wait).close()
+
+
 def _connect(path: Path, mode: str, timeout: float) -> Connection:
     connection = sqlite3.connect(
         f"{path.resolve().as_uri()}?{mode}", uri=True, timeout=timeout, isolation_level=None, check_same_thread=True
@@ -67,7 +81,7 @@ def _open_to_write(path: Path, timeout: float) -> Connection:
         if connection:
             connection.close()
         if version:
-            migrations.backup(path, path.with_name(f"{path.name}.version-{version}"))
+            backups.backup(path, path.with_name(f"{path.name}.version-{version}"))
         migrations.migrate(path)
         connection = _connect(path, "mode=rw", timeout)
     connection.execute("PRAGMA journal_mode = WAL")

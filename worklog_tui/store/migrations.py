@@ -28,20 +28,6 @@ def migrate(path: Path, upto: int = schema.VERSION) -> None:
         connection.close()
 
 
-def backup(path: Path, to: Path) -> None:
-    """A whole copy of the logbook, also while it is in use (SQLite's backup interface)."""
-    part = to.with_name(to.name + ".part")
-    part.unlink(missing_ok=True)
-    source, copy = sqlite3.connect(f"{path.resolve().as_uri()}?mode=ro", uri=True), sqlite3.connect(part)
-    try:
-        source.backup(copy)
-        copy.execute("PRAGMA journal_mode = DELETE")
-    finally:
-        copy.close()
-        source.close()
-    part.replace(to)
-
-
 def _steps(upto: int) -> Migrations:
     from sqlite_utils.migrations import Migrations
 
