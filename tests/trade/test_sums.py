@@ -14,7 +14,8 @@ from worklog_tui.trade.torque import torque
 @pytest.mark.parametrize(
     ("written", "series", "size"),
     [("10-32", "UNF", "10"), ("1/4-20", "UNC", "1/4"), ("M8x1.25", "M", "8"), ("M8", "M", "8"),
-     ("1/4 BSW", "BSW", "1/4"), ("2BA", "BA", "2"), ("G1/2", "BSP", "1/2"), ("1/4-18 NPT", "NPT", "1/4"), ("5/16-24 UNF", "UNF", "5/16")],
+     ("1/4 BSW", "BSW", "1/4"), ("2BA", "BA", "2"), ("G1/2", "BSP", "1/2"), ("1/4-18 NPT", "NPT", "1/4"),
+     ("5/16-24 UNF", "UNF", "5/16")],
 )  # fmt: skip
 def test_a_designation_names_its_thread(written: str, series: str, size: str) -> None:
     found = thread(written)

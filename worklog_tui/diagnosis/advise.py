@@ -83,7 +83,7 @@ def _from_faults(log: Log, book: FaultBook, safety: Safety) -> _Found:
 
 
 def _tier(option: Option, old: bool) -> Tier:
-    """A check that may explain the trouble comes before the listed jobs; a repair waits for them, a long one for all."""
+    """A check that may explain the trouble comes before the listed jobs; a repair after them, a long one last."""
     if old or option.job.minutes > LONG:
         return Tier.OLD_COMPLAINT
     return Tier.HOLDS_UP if option.sort == "repair" else Tier.COMPLAINT

@@ -5,8 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from worklog_tui.diagnosis.words import SIDES, holds, tokens
-from worklog_tui.model import Fact, Finding, Machine, Reading, Suspect
-from worklog_tui.rulebook.faults import Heard
+from worklog_tui.model import Fact, Finding, Machine, Reading
 
 TRUST_LOOK = 0.8
 TRUST_TEST = 0.9
@@ -36,15 +35,6 @@ def is_whole(name: str, words: str, wholes: Iterable[str]) -> bool:
     return name in wholes or (not name and any(bare == tokens(w) for w in wholes))
 
 
-def means(heard: Heard, fact: Fact, verdicts: tuple[str, ...]) -> bool:
-    """Whether a finding of one of the verdicts means this."""
-    if not isinstance(fact, Finding) or fact.verdict not in verdicts or not is_part(fact.name, fact.part, heard.parts):
-        return False
-    if heard.states:
-        return is_state(fact.state, fact.condition, heard.states)
-    return fact.verdict in (heard.verdicts or verdicts)
-
-
 def is_state(name: str, words: str, states: Iterable[str]) -> bool:
     """Whether a condition is one of the states, by its name or by its words."""
     said, named = tokens(words), tokens(name)
@@ -59,15 +49,6 @@ def _denied(said: tuple[str, ...], wanted: tuple[str, ...]) -> bool:
     """Whether the words are denied just before they are said: 'not a pop' is no pop."""
     at = next(i for i in range(len(said)) if said[i : i + len(wanted)] == wanted)
     return bool(NOT.intersection(said[max(0, at - 1) : at])) and not NOT.intersection(wanted)
-
-
-def is_cause(suspect: Suspect, heard: Heard) -> bool:
-    """Whether a suspicion is of this fault: by its name, or by words that begin or end with those of the fault."""
-    if suspect.name and (suspect.name in heard.causes or suspect.name in heard.parts):
-        return True
-    bare = tuple(w for w in tokens(suspect.cause) if w not in SIDES)
-    causes, parts = ([tokens(c) for c in names if tokens(c)] for names in (heard.causes, heard.parts))
-    return any(bare[: len(c)] == c for c in causes) or any(bare[-len(k) :] == k for k in (*causes, *parts))
 
 
 def trust(fact: Fact) -> float:

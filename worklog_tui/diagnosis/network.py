@@ -10,7 +10,7 @@ import math
 from collections.abc import Mapping, Sequence
 from functools import cached_property
 
-from worklog_tui.diagnosis.noisy_or import Piece, Posterior, absent, outcome, posterior, present
+from worklog_tui.diagnosis.noisy_or import MOST_BRANCHES, Piece, Posterior, absent, outcome, posterior, present
 from worklog_tui.diagnosis.signs import Sign, Signs
 from worklog_tui.rulebook.faults import Check, Symptom
 
@@ -20,6 +20,8 @@ LOOK_SEES, LOOK_WRONG = 0.95, 0.03
 "How often a look finds a fault that is there, and one that is not (judgement)."
 HUNCH = 5.0
 "What a suspicion of the person who has the machine before him does to the odds (judgement)."
+WEIGHING = 256
+"The limit of the sum when signs are weighed one by one for the explanation."
 BEFORE = "/before"
 
 
@@ -96,9 +98,9 @@ class Network:
         """The chance of every fault, given all signs."""
         return self._solve([piece for _, piece in self.evidence])
 
-    def _solve(self, pieces: list[Piece]) -> Posterior:
+    def _solve(self, pieces: list[Piece], limit: int = MOST_BRANCHES) -> Posterior:
         try:
-            return posterior(self.priors, pieces)
+            return posterior(self.priors, pieces, limit)
         except ValueError:
             return Posterior(tuple(self.priors), 0.0)
 
@@ -107,13 +109,14 @@ class Network:
         return self.result.chances[self.index[fault]]
 
     def weights(self, fault_ids: Sequence[str]) -> list[tuple[Sign, dict[str, float]]]:
-        """What every sign adds to the log odds of some faults: all signs against all but this one (exact)."""
-        now = {f: _logit(self.chance(f)) for f in fault_ids}
+        """What every sign adds to the log odds of some faults: all signs against all but this one."""
+        whole = self._solve([piece for _, piece in self.evidence], WEIGHING)
+        now = {f: _logit(whole.chances[self.index[f]]) for f in fault_ids}
         found = []
         for n, (sign, piece) in enumerate(self.evidence):
             if not any(self.index[f] in piece.touches() for f in fault_ids) and sign.sort == "look":
                 continue
-            rest = self._solve([p for k, (_, p) in enumerate(self.evidence) if k != n])
+            rest = self._solve([p for k, (_, p) in enumerate(self.evidence) if k != n], WEIGHING)
             found.append((sign, {f: now[f] - _logit(rest.chances[self.index[f]]) for f in fault_ids}))
         return found
 

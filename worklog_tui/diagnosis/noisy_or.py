@@ -10,14 +10,14 @@ from __future__ import annotations
 import math
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
-from fractions import Fraction
-from itertools import product
+from decimal import Decimal, localcontext
 from typing import Any
 
 MOST_BRANCHES = 4096
 "2 to the power of 12: the exact limit."
 SMALL = 1e-7
-"Below this share of its terms an alternating sum has lost too many digits, and is done again in whole fractions."
+"Below this share of its terms an alternating sum has lost too many digits, and is done again with more of them."
+DIGITS = 60
 
 
 @dataclass(frozen=True, slots=True)
@@ -81,7 +81,7 @@ def _ratios(rows: Mapping[int, Sequence[float]], base: Sequence[float], upto: in
     return {i: min(1.0, math.fsum(row[: upto + 1]) / whole) for i, row in rows.items()}
 
 
-def posterior(priors: Sequence[float], pieces: Sequence[Piece]) -> Posterior:
+def posterior(priors: Sequence[float], pieces: Sequence[Piece], limit: int = MOST_BRANCHES) -> Posterior:
     """The chance of every fault given all pieces; a ValueError when they cannot all be true."""
     off = [1.0 - p for p in priors]
     on = [float(p) for p in priors]
@@ -97,7 +97,7 @@ def posterior(priors: Sequence[float], pieces: Sequence[Piece]) -> Posterior:
     alone = set(range(len(priors)))
     for faults, group in _groups(joint):
         alone -= set(faults)
-        kept, dropped = _within_limit(group, chances)
+        kept, dropped = _within_limit(group, chances, limit)
         left_out += dropped
         mass, shares = _solve(faults, kept, off, on)
         whole *= mass
@@ -142,14 +142,14 @@ def _groups(joint: Joint) -> list[tuple[list[int], Joint]]:
     return [(sorted(faults), members) for faults, members in groups]
 
 
-def _within_limit(group: Joint, chances: Sequence[float]) -> tuple[list[Piece], list[int]]:
+def _within_limit(group: Joint, chances: Sequence[float], limit: int) -> tuple[list[Piece], list[int]]:
     """The strongest pieces whose sums multiply out to no more than the limit, and the numbers of the others."""
-    if math.prod(len(piece.terms) for _, piece, _ in group) <= MOST_BRANCHES:
+    if math.prod(len(piece.terms) for _, piece, _ in group) <= limit:
         return [piece for _, piece, _ in group], []
     strength = {number: _strength(piece, touched, chances) for number, piece, touched in group}
     kept, dropped, branches = [], [], 1
     for number, piece, _ in sorted(group, key=lambda e: -strength[e[0]]):
-        if branches * len(piece.terms) <= MOST_BRANCHES:
+        if branches * len(piece.terms) <= limit:
             branches *= len(piece.terms)
             kept.append(piece)
         else:
@@ -163,7 +163,7 @@ def _strength(piece: Piece, touched: set[int], chances: Sequence[float]) -> floa
     return max(abs(math.log(max(piece.likelihood((i,)), 1e-12) / without)) * chances[i] for i in touched)
 
 
-Weights = Sequence[float] | Sequence[Fraction]
+Weights = Sequence[float] | Sequence[Decimal]
 
 
 def _solve(
@@ -172,31 +172,43 @@ def _solve(
     """The mass of the pieces over the faults they touch, and each fault's share of it."""
     size, mass, shares = _sum(faults, pieces, off, on)
     if mass <= SMALL * size:
-        size, mass, shares = _sum(faults, pieces, [Fraction(x) for x in off], [Fraction(x) for x in on])
+        with localcontext() as context:
+            context.prec = DIGITS
+            size, mass, shares = _sum(faults, pieces, [Decimal(x) for x in off], [Decimal(x) for x in on])
+            shares = [s / mass for s in shares] if mass > 0 else shares
+    else:
+        shares = [s / mass for s in shares]
     if not mass > 0:
         raise ValueError("the evidence contradicts itself: no set of faults explains it")
-    return float(mass), [float(s / mass) for s in shares]
+    return float(mass), [float(s) for s in shares]
 
 
 def _sum(faults: Sequence[int], pieces: Sequence[Piece], off: Weights, on: Weights) -> tuple[float, Any, list[Any]]:
     """The alternating sum over all branches: its size without signs, its value, and each fault's part of it."""
-    exact = bool(off) and isinstance(off[0], Fraction)
-    number: Any = Fraction if exact else float
+    exact = bool(off) and isinstance(off[0], Decimal)
+    number: Any = Decimal if exact else float
     add: Any = sum if exact else math.fsum
-    a, b = [off[i] for i in faults], [on[i] for i in faults]
-    size, totals = 0.0, []
-    parts: list[list[Any]] = [[] for _ in faults]
-    for branch in product(*(piece.terms for piece in pieces)):
-        with_fault: list[Any] = list(b)
-        for _, values in branch:
-            for n, i in enumerate(faults):
-                if (v := values.get(i)) is not None:
-                    with_fault[n] *= number(v)
-        sums = [x + y for x, y in zip(a, with_fault, strict=True)]
-        whole = math.prod((number(c) for c, _ in branch), start=math.prod(sums, start=number(1)))
-        size += abs(float(whole))
-        totals.append(whole)
-        for n, (s, y) in enumerate(zip(sums, with_fault, strict=True)):
-            if s:
-                parts[n].append(whole * y / s)
-    return size, add(totals), [add(p) for p in parts]
+    at = {i: n for n, i in enumerate(faults)}
+    layers = [
+        [(number(c), [(at[i], number(v)) for i, v in values.items()]) for c, values in piece.terms] for piece in pieces
+    ]
+    a: list[Any] = [off[i] for i in faults]
+    totals: list[Any] = []
+    parts: list[list[Any]] = []
+
+    def branch(depth: int, coefficient: Any, with_fault: list[Any]) -> None:
+        if depth == len(layers):
+            sums = [x + y for x, y in zip(a, with_fault, strict=True)]
+            whole = math.prod(sums, start=coefficient)
+            totals.append(whole)
+            parts.append([whole * y / s if s else whole for y, s in zip(with_fault, sums, strict=True)])
+            return
+        for c, values in layers[depth]:
+            below = list(with_fault)
+            for n, v in values:
+                below[n] *= v
+            branch(depth + 1, coefficient * c, below)
+
+    branch(0, number(1), [on[i] for i in faults])
+    size = math.fsum(abs(float(t)) for t in totals)
+    return size, add(totals), [add(column) for column in zip(*parts, strict=True)]

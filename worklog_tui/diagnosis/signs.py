@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
 from dataclasses import dataclass, replace
 
-from worklog_tui.diagnosis.hearing import TRUST_HUNCH, applies, is_cause, is_part, means, trust
+from worklog_tui.diagnosis.hearing import TRUST_HUNCH, applies, is_state, trust
 from worklog_tui.diagnosis.log import Event, Log
 from worklog_tui.diagnosis.measures import judged, outcome_of
-from worklog_tui.model import Fact, Finding, Reading, Suspect, Work
-from worklog_tui.rulebook.faults import Check, Fault, FaultBook, Symptom
+from worklog_tui.diagnosis.part_index import PartIndex
+from worklog_tui.model import Finding, Reading, Suspect, Work
+from worklog_tui.rulebook.faults import FaultBook, Heard, Symptom
 
 MENDS = ("replace", "repair", "clean", "adjust", "free", "fit", "make", "tighten", "fill", "flush", "connect")
 
@@ -41,8 +41,12 @@ class Sign:
         return fact.about
 
 
+Heard_ = tuple[str, str, str, Heard]
+"(sort, id, what it shows, what must be heard)."
+
+
 class Signs:
-    """Finds the signs for all faults, checks and complaints that apply to the machine."""
+    """Finds the signs for all faults, checks and complaints that apply to the machine, in one pass over the log."""
 
     def __init__(self, log: Log, book: FaultBook) -> None:
         machine = log.history.machine
@@ -51,10 +55,13 @@ class Signs:
         self.checks = {k: c for k, c in book.checks.items() if applies(machine, dict(c.applies))}
         self.symptoms = {k: s for k, s in book.symptoms.items() if applies(machine, dict(s.applies))}
         self.mended = self._mended()
-        self.symptom_signs = self._symptoms()
-        self.check_signs = {k: s for k, c in self.checks.items() if (s := self._check(c))}
-        self.look_signs = {k: s for k, f in self.faults.items() if (s := self._look(f))}
-        self.hunch_signs = {k: s for k, f in self.faults.items() if (s := self._hunch(f))}
+        found = self._heard()
+        self.symptom_signs = self._ended({of: sign for (sort, of), sign in found.items() if sort == "symptom"})
+        self.look_signs = {of: sign for (sort, of), sign in found.items() if sort == "look"}
+        self.check_signs = {of: sign for (sort, of), sign in found.items() if sort == "check"}
+        self._measure()
+        self._answered()
+        self.hunch_signs = self._hunches()
 
     def all(self) -> list[Sign]:
         """Every sign, in the order of the log."""
@@ -64,25 +71,66 @@ class Signs:
 
     def _mended(self) -> dict[str, float]:
         """The last moment at which each fault's parts were worked on so that the fault should be gone."""
-        found: dict[str, float] = {}
+        index: PartIndex[tuple[str, str]] = PartIndex()
         for fault in self.faults.values():
-            ways = [(action, part) for action, _, part in (way.partition(" ") for way in fault.mended_by)]
-            for event in self.log.works:
-                work = event.fact
-                if isinstance(work, Work) and _mends(work, fault, ways):
-                    found[fault.id] = event.when
+            for action in MENDS:
+                index.add(fault.heard.parts, (fault.id, action))
+            for way in fault.mended_by:
+                action, _, part = way.partition(" ")
+                index.add((part,), (fault.id, action))
+        found: dict[str, float] = {}
+        for event in self.log.works:
+            work = event.fact
+            if isinstance(work, Work):
+                found |= {f: event.when for f, action in index.find(work.name, work.part) if action == work.action}
         return found
 
-    def _symptoms(self) -> dict[str, Sign]:
-        found: dict[str, Sign] = {}
+    def _heard(self) -> dict[tuple[str, str], Sign]:
+        """The last sign of every complaint, check and look that a finding or a settled suspicion gives."""
+        found: dict[tuple[str, str], Sign] = {}
+        index, causes = self._parts(), self._causes()
+        for event in self.log.events:
+            fact = event.fact
+            if isinstance(fact, Finding):
+                for sort, of, shows, heard in index.find(fact.name, fact.part):
+                    if self._means(sort, of, shows, heard, fact):
+                        found[sort, of] = Sign(sort, of, shows, event, trust(fact))
+            elif isinstance(fact, Suspect) and fact.standing in ("ruled out", "confirmed"):
+                shows = "good" if fact.standing == "ruled out" else "bad"
+                for fault in causes.find(fact.name, fact.cause, fall_back=True):
+                    found["look", fault] = Sign("look", fault, shows, event, trust(fact))
+        return found
+
+    def _parts(self) -> PartIndex[Heard_]:
+        index: PartIndex[Heard_] = PartIndex()
         for symptom in self.symptoms.values():
-            bad = _last(e for e in self.log.findings if means(symptom.heard, e.fact, ("bad",)))
-            good = _last(e for e in self.log.findings if means(symptom.cured, e.fact, ("good",)))
-            if bad and (not good or good.when < bad.when):
-                found[symptom.id] = Sign("symptom", symptom.id, "present", bad, trust(bad.fact))
-            elif good:
-                found[symptom.id] = Sign("symptom", symptom.id, "absent", good, trust(good.fact))
-        return self._ended(found)
+            index.add(symptom.heard.parts, ("symptom", symptom.id, "present", symptom.heard))
+            index.add(symptom.cured.parts, ("symptom", symptom.id, "absent", symptom.cured))
+        for check in self.checks.values():
+            for outcome, heard in check.heard.items():
+                index.add(heard.parts, ("check", check.id, outcome, heard))
+        for fault in self.faults.values():
+            index.add(fault.heard.parts, ("look", fault.id, "good", Heard()))
+            index.add(fault.heard.parts, ("look", fault.id, "bad", fault.heard))
+        return index
+
+    def _causes(self) -> PartIndex[str]:
+        index: PartIndex[str] = PartIndex()
+        for fault in self.faults.values():
+            index.add(fault.heard.causes, fault.id, begins=True)
+            index.add(fault.heard.parts, fault.id)
+        return index
+
+    def _means(self, sort: str, of: str, shows: str, heard: Heard, fact: Finding) -> bool:
+        """Whether a finding about the right part means this; good findings clear, bad ones accuse."""
+        verdicts: tuple[str, ...] = ("good",) if shows in ("absent", "good") else ("bad",)
+        if sort == "check":
+            check = self.checks[of]
+            first = shows == check.outcomes[0]
+            verdicts = ("good", "noted", "bad") if check.combine == "each" else ("good",) if first else ("bad", "noted")
+        if fact.verdict not in verdicts or (heard.verdicts and fact.verdict not in heard.verdicts):
+            return False
+        return not heard.states or is_state(fact.state, fact.condition, heard.states)
 
     def _ended(self, found: dict[str, Sign]) -> dict[str, Sign]:
         """Complaints that are over because the machine was heard to run since."""
@@ -96,68 +144,42 @@ class Signs:
 
     @staticmethod
     def _shows_running(symptom: Symptom, sign: Sign) -> bool:
-        return (symptom.running and sign.shows == "present") or (symptom.id == "no_start" and sign.shows == "absent")
+        starting = symptom.vague and symptom.ends_running
+        return (symptom.running and sign.shows == "present") or (starting and sign.shows == "absent")
 
-    def _check(self, check: Check) -> Sign | None:
-        answered = self.symptom_signs.get(check.answers)
-        best: Sign | None = None
-        for event in self.log.findings:
-            for number, outcome in enumerate(check.outcomes):
-                verdicts = (
-                    ("good", "noted", "bad") if check.combine == "each" else (("good",), ("bad", "noted"))[number > 0]
-                )
-                if outcome in check.heard and means(check.heard[outcome], event.fact, verdicts):
-                    best = Sign("check", check.id, outcome, event, trust(event.fact))
-        if (
-            check.quantity
-            and (measured := outcome_of(check, self.log))
-            and (not best or measured[1].when > best.event.when)
-        ):
-            best = Sign("check", check.id, measured[0], measured[1], measured[2])
-        if best and answered and answered.shows == "present" and answered.event.when >= best.event.when:
-            return None
-        return best
-
-    def _look(self, fault: Fault) -> Sign | None:
-        sign: Sign | None = None
-        for event in self.log.events:
-            if shows := self._shows(fault, event.fact):
-                sign = Sign("look", fault.id, shows, event, trust(event.fact))
-        if (
-            fault.measure
-            and (measured := judged(fault.measure, self.log))
-            and (not sign or measured[1].when > sign.event.when)
-        ):
-            sign = Sign("look", fault.id, measured[0], measured[1], measured[2])
-        return sign
-
-    def _hunch(self, fault: Fault) -> Sign | None:
-        seen = self.look_signs.get(fault.id)
-        since = max(self.mended.get(fault.id, -1.0), seen.event.when if seen else -1.0)
-        last = _last(e for e in self.log.suspects if isinstance(e.fact, Suspect) and is_cause(e.fact, fault.heard))
-        if last and isinstance(last.fact, Suspect) and last.fact.standing == "suspected" and last.when > since:
-            return Sign("hunch", fault.id, "suspected", last, TRUST_HUNCH)
-        return None
+    def _measure(self) -> None:
+        """Readings that say what a check or a look would, where they are later."""
+        for check in self.checks.values():
+            if check.quantity and (measured := outcome_of(check, self.log)):
+                self._take(self.check_signs, Sign("check", check.id, *measured))
+        for fault in self.faults.values():
+            if fault.measure and (measured := judged(fault.measure, self.log)):
+                self._take(self.look_signs, Sign("look", fault.id, *measured))
 
     @staticmethod
-    def _shows(fault: Fault, fact: Fact) -> str:
-        if isinstance(fact, Suspect):
-            if fact.standing in ("ruled out", "confirmed") and is_cause(fact, fault.heard):
-                return "good" if fact.standing == "ruled out" else "bad"
-            return ""
-        if not isinstance(fact, Finding):
-            return ""
-        if means(fault.heard, fact, ("bad",)):
-            return "bad"
-        good = fact.verdict == "good" and is_part(fact.name, fact.part, fault.heard.parts)
-        return "good" if good else ""
+    def _take(signs: dict[str, Sign], sign: Sign) -> None:
+        known = signs.get(sign.of)
+        if known is None or known.event.when < sign.event.when:
+            signs[sign.of] = sign
 
+    def _answered(self) -> None:
+        """Drops an outcome that a complaint heard since speaks of."""
+        for check in self.checks.values():
+            complaint, sign = self.symptom_signs.get(check.answers), self.check_signs.get(check.id)
+            if complaint and sign and complaint.shows == "present" and complaint.event.when >= sign.event.when:
+                del self.check_signs[check.id]
 
-def _mends(work: Work, fault: Fault, ways: list[tuple[str, str]]) -> bool:
-    if work.action in MENDS and is_part(work.name, work.part, fault.heard.parts):
-        return True
-    return any(work.action == action and is_part(work.name, work.part, (part,)) for action, part in ways)
-
-
-def _last(events: Iterable[Event]) -> Event | None:
-    return max(events, key=lambda e: e.when, default=None)
+    def _hunches(self) -> dict[str, Sign]:
+        """The person's suspicions that neither a look nor work has settled since."""
+        last: dict[str, Event] = {}
+        causes = self._causes()
+        for event in self.log.suspects:
+            if isinstance(event.fact, Suspect):
+                last |= dict.fromkeys(causes.find(event.fact.name, event.fact.cause, fall_back=True), event)
+        found = {}
+        for fault, event in last.items():
+            seen = self.look_signs.get(fault)
+            since = max(self.mended.get(fault, -1.0), seen.event.when if seen else -1.0)
+            if isinstance(event.fact, Suspect) and event.fact.standing == "suspected" and event.when > since:
+                found[fault] = Sign("hunch", fault, "suspected", event, TRUST_HUNCH)
+        return found

@@ -100,6 +100,8 @@ class Wording:
     def real_thing(self, about: str) -> str:
         """What a stop-gap stands for: 'tape on the top hose' gives top hose, 'home-cut bowl gasket' bowl gasket."""
         parts = _JOIN.split(about, maxsplit=1)
+        if len(parts) > 1 and parts[1] == "under":
+            return ""
         head = _bare(parts[0])
         kept = " ".join(w for w in re.split(r"[\s]+", head) if not (set(tokens(w)) <= self.stopgap and tokens(w)))
         if kept and tokens(kept):
