@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from bisect import bisect_left
 from dataclasses import dataclass
 
 from worklog_tui.logbook.amounts import bounds, bounds_in
@@ -34,29 +35,39 @@ class Judge:
     def __init__(self, history: History) -> None:
         self._history = history
         self._card = [value for value in history.machine.specified if value.quantity]
-        self._said: dict[str, list[Reading]] = {}
+        self._said: dict[str, list[tuple[int, Reading]]] = {}
+        self._known: dict[tuple[str, Thing], tuple[Limits | None, list[tuple[int, Reading]]]] = {}
         for fact in history.facts():
             if isinstance(fact, Reading) and fact.role == "specified":
-                self._said.setdefault(fact.quantity, []).append(fact)
+                self._said.setdefault(fact.quantity, []).append((history.place(fact.main.note).order, fact))
 
     def limits(self, reading: Reading) -> Limits | None:
         """The limits for a reading; None when nothing tells."""
         about = _subject(reading)
-        for value in self._card:
-            subject = thing(value.subject.replace("_", " "))
-            if value.quantity == reading.quantity and _fits(subject, about, reading.quantity):
-                found = _from_card(value)
-                if found is not None:
-                    return found
-        said = [s for s in self._said.get(reading.quantity, ()) if _same_subject(_subject(s), about)]
-        return _from_talk(min(said, key=lambda s: self._distance(s, reading))) if said else None
+        key = (reading.quantity, about)
+        if key not in self._known:
+            card = self._by_card(reading.quantity, about)
+            said = self._said.get(reading.quantity, ()) if card is None else ()
+            self._known[key] = card, [row for row in said if _same_subject(_subject(row[1]), about)]
+        card, rows = self._known[key]
+        if card is not None or not rows:
+            return card
+        here = self._history.place(reading.main.note).order
+        after = bisect_left(rows, here, key=lambda row: row[0])
+        near = rows[max(after - 1, 0) : after + 1]
+        return _from_talk(min(near, key=lambda row: abs(row[0] - here))[1])
 
     def compares(self, reading: Reading) -> str:
         """low, high or good for what was measured or set; empty when nothing tells."""
         return verdict(reading, self.limits(reading)) if reading.role in ("measured", "set") else ""
 
-    def _distance(self, one: Reading, other: Reading) -> int:
-        return abs(self._history.place(one.main.note).order - self._history.place(other.main.note).order)
+    def _by_card(self, quantity: str, about: Thing) -> Limits | None:
+        for value in self._card:
+            if value.quantity == quantity and _fits(thing(value.subject.replace("_", " ")), about, quantity):
+                found = _from_card(value)
+                if found is not None:
+                    return found
+        return None
 
 
 def verdict(reading: Reading, limits: Limits | None) -> str:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass, field, replace
 
-from worklog_tui.logbook.same_thing import Thing
+from worklog_tui.logbook.same_thing import FASTENERS, Thing
 from worklog_tui.model import FactKey, OpenItem, Place
 
 
@@ -43,33 +43,51 @@ class Matter:
         return self.state != "done"
 
 
+Index = dict[str, frozenset[int]]
+
+
 @dataclass(frozen=True, slots=True)
 class Matters:
     """All matters in the order in which they were raised; found again by their words."""
 
     all: tuple[Matter, ...] = ()
-    by_word: dict[str, frozenset[int]] = field(default_factory=dict)
+    by_head: Index = field(default_factory=dict)
+    still: Index = field(default_factory=dict)
+    "Of those that are open, by every word."
 
     def near(self, *things: Thing) -> list[int]:
-        """Positions of the matters that share the beginning of a word, or the name, with one of the things."""
+        """Positions of the open matters that may be the same as one of the things, or about what it is on."""
         found: set[int] = set()
         for one in things:
-            for key in _keys(one):
-                found |= self.by_word.get(key, frozenset())
+            found |= _found(self.still, _keys(one))
+            rest = [self.still.get(word[:3], frozenset()) for word in one.words - FASTENERS]
+            found |= frozenset.intersection(*rest) if rest else frozenset()
         return sorted(found)
+
+    def sharing(self, one: Thing) -> list[int]:
+        """Positions of the open matters that share the beginning of a word with the thing."""
+        return sorted(_found(self.still, (word[:3] for word in one.words)))
+
+    def alike(self, one: Thing) -> list[int]:
+        """Positions of all matters that may be the same thing."""
+        return sorted(_found(self.by_head, _keys(one)))
 
     def put(self, position: int, matter: Matter) -> Matters:
         """The same matters with one changed."""
         row = list(self.all)
-        row[position] = matter
-        return replace(self, all=tuple(row))
+        before, row[position] = row[position], matter
+        if before.open == matter.open and before.thing == matter.thing:
+            return replace(self, all=tuple(row))
+        still = _without(self.still, before.thing, position)
+        still = _with(still, _all_keys(matter.thing), position) if matter.open else still
+        return Matters(tuple(row), _with(self.by_head, _keys(matter.thing), position), still)
 
     def add(self, matter: Matter) -> Matters:
         """The same matters and a new one."""
-        index = dict(self.by_word)
-        for key in _keys(matter.thing):
-            index[key] = index.get(key, frozenset()) | {len(self.all)}
-        return Matters((*self.all, matter), index)
+        position = len(self.all)
+        head = _with(self.by_head, _keys(matter.thing), position)
+        still = _with(self.still, _all_keys(matter.thing), position) if matter.open else self.still
+        return Matters((*self.all, matter), head, still)
 
     def holding(self, anchor: str) -> int | None:
         """The matter that holds the anchor, given as text."""
@@ -99,8 +117,31 @@ def anchor_text(key: FactKey) -> str:
     return f"{key.note}/{key.kind}/{key.start}/{key.end}/{key.nth}"
 
 
-def _keys(one: Thing) -> Iterable[str]:
-    if one.name:
-        yield "=" + one.name
-    for word in one.words:
-        yield word[:3]
+def _keys(one: Thing) -> list[str]:
+    """By what a thing is found that may be the same: its name, and the beginning of its head."""
+    return [key for key in (one.name and "=" + one.name, one.head and "^" + one.head[:2]) if key]
+
+
+def _all_keys(one: Thing) -> list[str]:
+    return [*_keys(one), *(word[:3] for word in one.words)]
+
+
+def _found(index: Index, keys: Iterable[str]) -> set[int]:
+    found: set[int] = set()
+    for key in keys:
+        found |= index.get(key, frozenset())
+    return found
+
+
+def _with(index: Index, keys: Iterable[str], position: int) -> Index:
+    fresh = dict(index)
+    for key in keys:
+        fresh[key] = fresh.get(key, frozenset()) | {position}
+    return fresh
+
+
+def _without(index: Index, one: Thing, position: int) -> Index:
+    fresh = dict(index)
+    for key in _all_keys(one):
+        fresh[key] = fresh.get(key, frozenset()) - {position}
+    return fresh

@@ -58,7 +58,8 @@ def _raise(state: Matters, said: Said) -> Matters:
     new = raised(said)
     if new is None:
         return state
-    for position in state.near(new.thing):
+    near = state.sharing(new.thing) if new.reason in ("temporary", "part needed") else []
+    for position in sorted({*near, *state.alike(new.thing)}):
         old = state.all[position]
         if one_matter(old, new):
             return state.put(position, told_again(old, new))
@@ -68,7 +69,7 @@ def _raise(state: Matters, said: Said) -> Matters:
 def _ask(state: Matters, asked: Asked) -> Matters:
     reading = asked.reading
     about = thing(reading.about)
-    for position in state.near(about):
+    for position in state.alike(about):
         old = state.all[position]
         if old.firm and old.open and same(old.thing, about):
             return state.put(position, replace(old, people=old.people + asked.people, comment=reading.comment.number))

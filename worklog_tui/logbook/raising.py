@@ -51,7 +51,7 @@ def one_matter(old: Matter, new: Matter) -> bool:
     """Whether a telling is of a matter that stands already."""
     if old.state == "merged" or old.suspected != new.suspected or old.quantity != new.quantity:
         return False
-    if old.by_hand and not old.open:
+    if not old.open and (old.by_hand or not old.firm or not new.firm):
         return False
     if not same(old.thing, new.thing):
         return _for_now_and_for_good(old, new)

@@ -28,7 +28,7 @@ _PIECES = re.compile(
 _PURPOSE = re.compile(r"\b(?:for|if|when|once|before|after|because|until|till)\b")
 _WEAK_HEADS = word_set("assembl gap clearanc level set kit size end problem fault troubl connection height setting")
 _HOW = word_set("flush properly hot cold square true tight")
-_FASTENERS = word_set("bolt nut screw stud")
+FASTENERS = word_set("bolt nut screw stud")
 
 
 @dataclass(frozen=True, slots=True)
@@ -134,8 +134,8 @@ def speaks_of(telling: Thing, topic: Thing) -> bool:
         return True
     if not marks_agree(telling, topic) or not telling.words or not topic.words:
         return False
-    if "tighten" in topic.deed.actions and telling.head in _FASTENERS:
-        return holds(topic.words, telling.words - _FASTENERS)
+    if "tighten" in topic.deed.actions and telling.head in FASTENERS:
+        return holds(topic.words, telling.words - FASTENERS)
     if telling.name and topic.name and telling.name != topic.name:
         return False
     return len(telling.words) >= 2 and holds(topic.words, telling.words)
