@@ -42,7 +42,7 @@ def _opens(tokens: list[Token], i: int) -> bool:
 def _value_follows(tokens: list[Token], i: int) -> bool:
     for k in range(i + 1, min(i + 4, len(tokens))):
         if tokens[k].kind in ("number", "amount"):
-            return k > i + 1
+            return k > i + 1 and tokens[k].value != tokens[i].value + 1  # type: ignore[operator]  # not counting aloud
         if not (tokens[k].kind == "comma" or tokens[k].sense("copula", "about", "how", "reads")):
             return False
     return False

@@ -13,6 +13,7 @@ from dataclasses import dataclass, replace
 from worklog_tui.extract.context import Context, Tail
 from worklog_tui.extract.finish import Piece, finish
 from worklog_tui.extract.listed import mark_listed
+from worklog_tui.extract.ones import name_ones
 from worklog_tui.extract.particles import join_particles
 from worklog_tui.extract.pipeline import drafts_of
 from worklog_tui.extract.remember import remember
@@ -111,6 +112,7 @@ def read_sentence(
     mark_listed(tokens, context, machine.cylinders or 0)
     join_particles(tokens, book)
     tokens = guess_things(text, fold_things(text, tokens, book, typed), typed)
+    tokens = name_ones(tokens, context, book)
     number_clauses(tokens)
     mark_stances(tokens)
     scene = Scene(text, tokens, book, machine, context, typed)

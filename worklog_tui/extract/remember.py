@@ -5,12 +5,12 @@ from __future__ import annotations
 from dataclasses import replace
 
 from worklog_tui.extract.context import THINGS_BACK, Context, Subject, Topic
-from worklog_tui.extract.scene import Draft, Scene
+from worklog_tui.extract.scene import Draft, Scene, announced
 from worklog_tui.extract.subjects import sides_from, stands_alone
 from worklog_tui.extract.tokens import Thing
 
+STATES_OF_TEST = frozenset({"dry", "wet", "cold", "hot", "warm", "with oil", "throttle open", "stone cold"})
 FORGETTABLE = frozenset({"tool", "unknown"})
-TESTS = ("compression", "gap", "density", "voltage", "resistance", "temperature", "speed", "pressure", "torque", "turns", "leakage", "angle", "current")
 
 
 def remember(scene: Scene, drafts: list[Draft], context: Context, upto: int) -> Context:
@@ -70,8 +70,8 @@ def _as_subject(thing: Thing) -> Subject:
 
 def _topic(scene: Scene, drafts: list[Draft], context: Context, upto: int) -> Topic | None:
     topic = context.topic
-    for k, token in enumerate(scene.tokens[:upto]):
-        found = _test_of(scene, token.low, token.thing)
+    for token in scene.tokens[:upto]:
+        found = announced(scene.book, token)
         if found and (topic is None or topic.quantity != found):
             words = token.thing.words if token.thing else ""
             topic = Topic(found, words=words, name=token.thing.name if token.thing else "")
@@ -79,10 +79,10 @@ def _topic(scene: Scene, drafts: list[Draft], context: Context, upto: int) -> To
             topic = replace(topic, age=0)
         if topic is not None and token.thing is not None and topic.quantity in token.thing.quantities and token.thing.kind not in FORGETTABLE:
             topic = replace(topic, words=token.thing.words, name=token.thing.name)
-        if topic and token.sense("how") and topic.age == 0 and scene.clause(k):
-            topic = replace(topic, condition=token.low) if token.low in ("dry", "wet", "cold", "hot", "warm", "with oil") else topic
+        if topic and token.low in STATES_OF_TEST:
+            topic = replace(topic, condition=token.low)
     for draft in drafts:
-        if draft.main >= upto or draft.kind != "reading" or draft.fields["quantity"] not in TESTS or draft.fields["role"] == "rated":
+        if draft.main >= upto or draft.kind != "reading" or not _tested(scene, draft) or draft.fields["role"] == "rated":
             continue
         quantity, unit = draft.fields["quantity"], draft.fields["unit"]
         thing = draft.thing
@@ -95,15 +95,12 @@ def _topic(scene: Scene, drafts: list[Draft], context: Context, upto: int) -> To
     return topic
 
 
-def _test_of(scene: Scene, low: str, thing: Thing | None) -> str:
-    """The quantity whose running test a word announces."""
-    for name in TESTS:
-        quantity = scene.book.quantities.get(name)
-        if quantity and (low in quantity.topic or thing is not None and thing.name in quantity.topic):
-            return name
-    return ""
-
-
 def _system(scene: Scene, upto: int) -> str:
     systems = [t.thing.system for t in scene.tokens[:upto] if t.thing is not None and t.thing.system]
     return systems[-1] if systems else ""
+
+
+def _tested(scene: Scene, draft: Draft) -> bool:
+    """Whether the quantity of a reading is one that is tested in rows."""
+    quantity = scene.book.quantities.get(draft.fields["quantity"])
+    return bool(quantity and quantity.topic)

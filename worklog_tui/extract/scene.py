@@ -12,6 +12,14 @@ from worklog_tui.rulebook import Rulebook
 from worklog_tui.rulebook.patterns import Rule
 
 
+def announced(book: Rulebook, token: Token) -> str:
+    """The quantity whose running test a word or a thing announces; empty when it announces none."""
+    found = book.topics.get(token.low) or (book.topics.get(token.thing.name, "") if token.thing is not None else "")
+    if not found and " " in token.low:
+        found = next((q for word in token.low.split() if (q := book.topics.get(word))), "")
+    return found
+
+
 @dataclass(slots=True)
 class Scene:
     """One sentence, or an unfinished piece of talk, with its surroundings."""
@@ -42,6 +50,13 @@ class Scene:
     def things(self, span: range) -> list[int]:
         """The indexes of the things in a span."""
         return [k for k in span if self.tokens[k].kind == "thing"]
+
+    def topic_before(self, i: int) -> str | None:
+        """The quantity whose test a word of this sentence announces before token i; the last one counts."""
+        for token in reversed(self.tokens[:i]):
+            if found := announced(self.book, token):
+                return found
+        return None
 
     def engine(self) -> Thing:
         """What `it runs` is said of: the engine, or the motor of a machine without one."""

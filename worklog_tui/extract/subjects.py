@@ -82,7 +82,7 @@ def which_near(scene: Scene, i: int) -> str:
 
 
 SIDES = frozenset(
-    "left right lh rh l/h r/h left-hand right-hand front rear inlet intake exhaust in ex top bottom upper lower inner outer "
+    "left right lh rh l/h r/h left-hand right-hand front rear inlet intake exhaust inlets intakes exhausts in ex top bottom upper lower inner outer "
     "port starboard nearside offside primary secondary".split()
 )
 

@@ -11,7 +11,7 @@ AGE = frozenset("new old other original proper real spare good second-hand secon
 JOINS = frozenset("of on in for at from behind under".split())
 BEHIND = frozenset("lh rh l/h r/h left-hand right-hand front rear inlet exhaust nearside offside upper lower inner outer".split())
 "Sides that may stand behind the name: `seal lh`, `hose front`."
-SUPPORT = frozenset("off out on in back is was are were looks s up down".split())
+SUPPORT = frozenset("off out on is was are were looks".split())
 
 
 def fold_things(text: str, tokens: list[Token], book: Rulebook, typed: bool) -> list[Token]:
@@ -119,7 +119,7 @@ def _thing_token(text: str, tokens: list[Token], book: Rulebook) -> Token:
         spoken(text[start:end]), head.name, head.kind, which.strip(), spoken(text[start:end]), head.per, head.of, head.system,
     )  # fmt: skip
     low = " ".join(t.low for t in tokens)
-    return Token("thing", low, start, end, thing_classes(head.name, head.kind, book.named), thing=thing)
+    return Token("thing", low, start, end, thing_classes(head.name, head.kind, book.named, low), thing=thing)
 
 
 def _which_of(token: Token) -> str:

@@ -6,7 +6,7 @@ from dataclasses import dataclass, field
 
 from worklog_tui.extract.amounts import Amount, amount_at
 from worklog_tui.extract.clean import clean
-from worklog_tui.extract.numerals import numeral_at
+from worklog_tui.extract.numerals import Numeral, numeral_at
 from worklog_tui.extract.threads import Thread, thread_at
 from worklog_tui.extract.which import which_at
 from worklog_tui.extract.words import Word, split
@@ -49,6 +49,8 @@ class Token:
     senses: tuple[Sense, ...] = ()
     amount: Amount | None = None
     value: float | None = None
+    high: float | None = None
+    "The upper end of a range of bare numbers: `sixty to seventy`."
     pairs: tuple[float, ...] = ()
     thread: Thread | None = None
     which: str = ""
@@ -112,13 +114,26 @@ def _next(words: list[Word], i: int, book: Rulebook, cylinders: int) -> tuple[To
     numeral = numeral_at(words, i, book.numerals)
     if numeral and (numeral.end > after or numeral.end == after and not (numeral.loose and term)):
         classes = LOOSE if numeral.loose else NUMBER
-        token = Token("number", first.low, first.start, words[numeral.end - 1].end, classes, value=numeral.value,
-                      pairs=numeral.parts)  # fmt: skip
-        return token, numeral.end
+        upper = None if numeral.loose else _upper(words, numeral.end, numeral.value, book)
+        end = upper.end if upper else numeral.end
+        token = Token("number", first.low, first.start, words[end - 1].end, classes, value=numeral.value,
+                      high=upper.value if upper else None, pairs=numeral.parts)  # fmt: skip
+        return token, end
     low = first.low if after == i + 1 else " ".join(w.low for w in words[i:after])
     senses = tuple(Sense(*s) for s in term)
     classes = token_classes(term, low, book.named)
     return Token("term" if term else "word", low, first.start, words[after - 1].end, classes, senses), after
+
+
+def _upper(words: list[Word], end: int, low: float, book: Rulebook) -> Numeral | None:
+    """The upper end of a range of bare numbers that begins at word `end`: `to seventy`, `-125`; it must be above the lower."""
+    if end >= len(words):
+        return None
+    start = end if words[end].gap == "-" else end + 1 if words[end].low == "to" and words[end].gap == "" else None
+    if start is None or start >= len(words):
+        return None
+    numeral = numeral_at(words, start, book.numerals)
+    return numeral if numeral and not numeral.loose and low < numeral.value <= 10 * low else None
 
 
 VERBS = frozenset({"do", "does", "did", "doing", "split"})

@@ -13,7 +13,7 @@ from worklog_tui.rulebook.lexicon import Builder, Sense, Table, longest
 from worklog_tui.rulebook.misheard import Misheard, index
 from worklog_tui.rulebook.mistakes import GrammarMistake, Mistake
 from worklog_tui.rulebook.patterns import Patterns, Rule, named_classes
-from worklog_tui.rulebook.quantities import Quantities, read_quantities
+from worklog_tui.rulebook.quantities import Quantities, read_quantities, topics_of
 from worklog_tui.rulebook.says import SaysError
 from worklog_tui.rulebook.signs import Signs
 from worklog_tui.rulebook.units import Numerals, Units, numerals_from, units_from
@@ -36,6 +36,8 @@ class Rulebook:
     named: frozenset[str]
     "The classes that rules name; only these are put on tokens besides their own."
     quantities: Quantities
+    topics: dict[str, str]
+    "Word that announces a test -> its quantity."
     units: Units
     numerals: Numerals
     misheard: Misheard
@@ -60,7 +62,7 @@ def load(folders: Sequence[Path], cache: Path | None = None) -> Rulebook:
     quantities = read_quantities(files)
     signs = Signs(foreseen(table, named, units.quantity_tuples()))
     return Rulebook(
-        stamp, table, longest(table), signs, Patterns(rules, signs), rules, named, quantities, units,
+        stamp, table, longest(table), signs, Patterns(rules, signs), rules, named, quantities, topics_of(quantities), units,
         numerals_from(files["numerals.toml"]), index(_entries(files, "misheard.toml", "misheard"), lambda word: _is_common(table, word)),
     )  # fmt: skip
 
@@ -141,10 +143,9 @@ def token_classes(senses: Iterable[tuple[Any, ...]], low: str, named: frozenset[
     return frozenset(found or {"other"})
 
 
-def thing_classes(name: str, kind: str, named: frozenset[str]) -> frozenset[str]:
-    """The classes of a thing: its kind, and its name where a rule asks for it."""
-    asked = f"thing={name}"
-    return frozenset({"thing", kind} | ({asked} if asked in named else set()))
+def thing_classes(name: str, kind: str, named: frozenset[str], low: str = "") -> frozenset[str]:
+    """The classes of a thing: its kind, and its name and its very word where a rule asks for them."""
+    return frozenset({"thing", kind} | {f"thing={name}", f"={low}"} & named)
 
 
 def amount_classes(quantities: tuple[str, ...], named: frozenset[str]) -> frozenset[str]:
@@ -159,6 +160,7 @@ def foreseen(table: Table, named: frozenset[str], amounts: Iterable[tuple[str, .
         for sense in senses:
             if sense[0] == "part":
                 yield thing_classes(sense[1], sense[2], named)
+                yield thing_classes(sense[1], sense[2], named, low)
         bare = [s for s in senses if s[0] != "part"]  # a term that is no part here
         for left in (bare, [s for s in bare if s[0] != "split"], [s for s in senses if s[0] != "split"]):
             yield token_classes(left, low, named)

@@ -67,6 +67,7 @@ class Builder:
                 mine = sense if " " not in said else firm
                 self.add(said, mine)
                 self.add(plural(said), mine)
+                self.add(said + "s", mine)  # the battery's flat
 
     def conditions(self, data: dict[str, Any]) -> None:
         """The [[condition]] tables of one file of grammars/conditions; `of` of the file holds where a table has none."""

@@ -54,3 +54,12 @@ def read_quantities(files: Mapping[str, Mapping[str, Any]]) -> dict[str, Quantit
             tuple(data.get("card", ())),
         )
     return found
+
+
+def topics_of(quantities: Quantities) -> dict[str, str]:
+    """Word that announces a test -> its quantity; of two quantities that name a word, the first by name has it."""
+    found: dict[str, str] = {}
+    for name in sorted(quantities):
+        for word in quantities[name].topic:
+            found.setdefault(word, name)
+    return found

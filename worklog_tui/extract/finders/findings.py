@@ -29,7 +29,11 @@ def draft(match: Match, scene: Scene) -> Draft | None:
     sense = _settle(made, scene, at)
     if sense is None:
         return None
+    if made.thing is not None and made.thing.kind == "tool":
+        return None
     made.fields = {"verdict": gives.get("verdict", sense.cls), "state": sense.name, "opposite": sense.kind}
+    if sense.cls == "noted" and "part" in made.filled:
+        made.confidence = min(made.confidence, 0.45)
     return made
 
 
@@ -48,6 +52,8 @@ def suits(sense: Sense, thing: Thing) -> bool:
 def _settle(made: Draft, scene: Scene, at: int) -> Sense | None:
     """Finds the thing where the rule named none, and the sense of the state that fits it."""
     token = scene.tokens[at]
+    if token.sense("how") and _numbers_follow(scene, at):
+        return None
     if made.thing is None and not made.rule.gives.get("part"):
         _find_thing(made, scene, at)
     if made.thing is None:
@@ -58,6 +64,12 @@ def _settle(made: Draft, scene: Scene, at: int) -> Sense | None:
     if fitting[0].weak and "part" in made.filled and made.thing.kind not in ("machine", "quality"):
         made.confidence -= 0.1
     return fitting[0]
+
+
+def _numbers_follow(scene: Scene, at: int) -> bool:
+    """`wet, seventy-two`: under a running test, such a word says how the number was taken."""
+    near = scene.tokens[at + 1 : at + 4]
+    return scene.context.topic is not None and any(t.kind in ("number", "amount") for t in near)
 
 
 def _find_thing(made: Draft, scene: Scene, at: int) -> None:

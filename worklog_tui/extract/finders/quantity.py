@@ -33,8 +33,9 @@ def support(name: str, made: Draft, scene: Scene) -> float:
         score += suits(made.thing, name, quantity) * (0.5 if "subject" in made.filled else 1.0)
     if quantity:
         score += 1.5 * _near(quantity, made.main, scene)
-    topic = scene.context.topic
-    if topic is not None and topic.quantity == name:
+    if (said := scene.topic_before(made.main)) is not None:
+        score += 1.4 * (said == name)
+    elif (topic := scene.context.topic) is not None and topic.quantity == name:
         score += 1.25 if topic.age < 3 else 1.0
     return score
 
@@ -76,15 +77,23 @@ def bare_reading(token: Token, made: Draft, scene: Scene, told: str) -> tuple[st
             score += 0.8
         if best is None or score > best[0]:
             best = (score, name, bare)
-    if best is None or best[0] < BARE_LINE or _only_a_count(token, best[1]):
+    if best is None or best[0] < BARE_LINE or _only_a_count(token, best[1], made):
         return None
-    return best[1], round(token.value * best[2].factor, 9), best[2].unit
+    value = round(token.value * best[2].factor, 9)
+    if token.high is not None:
+        return best[1], (value, round(token.high * best[2].factor, 9)), best[2].unit
+    return best[1], value, best[2].unit
 
 
-def _only_a_count(token: Token, name: str) -> bool:
-    """A small whole number in words counts things, unless the quantity has such values."""
+def _only_a_count(token: Token, name: str, made: Draft) -> bool:
+    """A small whole number counts things, unless the quantity has such values and, spelled out, its thing was said."""
     assert token.value is not None
-    return token.value == int(token.value) and token.value <= 12 and name not in ("gap", "voltage", "turns", "angle", "pressure", "length")
+    if token.value != int(token.value) or token.value > 12:
+        return False
+    return name not in SMALL or token.low.isalpha() and "subject" in made.filled
+
+
+SMALL = frozenset({"gap", "voltage", "turns", "angle", "pressure", "length"})
 
 
 def _fits(quantity: Quantity, value: float, unit: str) -> Bare | None:

@@ -43,11 +43,12 @@ def _subject(made: Draft, match: Match, scene: Scene) -> None:
         made.thing = scene.tokens[made.thing_at].thing
         return
     made.filled.add("subject")
-    for fits in _wishes(made, scene):
-        k = earlier(scene, made.main, fits)
-        made.thing = scene.tokens[k].thing if k is not None else remembered(scene, fits)
-        if made.thing is not None:
-            return
+    wishes = _wishes(made, scene)
+    k = next((k for fits in wishes if (k := earlier(scene, made.main, fits)) is not None), None)
+    if k is not None:
+        made.thing = scene.tokens[k].thing
+    else:
+        made.thing = next((thing for fits in wishes if (thing := remembered(scene, fits))), None)
 
 
 def _of(scene: Scene, i: int, fits: Fits) -> int | None:
@@ -69,8 +70,8 @@ def _of(scene: Scene, i: int, fits: Fits) -> int | None:
 def _wishes(made: Draft, scene: Scene) -> tuple[Fits, ...]:
     """First a thing on which the amount is usually measured, then any that can be measured."""
     amount = scene.tokens[made.main].amount
-    topic = scene.context.topic
-    wanted = amount.quantities if amount else ((topic.quantity,) if topic else ())
+    topic = scene.topic_before(made.main) or (scene.context.topic.quantity if scene.context.topic else "")
+    wanted = amount.quantities if amount else (topic,) if topic else ()
 
     def meant(thing: Thing) -> bool:
         return any(suits(thing, q, scene.book.quantities.get(q)) for q in wanted)
@@ -92,11 +93,29 @@ def _amount(made: Draft, token: Token, scene: Scene, told: str) -> tuple[str, fl
     if token.amount is not None:
         amount = token.amount
         quantity = told or quantity_of(amount.quantities, made, scene)
-        value = amount.low if amount.low == amount.high else (amount.low, amount.high)
-        return (quantity, value, amount.unit) if quantity else None
+        days = DAYS.get(amount.unit, 1)
+        value = amount.low * days if amount.low == amount.high else (amount.low * days, amount.high * days)
+        if quantity == "duration" and not _of_work(made, scene):
+            made.confidence = 0.45
+        return (quantity, value, "day" if amount.unit in DAYS else amount.unit) if quantity else None
     if token.value is None:
         return None
     return bare_reading(token, made, scene, told)
+
+
+DAYS = {"week": 7}
+LASTING = frozenset("leave left give gave let wait waited for took takes take after later run ran running runs soak cook every within another lasts lasted held in".split())
+
+
+def _of_work(made: Draft, scene: Scene) -> bool:
+    """Whether a time is one of the work or the machine: with a verb of work, a word of waiting, or a thing in its clause."""
+    amount = scene.tokens[made.main].amount
+    if amount is not None and amount.unit in ("month", "year"):
+        return False
+    span = scene.clause(made.main)
+    if any(scene.tokens[k].low in LASTING or scene.tokens[k].sense("did", "doing", "do", "does") for k in span):
+        return True
+    return "subject" not in made.filled or len(span) <= 3
 
 
 def _words(made: Draft, match: Match, scene: Scene, quantity: str) -> str:

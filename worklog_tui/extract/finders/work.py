@@ -27,8 +27,8 @@ def draft(match: Match, scene: Scene) -> Draft | None:
         made.thing_at = match.slots.get(part.strip("<>"))
         made.thing = scene.tokens[made.thing_at].thing if made.thing_at is not None else None
     elif part:
-        made.thing = Thing(part, part, "machine") if part != "engine" else scene.engine()
-    if made.thing is None and not _find_object(made, scene, at):
+        made.thing = scene.engine() if part == "engine" else Thing(part, part, "part")
+    if made.thing is None and not _find_object(made, scene, at, match):
         return None
     action = gives["action"]
     if action.startswith("<"):
@@ -40,7 +40,7 @@ def draft(match: Match, scene: Scene) -> Draft | None:
         if not made.rule.gives.get("it"):
             return None
         made.thing, made.thing_at = scene.engine(), None
-    if action not in LABELLED:
+    if action not in LABELLED or action in gives.get("never", ()):
         return None
     made.fields = {"action": action, "used": _used(match, scene)}
     return made
@@ -53,24 +53,32 @@ def action_for(senses: tuple[Sense, ...], thing: Thing | None) -> Sense | None:
     return next(iter(meant + [s for s in actions if not s.of]), None)
 
 
-def _find_object(made: Draft, scene: Scene, at: int) -> bool:
+def _find_object(made: Draft, scene: Scene, at: int, match: Match) -> bool:
     """The object of a verb for which the rule named none: `it` means what was named before; else what stands after or before."""
+    fits = _handled if made.rule.gives.get("it") else _workable
+    used = match.slots.get("used")
     if not made.rule.gives.get("it"):
-        k = nearest(scene, at, _workable, before_first=bool(made.rule.gives.get("behind")))
+        k = nearest(scene, at, fits, before_first=bool(made.rule.gives.get("behind")))
         if k is not None:
             made.thing, made.thing_at = scene.tokens[k].thing, k
             return True
     made.filled.add("part")
-    before = [k for k in scene.things(range(at)) if _workable(scene.tokens[k].thing) and scene.tokens[k].clause >= scene.tokens[at].clause - 1]  # type: ignore[arg-type]
+    things = [k for k in scene.things(range(at)) if k != used and scene.tokens[k].clause >= scene.tokens[at].clause - 1]
+    before = [k for k in things if fits(scene.tokens[k].thing)]  # type: ignore[arg-type]
     if before:
         made.thing_at, made.thing = before[-1], scene.tokens[before[-1]].thing
         return True
-    made.thing = remembered(scene, _workable)
+    made.thing = remembered(scene, fits)
     return made.thing is not None
 
 
 def _workable(thing: Thing) -> bool:
-    return thing.kind not in ("quality", "machine", "tool")
+    return thing.kind not in ("quality", "machine", "tool", "unknown")
+
+
+def _handled(thing: Thing) -> bool:
+    """What `cleaned it` can mean: a thing that is taken in the hand."""
+    return thing.kind not in ("quality", "machine", "tool", "unknown", "fluid", "material")
 
 
 def _used(match: Match, scene: Scene) -> str:

@@ -23,7 +23,7 @@ def refine(drafts: list[Draft], scene: Scene) -> list[Draft]:
 
 
 def _action(draft: Draft) -> str:
-    if draft.kind != "reading" or draft.fields["role"] != "set":
+    if draft.kind != "reading" or draft.fields["role"] != "set" or "subject" in draft.filled:
         return ""
     quantity = draft.fields["quantity"]
     if quantity == "torque":
