@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -40,6 +40,7 @@ def extract(
     from worklog_tui.logbook.comment_words import load_comment_words
     from worklog_tui.logbook.open_items import open_items
 
+    card = _with_figures(book, card)
     records, complaints = _records(book, card, sessions)
     written = _comments(comments)
     history = History(card, records, (), written)
@@ -47,6 +48,14 @@ def extract(
     items = open_items(history, readings)
     advice = advise(history, items, faults, now or _last_start(records))
     return Extraction(history, items, advice, readings, complaints)
+
+
+def _with_figures(book: Rulebook, card: Machine) -> Machine:
+    """The card with the figures of its specified texts read."""
+    from worklog_tui.extract import read_specified
+
+    read = (v if v.quantity else read_specified(book, v.subject, v.text, v.source) for v in card.specified)
+    return replace(card, specified=tuple(read))
 
 
 def _records(

@@ -21,6 +21,8 @@ _ANSWERS = {
 "How well a kind of fact answers a kind of comment (judgement)."
 TAKEN_UP = 0.6
 "The share of the words of an own question that a comment must hold to be about it."
+OF_THE_SAME = 0.35
+"From what share of a suggestion's rarer words a line in which nothing was understood may answer it."
 MUCH_ALIKE = 0.3
 "From what share of a comment's rarer words a line speaks of the same without naming the thing."
 ENOUGH = 4.0
@@ -109,7 +111,15 @@ def answer(lines: Lines, kind: str, asked: Asked, comment: str) -> Place | None:
         rank = (score, place.order if asked.latest else -place.order)
         if worth and score >= ENOUGH and (best is None or rank > best[:2]):
             best = (*rank, place)
+    if best is None and kind == "suggestion" and not asking:
+        return _by_words(lines, said)
     return best[2] if best else None
+
+
+def _by_words(lines: Lines, said: frozenset[str]) -> Place | None:
+    """The line that speaks most of the same, when it speaks much of it: a test that was done without naming a part."""
+    best = max(lines.stems, key=lambda note: lines.alike(note, said), default=None)
+    return lines.history.place(best) if best is not None and lines.alike(best, said) >= OF_THE_SAME else None
 
 
 def _tellings(fact: Fact) -> tuple[Thing, ...]:

@@ -101,7 +101,7 @@ def _fits(specified: Thing, subject: Thing, quantity: str) -> bool:
     if specified.marks and subject.marks and not specified.marks & subject.marks:
         return False
     ours = specified.words - {quantity, "gap", "clearanc", "setting", "limit"}
-    return not ours or bool(ours & subject.words) or same(specified, subject)
+    return ours <= subject.words or (bool(subject.words) and subject.words <= ours and specified.head == subject.head)
 
 
 def _from_card(value: SpecifiedValue) -> Limits | None:
