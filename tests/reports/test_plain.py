@@ -88,6 +88,22 @@ def test_the_same_question_from_many_is_told_once() -> None:
     assert "1 more say nothing that needs an answer." in said
 
 
+def test_cylinders_are_drawn_side_by_side() -> None:
+    from worklog_tui.logbook.readings import readings
+
+    told = Told().say(
+        "",
+        read("compression", 112, "psi", "cylinder 1", condition="dry"),
+        read("compression", 56, "psi", "cylinder 2", condition="dry"),
+    )
+    rows = readings_text(
+        readings(told.say("", read("compression", 100, "psi", "cylinder 2", condition="wet")).history()), 80
+    )
+    one, two, wet = (row for row in rows.splitlines() if "█" in row)
+    assert one.count("█") == 2 * two.count("█")
+    assert "wet" in wet
+
+
 def test_an_empty_log_says_so() -> None:
     assert timeline_text((), 80) == "Nothing is in the log yet."
     assert readings_text((), 80) == "Nothing has been measured yet."

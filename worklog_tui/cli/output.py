@@ -10,6 +10,10 @@ from typing import Any
 _CONTROL = re.compile("[\x00-\x08\x0b-\x1f\x7f-\x9f\u061c\u200e\u200f\u202a-\u202e\u2066-\u2069\ud800-\udfff]")
 
 
+_PLAINER = str.maketrans({"█": "#", "→": "->", "…": "...", "°": " deg ", "µ": "u", "“": '"', "”": '"'})
+"""What takes the place of a letter that the terminal cannot show."""
+
+
 def clean(text: str) -> str:
     """The text without control characters; line ends and tabs stay."""
     return _CONTROL.sub("", text)
@@ -43,4 +47,4 @@ def _write(stream: Any, text: str) -> None:
         print(text, file=stream)
     except UnicodeEncodeError:
         encoding = stream.encoding or "ascii"
-        print(text.encode(encoding, "replace").decode(encoding), file=stream)
+        print(text.translate(_PLAINER).encode(encoding, "replace").decode(encoding), file=stream)

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 
 from worklog_tui.logbook.limits import Limits
 from worklog_tui.logbook.readings import Point, Series
+from worklog_tui.reports.bars import bars
 from worklog_tui.reports.lines import heading, table, widest, wrapped
 from worklog_tui.reports.sentence import QUANTITIES, amount
 
@@ -20,8 +21,8 @@ def readings_text(series: Sequence[Series], width: int) -> str:
     rows = [(_what(one), _values(one.points), _should(one.limits), _VERDICTS[one.last.verdict]) for one in series]
     title = heading("Readings")
     if widest(rows) <= width:
-        return "\n".join([*title, *table(_HEAD, rows, width)])
-    return "\n".join([*title, *(line for row in rows for line in _stacked(row, width))])
+        return "\n".join([*title, *table(_HEAD, rows, width), *bars(series, width)])
+    return "\n".join([*title, *(line for row in rows for line in _stacked(row, width)), *bars(series, width)])
 
 
 def _stacked(row: tuple[str, str, str, str], width: int) -> list[str]:
