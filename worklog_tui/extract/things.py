@@ -76,6 +76,8 @@ def _is_side(tokens: list[Token], j: int) -> bool:
 def _is_number_of(tokens: list[Token], first: int, j: int) -> bool:
     """`cylinder 2`, `plug four`: a small whole number right after what there are several of."""
     token, part = tokens[j], tokens[j - 1].sense("part")
+    if j + 1 < len(tokens) and tokens[j + 1].low == ":":
+        return False
     return (
         part is not None and bool(part.per) and token.kind == "number" and token.value is not None
         and token.value == int(token.value) and 1 <= token.value <= 12 and not token.pairs

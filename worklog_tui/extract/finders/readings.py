@@ -5,6 +5,7 @@ from __future__ import annotations
 from worklog_tui.extract.finders.quantity import bare_reading, quantity_of, suits
 from worklog_tui.extract.matching import Match
 from worklog_tui.extract.scene import Draft, Scene
+from worklog_tui.extract.context import SUBJECT_LIFE
 from worklog_tui.extract.subjects import Fits, earlier, remembered, which_at, with_which
 from worklog_tui.extract.tokens import Thing, Token
 
@@ -36,19 +37,55 @@ def _subject(made: Draft, match: Match, scene: Scene) -> None:
     if said and not said.startswith("<"):
         made.thing = Thing(said, said, "quality")
         return
+    wanted = _wanted(made, scene)
+
+    def meant(thing: Thing) -> bool:
+        return _measurable(thing) and any(suits(thing, q, scene.book.quantities.get(q)) for q in wanted)
+
     made.thing_at = match.slots.get(said.strip("<>")) if said else None
+    named = scene.tokens[made.thing_at].thing if made.thing_at is not None else None
+    if named is not None and not (_measurable(named) or meant(named)):
+        made.thing_at = None
     if made.thing_at is None:
-        made.thing_at = next((k for fits in _wishes(made, scene) if (k := _of(scene, made.main, fits)) is not None), None)
+        made.thing_at = next((k for fits in (meant, _measurable) if (k := _of(scene, made.main, fits)) is not None), None)
     if made.thing_at is not None:
         made.thing = scene.tokens[made.thing_at].thing
-        return
-    made.filled.add("subject")
-    wishes = _wishes(made, scene)
-    k = next((k for fits in wishes if (k := earlier(scene, made.main, fits)) is not None), None)
-    if k is not None:
-        made.thing = scene.tokens[k].thing
-    else:
-        made.thing = next((thing for fits in wishes if (thing := remembered(scene, fits))), None)
+    if made.thing is None or _only_names_the_test(made.thing, scene):
+        _from_talk(made, scene, meant)
+
+
+def _from_talk(made: Draft, scene: Scene, meant: Fits) -> None:
+    """The subject from earlier words: of the sentence first, then of the last notes, the newest that suits."""
+
+    def part(thing: Thing) -> bool:
+        return _measurable(thing) and not _only_names_the_test(thing, scene)
+
+    fitting: tuple[Fits, ...] = (lambda t: meant(t) and part(t), part)
+    k = next((k for fits in fitting if (k := earlier(scene, made.main, fits)) is not None), None)
+    found = scene.tokens[k].thing if k is not None else None
+    if found is None:
+        for age in range(SUBJECT_LIFE + 1):
+            found = next((thing for fits in fitting if (thing := remembered(scene, fits, age))), None)
+            if found is not None:
+                break
+    if found is not None and (made.thing is None or meant(found)):
+        made.thing, made.thing_at = found, None
+    if made.thing_at is None:
+        made.filled.add("subject")
+
+
+def _only_names_the_test(thing: Thing, scene: Scene) -> bool:
+    """`gap`, `volts`: a word for the quantity alone, not for what it is of."""
+    return thing.kind == "quality" and " " not in thing.name and thing.name in scene.book.topics
+
+
+def _wanted(made: Draft, scene: Scene) -> tuple[str, ...]:
+    """The quantities that the number may be, from its unit or from the running test."""
+    amount = scene.tokens[made.main].amount
+    if amount:
+        return amount.quantities
+    topic = scene.topic_before(made.main) or (scene.context.topic.quantity if scene.context.topic else "")
+    return (topic,) if topic else ()
 
 
 def _of(scene: Scene, i: int, fits: Fits) -> int | None:
@@ -60,30 +97,18 @@ def _of(scene: Scene, i: int, fits: Fits) -> int | None:
     for k in range(i + 1, min(i + 4, span.stop)):
         token = scene.tokens[k]
         if token.thing is not None:
-            joined = k == i + 1 or any(t.low in JOINING for t in scene.tokens[i + 1 : k])
+            joined = all(t.sense("article", "all") for t in scene.tokens[i + 1 : k]) or any(t.low in JOINING for t in scene.tokens[i + 1 : k])
             return k if joined and fits(token.thing) else None
         if token.kind in ("comma", "amount", "number"):
             return None
     return None
 
 
-def _wishes(made: Draft, scene: Scene) -> tuple[Fits, ...]:
-    """First a thing on which the amount is usually measured, then any that can be measured."""
-    amount = scene.tokens[made.main].amount
-    topic = scene.topic_before(made.main) or (scene.context.topic.quantity if scene.context.topic else "")
-    wanted = amount.quantities if amount else (topic,) if topic else ()
-
-    def meant(thing: Thing) -> bool:
-        return any(suits(thing, q, scene.book.quantities.get(q)) for q in wanted)
-
-    return (meant, _measurable) if wanted else (_measurable,)
-
-
 JOINING = frozenset("on of in for at across to from through between".split())
 
 
 def _measurable(thing: Thing) -> bool:
-    return thing.kind not in ("tool", "unknown", "fastener")
+    return thing.kind not in ("tool", "unknown", "fastener") and thing.system != "instruments and gauges"
 
 
 def _amount(made: Draft, token: Token, scene: Scene, told: str) -> tuple[str, float | tuple[float, float] | str, str] | None:
@@ -101,6 +126,18 @@ def _amount(made: Draft, token: Token, scene: Scene, told: str) -> tuple[str, fl
     if token.value is None:
         return None
     return bare_reading(token, made, scene, told)
+
+
+RUNNING = frozenset("run ran running runs idle tickover going kick kicked dies died dead gone cranked fast warm-up warming".split())
+
+
+def _of_running(made: Draft, scene: Scene, quantity: str) -> bool:
+    """A speed of nothing else, or a time that something ran: of the engine or the motor."""
+    thing = made.thing
+    if quantity == "speed":
+        return thing is None or not suits(thing, quantity, scene.book.quantities.get(quantity))
+    words = {scene.tokens[k].low for k in scene.clause(made.main)}
+    return quantity == "duration" and made.thing_at is None and bool(words & RUNNING)
 
 
 DAYS = {"week": 7}
@@ -129,8 +166,12 @@ def _words(made: Draft, match: Match, scene: Scene, quantity: str) -> str:
     newer = bool(which) and (made.thing_at is None or k > made.thing_at)
     if quantity == "compression" and which.isdigit() and (newer or thing is None or thing.per != "cylinder"):
         return f"cylinder {which}"
-    if quantity == "compression" and scene.machine.cylinders == 1:
-        return "cylinder 1"
+    if quantity == "compression" and not which:
+        return "cylinder 1" if scene.machine.cylinders == 1 else thing.words if thing and thing.per == "cylinder" else "compression"
+    if _of_running(made, scene, quantity):
+        made.thing, made.thing_at = scene.engine(), None
+        made.filled.add("subject")
+        return made.thing.words
     if filled and topic and topic.quantity == quantity and topic.words and (thing is None or not suits(thing, quantity, None)):
         return with_which(topic.words, which)
     if thing is None:
