@@ -65,5 +65,5 @@ def side_by_side(series: Sequence[Series]) -> list[list[Series]]:
 
 def _key(reading: Reading) -> str:
     about = thing(reading.subject, reading.name)
-    base = about.name or " ".join(sorted(about.words))
-    return " ".join([base, *sorted(about.marks)])
+    words = thing(about.name).words if about.name else about.words
+    return " ".join([*sorted(words), *sorted(about.marks)])

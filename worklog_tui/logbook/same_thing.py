@@ -25,6 +25,8 @@ _APART = (frozenset({"magnet", "magneto"}), frozenset({"stator", "starter"}), fr
 _PIECES = re.compile(
     r"\b(?:of|on|in|for|at|from|to|behind|between|under|with|by|near|off|into|inside|after|before|if|when|instead)\b|[,;()]"
 )
+_ONE_OF_SEVERAL = re.compile(r"(?:cylinder|number|no\.?) ?\w+")
+"Words that name nothing but which one: the name is then that of the thing talked of, not of the cylinder."
 _PURPOSE = re.compile(r"\b(?:for|if|when|once|before|after|because|until|till)\b")
 _WEAK_HEADS = word_set("assembl gap clearanc level set kit size end problem fault troubl connection height setting")
 _HOW = word_set("flush properly hot cold square true tight")
@@ -52,6 +54,8 @@ class Thing:
 @lru_cache(maxsize=20_000)
 def thing(text: str, name: str = "") -> Thing:
     """The thing that a few words name."""
+    if _ONE_OF_SEVERAL.fullmatch(text.lower()):
+        name = ""
     deed = asked(text)
     words, marks = _read(text, deed.word)
     first = next((p for p in _PIECES.split(text.lower()) if _read(p, deed.word)[0]), "")

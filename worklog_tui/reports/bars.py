@@ -19,7 +19,7 @@ def bars(series: Sequence[Series], width: int) -> list[str]:
     """One block for each quantity that was taken of two or more like parts; nothing where they do not compare."""
     rows: list[str] = []
     for group in side_by_side(series):
-        if len(group) > 1:
+        if len(group) > 1 and all(any(c.isdigit() for c in one.subject) for one in group):
             rows += _block(sorted(group, key=lambda one: one.subject), width)
     return rows
 

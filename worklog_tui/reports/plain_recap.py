@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from worklog_tui.logbook.recap import Recap
-from worklog_tui.model import Advice, Fact, Finding, OpenItem
+from worklog_tui.model import Advice, Fact, Finding, OpenItem, Reading
 from worklog_tui.reports.lines import heading, wrapped
 from worklog_tui.reports.plain_items import item_lines
-from worklog_tui.reports.sentence import sentence
+from worklog_tui.reports.sentence import briefly
 from worklog_tui.reports.when import session_title
 
 
@@ -23,7 +23,7 @@ def recap_text(recap: Recap, advice: Advice | None, width: int) -> str:
     rows += _items("Awaited", recap.awaited, width)
     rows += _facts("Done", recap.done, width)
     rows += _facts("Found", [f for f in recap.found if not (isinstance(f, Finding) and f.verdict == "noted")], width)
-    rows += _facts("Measured", recap.measured, width)
+    rows += _facts("Measured", _last_of_each(recap.measured), width)
     rows += _items("Dealt with", recap.closed, width)
     rows += _items("Still open", [i for i in recap.open if i not in recap.planned], width)
     return "\n".join(rows)
@@ -32,8 +32,17 @@ def recap_text(recap: Recap, advice: Advice | None, width: int) -> str:
 def _facts(title: str, facts: Sequence[Fact], width: int) -> list[str]:
     if not facts:
         return []
-    said = dict.fromkeys(sentence(f) for f in facts)
+    said = dict.fromkeys(briefly(f) for f in facts)
     return ["", f"{title}:", *(line for s in said for line in wrapped(s, width, "  - ", "    "))]
+
+
+def _last_of_each(readings: Sequence[Reading]) -> list[Reading]:
+    """The last reading of each quantity, subject and condition."""
+    last: dict[tuple[str, str, str], Reading] = {}
+    for one in readings:
+        last.pop((one.quantity, one.subject.lower(), one.condition), None)
+        last[one.quantity, one.subject.lower(), one.condition] = one
+    return list(last.values())
 
 
 def _items(title: str, items: Sequence[OpenItem], width: int) -> list[str]:

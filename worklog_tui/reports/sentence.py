@@ -51,6 +51,11 @@ def sentence(fact: Fact, brief: bool = False) -> str:
     return _say(fact) + _unsaid([name for name in fact.filled if not brief or name in _DECISIVE], fact)
 
 
+def briefly(fact: Fact) -> str:
+    """The same without what was filled in."""
+    return _say(fact)
+
+
 def amount(value: Value, unit: str) -> str:
     """A value with its unit as people write it: `18 to 20 ft lb`, `0.018 in`, `1/4-20`."""
     number = " to ".join(_figure(v) for v in value) if isinstance(value, tuple) else _figure(value)
