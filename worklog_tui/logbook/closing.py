@@ -6,7 +6,7 @@ from worklog_tui.logbook.changes import Said
 from worklog_tui.logbook.cures import cures, is_whole
 from worklog_tui.logbook.deeds import LOOK, MEND, RENEW
 from worklog_tui.logbook.matters import Matter
-from worklog_tui.logbook.same_thing import Thing, holds, same, speaks_of, thing
+from worklog_tui.logbook.same_thing import Thing, holds, marks_agree, same, speaks_of, thing
 from worklog_tui.logbook.words import raw_words, stem, word_set
 from worklog_tui.model import Fact, Finding, Reading, Suspect, Work
 
@@ -51,7 +51,8 @@ def things_of(fact: Fact) -> tuple[Thing, ...]:
 
 def _work(matter: Matter, work: Work, said: Said) -> bool:
     part, *used = things_of(work)
-    if not (speaks_of(part, matter.thing) or any(same(u, matter.thing) for u in used) or _kit(matter, work, part)):
+    told = speaks_of(part, matter.thing) or any(same(u, matter.thing) for u in used)
+    if not (told or _kit(matter, work, part) or _in_its_place(matter, work, part)):
         return False
     match matter.reason:
         case "part needed":
@@ -66,6 +67,17 @@ def _work(matter: Matter, work: Work, said: Said) -> bool:
             return _does(matter, work, said)
         case _:
             return _mends(matter, work)
+
+
+def _in_its_place(matter: Matter, work: Work, part: Thing) -> bool:
+    """Whether what was bad in a place went with what was done to the place: old fuel in the tank, tank drained."""
+    emptied = work.action in ("drain", "flush", "clean") and matter.bad and not matter.quantity
+    return (
+        bool(emptied)
+        and len(matter.thing.words) > 1
+        and part.words < matter.thing.words
+        and marks_agree(part, matter.thing)
+    )
 
 
 def _kit(matter: Matter, work: Work, part: Thing) -> bool:

@@ -12,7 +12,7 @@ _STARTS = re.compile(
     r"\b(start(s|ed)?|fire[sd]?|runs?|ran|running|go|goes|going|catch|caught|sign of life|turn over|dead|quit)\b"
 )
 _DEAD = word_set("dead quit stops dies stalls nothing")
-_WELL = word_set("cured fixed gone smooth sorted sweet lovely perfect")
+_WELL = word_set("cured fixed gone smooth sorted sweet lovely perfect stays steady settled")
 
 
 def is_whole(part: Thing) -> bool:

@@ -92,7 +92,7 @@ def _shown(matter: Matter, still: Sequence[Matter]) -> bool:
 
 def _still_there(done: Thing, still: Thing) -> bool:
     """Whether what is open is the same thing, or the thing that it is on."""
-    if speaks_of(done, still):
+    if speaks_of(done, still) or (len(still.words) > 1 and still.words <= done.words and marks_agree(done, still)):
         return True
     same_head = bool(done.head) and done.head == still.head and marks_agree(done, still)
     return same_head and (done.words <= still.words or still.words <= done.words)

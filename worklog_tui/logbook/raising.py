@@ -35,7 +35,7 @@ def raised(said: Said) -> Matter | None:
             cause = thing(fact.cause, fact.name)
             return Matter(cause, fact.cause, "question", (fact.key,), firm=False, suspected=True, **told)
         case Reading() if said.compares in ("low", "high") and fact.role == "measured" and not fact.doubtful:
-            about = _with_quantity(fact)
+            about = f"{_with_quantity(fact)} too {said.compares}"
             what = thing(fact.subject, fact.name)
             bad, quantity = f"too {said.compares}", fact.quantity
             return Matter(what, about, "fault", (fact.key,), firm=False, bad=bad, quantity=quantity, **told)
