@@ -7,7 +7,7 @@ from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 from functools import cached_property
 
-from worklog_tui.diagnosis.network import Network
+from worklog_tui.diagnosis.network import OTHER, Network
 from worklog_tui.diagnosis.noisy_or import Piece
 from worklog_tui.diagnosis.order import (
     Look,
@@ -29,7 +29,7 @@ FREE_MINUTES, FREE_CHANCE = 2.0, 0.03
 "A look that takes no more than this, at a suspect of at least this chance, comes first: it shifts the odds by far."
 NEAR = 1.12
 "Within this factor of the best, the simple checks of the fault tables come first."
-SLACK = 0.01
+SLACK = 0.05
 "What costs this share more than the best order without it is no worse than a part of that order."
 SURE, SEEN = 0.5, 0.2
 "From these chances on a repair is named: without a look, and after one that showed it bad."
@@ -93,18 +93,15 @@ class Engine:
 
     def unexplained(self) -> float:
         """How likely it is that none of the listed faults causes the complaint."""
-        nothing = self.symptom.leak
-        net = self.network
-        some = 1 - (1 - nothing) * math.prod(1 - net.chance(f) * self.symptom.causes[f] for f in self.ranked)
-        return nothing / some if some > 0 else 1.0
+        return self.network.chance(OTHER + self.symptom.id)
 
     def options(self) -> list[Option]:
         """What can be done about it, best first; empty when nothing is suspected."""
         if not self.suspects or not sum(self.belief) > 0:
             return []
-        base = best_order(self.belief, self.parts, self.minutes).cost
-        found = [self._rated(*option, base) for option in self._candidates()]
-        found = [o for o in found if o.saves >= -SLACK * base or o.sort == "repair"]
+        plan = best_order(self.belief, self.parts, self.minutes)
+        found = [self._rated(*option, plan.cost) for option in self._candidates()]
+        found = [o for o in found if o.saves >= -SLACK * plan.cost or o.sort == "repair"]
         if not found:
             return []
         best = min(o.expected for o in found)

@@ -87,7 +87,7 @@ class ItemSteps:
         if self.seems_done(item, last):
             return Tier.DOUBTFUL, -last
         if item.state == "noticed":
-            return Tier.WAITS, 1000 - last
+            return (Tier.HOLDS_UP if danger else Tier.DOUBTFUL), -last
         if danger and item.reason != "fallback":
             return Tier.DANGER, -last
         planned = any(a.note in self.closing.plan for a in item.anchors)

@@ -22,7 +22,8 @@ HUNCH = 5.0
 "What a suspicion of the person who has the machine before him does to the odds (judgement)."
 WEIGHING = 256
 "The limit of the sum when signs are weighed one by one for the explanation."
-BEFORE = "/before"
+BEFORE, OTHER = "/before", "other/"
+"A fault as it was before its parts were worked on; whatever causes a complaint and is not in the list (its leak)."
 
 
 class Network:
@@ -37,6 +38,8 @@ class Network:
             self._add(fault.id, fault.prior * (AFTER_REPAIR if mended else 1.0))
             if mended:
                 self._add(fault.id + BEFORE, fault.prior)
+        for symptom in signs.symptoms.values():
+            self._add(OTHER + symptom.id, symptom.leak)
         self.index = {name: i for i, name in enumerate(self.ids)}
         self.evidence = [(sign, self.piece(sign)) for sign in signs.all() if sign.trust > 0]
 
@@ -69,8 +72,9 @@ class Network:
     def symptom_piece(self, symptom: Symptom, there: bool, trust: float, when: float) -> Piece:
         """A complaint that is there or not."""
         links = {self.variable(f, when): q for f, q in symptom.causes.items() if f in self.signs.faults}
-        rate = 1 - (1 - symptom.leak) * math.prod(1 - self.priors[i] * q for i, q in links.items())
-        return (present if there else absent)(links, symptom.leak, trust, rate)
+        links[self.index[OTHER + symptom.id]] = 1.0
+        rate = 1 - math.prod(1 - self.priors[i] * q for i, q in links.items())
+        return (present if there else absent)(links, 0.0, trust, rate)
 
     def check_piece(self, check: Check, seen: int, trust: float, when: float) -> Piece:
         """The outcome of a check; a trust of 1 gives its plain likelihood."""

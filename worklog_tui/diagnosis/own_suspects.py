@@ -5,9 +5,10 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from worklog_tui.diagnosis.candidate import Candidate, Tier
-from worklog_tui.diagnosis.hearing import is_whole
+from worklog_tui.diagnosis.hearing import NOT, is_whole
 from worklog_tui.diagnosis.log import Event, Log, settles
 from worklog_tui.diagnosis.safety import Safety
+from worklog_tui.diagnosis.words import tokens
 from worklog_tui.model import Finding, Step, Suspect, Work
 from worklog_tui.rulebook.faults import FaultBook
 
@@ -47,7 +48,8 @@ def own_suspects(log: Log, book: FaultBook, safety: Safety) -> list[Candidate]:
         if not isinstance(fact, Suspect) or fact.standing != "suspected" or event.when < heard.event.when - 1:
             continue
         step = f"check the {_bare(fact.cause)}"
-        if _settled(log, event, fact) or safety.never(step) or fact.cause in found:
+        vague = NOT.intersection(tokens(fact.cause)) or fact.cause in found
+        if vague or _settled(log, event, fact) or safety.never(step):
             continue
         why = f"You suspected it yourself at {log.said(event.place)}, and nothing has settled it since."
         made = Step(step, why, 10, safety.cautions(f"{step} {fact.name}"), (), (), "own plan")

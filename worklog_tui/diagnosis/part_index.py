@@ -38,7 +38,8 @@ class PartIndex(Generic[T]):
             return found
         said = tokens(words)
         bare = tuple(w for w in said if w not in SIDES) or said
-        for n in range(1, min(len(bare), self._longest) + 1):
-            found += self._by_tail.get(bare[-n:], ())
-            found += self._by_head.get(bare[:n], ())
+        for form in dict.fromkeys((said, bare)):
+            for n in range(1, min(len(form), self._longest) + 1):
+                found += self._by_tail.get(form[-n:], ())
+                found += self._by_head.get(form[:n], ())
         return list(dict.fromkeys(found))

@@ -7,6 +7,7 @@ from collections.abc import Mapping
 from typing import Any
 
 from worklog_tui.diagnosis.log import Log
+from worklog_tui.diagnosis.phrases import asked_for, bare, fuller, one_of, place_of
 from worklog_tui.diagnosis.words import holds, spoken, tokens
 from worklog_tui.model import Finding, OpenItem
 
@@ -20,6 +21,8 @@ _LEAD = re.compile(
     r"|want)\s+)+",
     re.IGNORECASE,
 )
+_GETS = ("find", "make", "fit", "replace", "source")
+_ENDS = ("off", "out", "apart", "again", "back", "up")
 
 
 class Wording:
@@ -29,19 +32,23 @@ class Wording:
         self.lists = lists
         self.log = log
         self.stopgap = frozenset(w for phrase in lists.get("stopgap", ()) for w in tokens(phrase))
+        self.trouble = frozenset(w for phrase in lists.get("trouble", ()) for w in tokens(phrase))
 
     def step(self, item: OpenItem) -> str:
         """The step that deals with an item; empty for one that no step deals with."""
         about = " ".join(item.about.split()).strip(" .,;:")
         if item.reason == "question" or not self._names_something(about):
             return ""
-        if item.reason == "part needed":
-            return self._part(item, about)
         if item.reason == "temporary":
             return self._make_good(item, about)
-        if item.reason == "fault":
-            return self._put_right(item, about)
-        return self._do(item, about)
+        if item.state == "noticed" and item.name:
+            about = item.name
+        said = tokens(about)
+        if item.reason in ("fault", "part needed") and said[-1] in self.trouble:
+            return f"find the cause of the {bare(about)}"
+        if item.reason == "part needed" and said[-1] not in self.lists.get("process", ()):
+            return self._part(item, about)
+        return self._put_right(item, about) if item.reason == "fault" else self._do(item, about)
 
     def _names_something(self, about: str) -> bool:
         """Whether the words name a thing at all: 'which' and 'the lot' do not."""
@@ -57,105 +64,91 @@ class Wording:
             return second in _ARTICLES
         return second not in self.lists.get("thing_heads", ())
 
+    def _thing(self, item: OpenItem, about: str) -> str:
+        """The thing as fully as it is known: the vocabulary's name for a short form, the place beside a bare word."""
+        thing = fuller(bare(about), item.name)
+        place = place_of(thing, self.log.around(item.anchors, 80)) if thing == bare(about) else ""
+        return f"{thing} {place}".rstrip()
+
     def _part(self, item: OpenItem, about: str) -> str:
-        bare = self._fuller(_LEAD.sub("", about) or about, item.name)
-        first, _, rest = bare.partition(" ")
-        if first.lower() in ("find", "make", "fit", "replace", "source") and rest:
-            return bare
-        ordered = self.is_ordered(item)
-        if ordered:
-            return f"fit the new {bare}"
-        return f"order and fit {_one_of(bare)}new {bare}"
+        thing = self._thing(item, _LEAD.sub("", about) or about)
+        first, _, rest = thing.partition(" ")
+        if first.lower() in _GETS and rest:
+            return thing
+        return f"fit the new {thing}" if self.is_ordered(item) else f"order and fit {one_of(thing)}new {thing}"
 
     def is_ordered(self, item: OpenItem) -> bool:
         """Whether the part was heard to be ordered or to have come."""
-        quote = f" {spoken(item.quote)} {spoken(self.log.around(item.anchors, 50))} "
-        if item.state == "awaited" or any(f" {w} " in quote for w in self.lists.get("ordered", ())):
+        text = f" {spoken(item.quote)} {spoken(self.log.around(item.anchors, 50))} "
+        if item.state == "awaited" or any(f" {w} " in text for w in self.lists.get("ordered", ())):
             return True
         return self.log.work_on(item.name, item.about, -1.0, ("order",)) is not None
 
     def _make_good(self, item: OpenItem, about: str) -> str:
         raised = self.log.when(item.anchors[0]) if item.anchors else -1.0
         if self.log.work_on(item.name, about, raised - 3, ("disconnect",)) or self._is_undone(item):
-            return f"reconnect the {_bare(about)}"
+            return f"reconnect the {bare(about)}"
         known = bool(item.name) and set(tokens(about)) >= set(tokens(item.name))
-        thing = _bare(about) if known else self.real_thing(about)
+        thing = about if known else self.real_thing(about)
         if not thing and item.name and not self._only_stopgap(item.name):
             thing = item.name
-        thing = self._fuller(thing, item.name) if thing else ""
-        if thing:
-            return f"fit {_one_of(thing)}proper new {thing}"
-        return f"take off the {_bare(about)} and make it good"
+        if thing := self._thing(item, thing) if thing else "":
+            return f"fit {one_of(thing)}proper new {thing}"
+        return f"take off the {bare(about)} and make it good"
 
     def _is_undone(self, item: OpenItem) -> bool:
-        quote = f" {spoken(item.quote)} {spoken(self.log.around(item.anchors, 30))} "
-        return any(f" {w} " in quote for w in self.lists.get("undone", ()))
-
-    @staticmethod
-    def _fuller(thing: str, name: str) -> str:
-        """The vocabulary's name where one word alone was said: 'gasket' that is known to be the inlet gasket."""
-        said, known = tokens(thing), tokens(name)
-        return name if len(said) == 1 and len(known) > 1 and said[0] == known[-1] else thing
+        text = f" {spoken(item.quote)} {spoken(self.log.around(item.anchors, 30))} "
+        return any(f" {w} " in text for w in self.lists.get("undone", ()))
 
     def real_thing(self, about: str) -> str:
         """What a stop-gap stands for: 'tape on the top hose' gives top hose, 'home-cut bowl gasket' bowl gasket."""
         parts = _JOIN.split(about, maxsplit=1)
         if len(parts) > 1 and parts[1] == "under":
             return ""
-        head = _bare(parts[0])
-        kept = " ".join(w for w in re.split(r"[\s]+", head) if not (set(tokens(w)) <= self.stopgap and tokens(w)))
+        words = bare(parts[0]).split()
+        kept = " ".join(w for w in words if not (tokens(w) and self._only_stopgap(w)))
         if kept and tokens(kept):
             where = len(parts) > 2 and not parts[1].startswith(("made", "out", "from"))
             return f"{kept} {parts[1]} {parts[2]}" if where else kept
-        covers = len(parts) > 2 and parts[1] not in ("under", "from", "at") and not self._only_stopgap(parts[2])
-        return _bare(parts[2]) if covers else ""
+        covers = len(parts) > 2 and parts[1] not in ("from", "at") and not self._only_stopgap(parts[2])
+        return bare(parts[2]) if covers else ""
 
     def _only_stopgap(self, text: str) -> bool:
         return set(tokens(text)) <= self.stopgap
 
     def _put_right(self, item: OpenItem, about: str) -> str:
-        if item.state == "noticed" and item.name:
-            about = item.name
-        bare = self._fuller(_bare(about), item.name)
-        said = tokens(bare)
-        if said[-1:] and said[-1] in {t for w in self.lists.get("trouble", ()) for t in tokens(w)}:
-            return f"find the cause of the {bare}"
-        if self._is_consumable(said):
-            return f"replace the {bare}"
+        thing = self._thing(item, about)
+        if self._is_consumable(thing):
+            return f"replace the {thing}"
         last = self.log.verdict(item.name, about)
-        if last and isinstance(last.fact, Finding) and last.fact.verdict == "bad":
-            return (
-                f"put the {bare} right ({last.fact.condition})"
-                if len(last.fact.condition) < 25
-                else f"put the {bare} right"
-            )
-        return f"put the {bare} right"
+        if last and isinstance(last.fact, Finding) and last.fact.verdict == "bad" and len(last.fact.condition) < 25:
+            return f"put the {thing} right ({last.fact.condition})"
+        return f"put the {thing} right"
 
     def _do(self, item: OpenItem, about: str) -> str:
-        said = tokens(about)
         if self.starts_with_verb(about, item.name) or self._is_a_job(about):
             return about
-        if re.match(r"(new|fresh)\b", about, re.I):
+        if re.match(r"(new|fresh)\b", about, re.IGNORECASE):
             return f"fit {about}"
-        if said[-1:] and said[-1] in self.lists.get("process", ()):
-            return f"do the {_bare(about)}"
-        bare = self._fuller(_bare(about), item.name)
+        if tokens(about)[-1] in self.lists.get("process", ()):
+            return f"do the {bare(about)}"
+        if job := asked_for(about, self.lists.get("verbs", ())):
+            return job
+        thing = self._thing(item, about)
         if verb := self._verb_before(self.log.around(item.anchors, 40) or item.quote, about):
-            return f"{verb} the {bare}"
-        if self._is_consumable(tokens(bare)):
-            return f"fit {_one_of(bare)}proper new {bare}"
-        return f"see to the {bare}"
+            return f"{verb} the {thing}"
+        return f"fit {one_of(thing)}proper new {thing}" if self._is_consumable(thing) else f"see to the {thing}"
 
-    def _is_consumable(self, said: tuple[str, ...]) -> bool:
+    def _is_consumable(self, thing: str) -> bool:
+        said = tokens(re.split(r"\s(?:on|in|for|behind|under|round)\s", thing)[0])
         return any(holds(said, tokens(w)) for w in self.lists.get("consumable", ()))
 
     def _is_a_job(self, text: str) -> bool:
         """Whether a text without a leading verb asks for a job all the same: 'head off', 'plug out and clean it'."""
         said = spoken(text).split()
         verbs = self.lists.get("verbs", ())
-        return said[-1] in ("off", "out", "apart", "again", "back", "up") or any(
-            w in verbs and said[i - 1] in ("and", "then", "or") for i, w in enumerate(said) if i
-        )
+        later = any(w in verbs and said[i - 1] in ("and", "then", "or") for i, w in enumerate(said) if i)
+        return later or said[-1] in _ENDS
 
     def _verb_before(self, quote: str, about: str) -> str:
         """The verb that stands before the thing in the words that raised it, at most four words away."""
@@ -172,15 +165,3 @@ class Wording:
         table = self.lists.get("minutes", {})
         found = [table[w] for w in spoken(step).split() if w in table]
         return int(found[0]) if found else None
-
-
-def _bare(text: str) -> str:
-    return re.sub(r"^(?:the|a|an|my|our|that|this|some)\s+", "", text.strip(), flags=re.I)
-
-
-def _one_of(thing: str) -> str:
-    """The article that a thing takes: none for several."""
-    head = re.split(r"\s(?:on|in|for|of|round|at)\s", thing)[0].split()
-    last = head[-1].lower() if head else ""
-    several = last.endswith("s") and not last.endswith(("ss", "us"))
-    return "" if several or last in ("oil", "coolant", "antifreeze", "foam") else "a "

@@ -1,0 +1,87 @@
+"""Small turns of phrase: how the words of a person become the words of a step."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Container
+
+from worklog_tui.diagnosis.words import tokens
+
+_ARTICLE = re.compile(r"^(?:the|a|an|my|our|that|this|some)\s+", re.IGNORECASE)
+_HELPS = re.compile(
+    r"(?:['’]?s)?\s+(?:gonna|going|needs?|needing|wants?|wanting|has|have|had|will|ll|must|should|ought|gotta|got"
+    r"|to be)\b.*$",
+    re.IGNORECASE,
+)
+_PAST = {
+    "redone": "do", "done": "do", "bled": "bleed", "ground": "grind", "cut": "cut", "wound": "wind", "bound": "bind",
+    "made": "make", "found": "find", "put": "put", "set": "set", "reset": "reset", "swapped": "swap", "fitted": "fit",
+    "refitted": "refit", "fit": "fit", "stripped": "strip", "rebuilt": "rebuild", "taken": "take", "hung": "hang",
+    "sorted": "sort", "freed": "free", "rewound": "rewind", "bought": "order",
+}  # fmt: skip
+_PLAIN = frozenset({"oil", "coolant", "antifreeze", "foam", "paint", "fuel", "grease", "wire", "tubing"})
+
+
+def bare(text: str) -> str:
+    """A name without its article."""
+    return _ARTICLE.sub("", text.strip())
+
+
+def one_of(thing: str) -> str:
+    """The article that a thing takes, with a space after it: none for several and for what is poured."""
+    head = re.split(r"\s(?:on|in|for|of|round|at)\s", thing)[0].split()
+    last = head[-1].lower() if head else ""
+    several = last.endswith("s") and not last.endswith(("ss", "us"))
+    return "" if several or last in _PLAIN else "a "
+
+
+def fuller(thing: str, name: str) -> str:
+    """The vocabulary's name where one word or a short form of it was said: 'gskt' or 'gasket' for the inlet gasket."""
+    said, known = tokens(thing), tokens(name)
+    if len(said) != 1 or not known:
+        return thing
+    if said[0] == known[-1] and len(known) > 1:
+        return name
+    return name if _shortens(thing.lower().strip(), known[-1]) else thing
+
+
+def _shortens(short: str, word: str) -> bool:
+    """Whether letters of a word, in order and from its first on, were typed for it."""
+    if len(short) < 3 or len(short) >= len(word) or short[0] != word[0]:
+        return False
+    rest = iter(word)
+    return all(letter in rest for letter in short)
+
+
+def place_of(thing: str, around: str) -> str:
+    """Where a thing sits, as it was said beside it: 'gasket' in 'a real gasket on the intake' gives 'on the intake'."""
+    last = thing.split()[-1] if thing.split() else ""
+    if not last or len(thing.split()) > 1:
+        return ""
+    found = re.search(
+        rf"\b{re.escape(last)}s?\s+((?:on|for|behind|under|round|in)\s+the\s+[a-z][a-z-]+)", around, re.IGNORECASE
+    )
+    return found[1] if found and tokens(found[1]) else ""
+
+
+def asked_for(text: str, verbs: Container[str]) -> str:
+    """The job in words that end with how a thing should be: 'coolant flushed', 'belt needs changing'."""
+    words = text.split()
+    if len(words) < 2:
+        return ""
+    verb = _base(words[-1].lower().strip(".,"), verbs)
+    thing = bare(_HELPS.sub("", " ".join(words[:-1])))
+    return f"{verb} the {thing}" if verb and tokens(thing) else ""
+
+
+def _base(word: str, verbs: Container[str]) -> str:
+    """The base form of a participle of a known verb; empty for any other word."""
+    if word in _PAST:
+        return _PAST[word]
+    for end in ("ing", "ed"):
+        if word.endswith(end):
+            stem = word[: -len(end)]
+            for base in (stem, stem + "e", stem[:-1] if stem[-1:] == stem[-2:-1] else stem):
+                if base in verbs:
+                    return base
+    return ""
