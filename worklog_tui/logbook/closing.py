@@ -21,6 +21,7 @@ FOREIGN = word_set(
     "nest dirt rust sludge crud chaff grass mud slime water scale dust fluff varnish swarf debris leaves"
 )
 "What is put right by taking it away."
+_MAKESHIFT = frozenset(map(stem, MAKESHIFT))
 _FOREIGN = frozenset(map(stem, FOREIGN))
 _SETTLES = LOOK | word_set("tighten adjust")
 
@@ -103,7 +104,7 @@ def _mends(matter: Matter, work: Work) -> bool:
 
 def _undoes(matter: Matter, work: Work, part: Thing) -> bool:
     if work.action == "remove":
-        return same(part, matter.thing)
+        return bool(matter.thing.words & _MAKESHIFT) and same(part, matter.thing)
     return work.action in RENEW | {"connect"} and not _makeshift(work)
 
 

@@ -11,6 +11,7 @@ from worklog_tui.logbook.cures import is_whole
 from worklog_tui.logbook.deeds import LOOK
 from worklog_tui.logbook.matters import Matter
 from worklog_tui.logbook.same_thing import holds, same, thing
+from worklog_tui.logbook.spelling import written_out
 from worklog_tui.logbook.words import raw_words
 from worklog_tui.model import Finding, FollowUp, Reading, Suspect
 
@@ -26,14 +27,18 @@ def raised(said: Said) -> Matter | None:
     told: dict[str, Any] = {"raised": said.place, "line": said.line, "told": said.place.session, "quote": fact.quote}
     match fact:
         case FollowUp():
-            return Matter(thing(fact.topic, fact.name), fact.topic, fact.reason, (fact.key,), **told)
+            return Matter(
+                thing(fact.topic, fact.name), written_out(fact.topic, fact.name), fact.reason, (fact.key,), **told
+            )
         case Finding(verdict="bad"):
-            about = " ".join([fact.part, *fact.condition.split()[:SHORT]])
+            about = " ".join([written_out(fact.part, fact.name), *fact.condition.split()[:SHORT]])
             part = thing(fact.part, fact.name)
             return Matter(part, about, "fault", (fact.key,), firm=False, bad=fact.condition, **told)
         case Suspect(standing="suspected"):
             cause = thing(fact.cause, fact.name)
-            return Matter(cause, fact.cause, "question", (fact.key,), firm=False, suspected=True, **told)
+            return Matter(
+                cause, written_out(fact.cause, fact.name), "question", (fact.key,), firm=False, suspected=True, **told
+            )
         case Reading() if said.compares in ("low", "high") and fact.role == "measured" and not fact.doubtful:
             about = f"{_with_quantity(fact)} too {said.compares}"
             what = thing(fact.subject, fact.name)
@@ -44,7 +49,8 @@ def raised(said: Said) -> Matter | None:
 
 def _with_quantity(reading: Reading) -> str:
     quantity = reading.quantity.replace("_", " ")
-    return reading.subject if quantity in raw_words(reading.subject) else f"{reading.subject} {quantity}".strip()
+    subject = written_out(reading.subject, reading.name)
+    return subject if quantity in raw_words(subject) else f"{subject} {quantity}".strip()
 
 
 def one_matter(old: Matter, new: Matter) -> bool:

@@ -1,0 +1,25 @@
+"""Shorthand is written out by the name of the thing; what is no shorthand stays as it was said."""
+
+from __future__ import annotations
+
+import pytest
+
+from worklog_tui.logbook.spelling import written_out
+
+
+@pytest.mark.parametrize(
+    ("said", "name", "shown"),
+    [
+        ("gearbx lvl", "gearbox level", "gearbox level"),
+        ("left plg", "spark plug", "left plug"),
+        ("batt", "battery", "battery"),
+        ("hd gskt", "head gasket", "head gasket"),
+        ("rag joint", "shaft coupling", "rag joint"),
+        ("plugs", "spark plug", "plugs"),
+        ("drive belt", "drive belt", "drive belt"),
+        ("No 3", "injector", "No 3"),
+        ("belt", "", "belt"),
+    ],
+)
+def test_shorthand(said: str, name: str, shown: str) -> None:
+    assert written_out(said, name) == shown

@@ -1,0 +1,26 @@
+"""Shorthand written out where the vocabulary knows the thing: gearbx lvl is the gearbox level."""
+
+from __future__ import annotations
+
+
+def written_out(said: str, name: str) -> str:
+    """The words as said, but those that shorten a word of the thing's name by that word."""
+    if not name:
+        return said
+    whole = name.lower().split()
+    return " ".join(_whole(word, whole) for word in said.split())
+
+
+def _whole(word: str, names: list[str]) -> str:
+    low = word.lower()
+    if low in names or not low.isalpha():
+        return word
+    return next((name for name in names if _shortens(low, name)), word)
+
+
+def _shortens(word: str, name: str) -> bool:
+    """Whether a word has the letters of a longer one in order, from the first on: batt, gskt, plg."""
+    if len(word) < 2 or len(word) >= len(name) or word[0] != name[0]:
+        return False
+    letters = iter(name)
+    return all(letter in letters for letter in word)
