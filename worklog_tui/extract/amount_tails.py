@@ -1,4 +1,4 @@
-"""What may follow a unit and belongs to the amount: "an inch and a quarter", "four minutes twenty seconds", "a volt seven"."""
+"""What belongs to the amount behind a unit: "an inch and a quarter", "four minutes twenty seconds", "a volt seven"."""
 
 from __future__ import annotations
 
@@ -9,7 +9,10 @@ from worklog_tui.extract.measures import Look, Measure
 from worklog_tui.extract.numerals import Numeral, numeral_at
 from worklog_tui.extract.unit_words import unit_at
 
-_FAMILIES = ("mile yd ft in", "km m dm cm mm", "year month week day h min s", "ton lb oz", "t kg g", "gal qt pint fl_oz", "L cl ml")
+_FAMILIES = (
+    "mile yd ft in", "km m dm cm mm", "year month week day h min s", "ton lb oz", "t kg g", "gal qt pint fl_oz",
+    "L cl ml",
+)  # fmt: skip
 _FAMILY = {short: family for family in _FAMILIES for short in family.split()}
 "Units that are said together for one amount."
 _CANONICAL = {"in": "inch", "min": "minutes"}

@@ -1,4 +1,4 @@
-"""Finds the amount (number and unit, a range of them, or a compound such as "four minutes twenty seconds") at a word."""
+"""Finds the amount at a word: number and unit, a range of them, or a compound such as "four minutes twenty seconds"."""
 
 from __future__ import annotations
 
@@ -40,11 +40,19 @@ class Amount:
 _LOOK_AHEAD = 16
 _INSIDE = FILL | TO | LEAD | {"of", "and"}
 _ONE_OF = frozenset({"another", "full", "whole"})
-_LEFT = frozenset("for on charge soak soaked soaking charging oil cleaner running ran sat heat trickle".split())
+_LEFT = frozenset({
+    "for", "on", "charge", "soak", "soaked", "soaking", "charging", "oil", "cleaner", "running", "ran", "sat", "heat",
+    "trickle",
+})  # fmt: skip
 _NO_AMOUNT_AFTER = frozenset("£$€#")
-_LONE = frozenset(["in", "ft", "mm", "turn", "pint", "qt", "gal", "L", "h", "min", "day", "week", "month", "year", "V", "ton"])
+_LONE = frozenset({
+    "in", "ft", "mm", "turn", "pint", "qt", "gal", "L", "h", "min", "day", "week", "month", "year", "V", "ton",
+})  # fmt: skip
 _COLD = frozenset(["outside", "out", "here", "last", "overnight", "zero", "freezing", "this", "in", "that", "tonight"])
-_OF_INCH = frozenset(["inch", "inches", "of", "in", "drill", "bit", "over", "under", "clearance", "gap", "off", "thick", "on", "or", "and", "to"])
+_OF_INCH = frozenset({
+    "inch", "inches", "of", "in", "drill", "bit", "over", "under", "clearance", "gap", "off", "thick", "on", "or",
+    "and", "to",
+})  # fmt: skip
 
 
 def amount_at(words: list[Word], i: int, numerals: Numerals, units: Units) -> Amount | None:
@@ -58,6 +66,8 @@ def amount_at(words: list[Word], i: int, numerals: Numerals, units: Units) -> Am
             return _all_day(Look(words, numerals, units), i)
         if low in _ONE_OF and _next(words, i) in units.by_head:
             return _another(Look(words, numerals, units), i)
+        if low == "volt" and (not i or words[i].gap not in ("", "-")):
+            return _volt_first(Look(words, numerals, units), i)
         if low in units.by_head and _next(words, i) in numerals.join:
             return _unit_first(Look(words, numerals, units), i)
         return None
@@ -123,11 +133,18 @@ def _with_rest(look: Look, begin: int, number: Numeral, first: Measure) -> Amoun
 
 
 def _is_per(look: Look, begin: int) -> bool:
-    """The "an" of "five litres an hour" is no number."""
+    """The "an" of "five litres an hour", "four hundred holes an hour", "nineteen ninety nine a month" is no number."""
     words = look.words
-    if begin < 2 or words[begin].low not in look.n.article or words[begin].gap:
+    if not begin or words[begin].low not in look.n.article or words[begin].gap or not look.is_rate(begin):
         return False
-    return words[begin - 1].low in look.units.by_head and look.is_rate(begin) and numeral_ends(words, begin - 2, look.n)
+    return numeral_ends(words, begin - 1, look.n) or (begin > 1 and _counts(words, begin, look))
+
+
+def _counts(words: list[Word], begin: int, look: Look) -> bool:
+    """Before the article stands a number with what it counts."""
+    thing = words[begin - 1].low
+    counted = thing in look.units.by_head or (len(thing) > 3 and thing.endswith("s"))
+    return counted and not words[begin - 1].gap and numeral_ends(words, begin - 2, look.n)
 
 
 # ---- amounts that do not begin with their number
@@ -146,6 +163,13 @@ def _unit_first(look: Look, begin: int) -> Amount | None:
     return _amount(look, begin, Measure(1 + more[0], found[0], more[1]))
 
 
+def _volt_first(look: Look, begin: int) -> Amount | None:
+    """ "volt seven" where a line begins: the "a" stood at the end of the line before, or was not said."""
+    one = Measure(1.0, look.units.by_head["volt"][0], begin + 1)
+    whole = with_tail(look, Numeral(1.0, begin, "words"), one)
+    return _amount(look, begin, whole) if whole is not one else None
+
+
 def _another(look: Look, begin: int) -> Amount | None:
     """ "another hour", "full turn"."""
     one = Numeral(1.0, begin + 1, "words", True)
@@ -157,7 +181,11 @@ def _all_day(look: Look, begin: int) -> Amount | None:
     """ "on charge all night", "soaked for all week"."""
     one = Numeral(1.0, begin + 1, "words")
     found = look.measured(one, begin)
-    if found is None or found.said.unit.short not in ("day", "week", "month") or look.words[begin + 1].low.endswith("s"):
+    if (
+        found is None
+        or found.said.unit.short not in ("day", "week", "month")
+        or look.words[begin + 1].low.endswith("s")
+    ):
         return None
     return replace(_amount(look, begin, found), rough=True)
 
@@ -186,7 +214,10 @@ def _seconds(look: Look, begin: int, number: Numeral) -> Amount | None:
 
 def _kilo(look: Look, begin: int, number: Numeral) -> Amount | None:
     """ "5.2k" by itself is ohms."""
-    if look.words[begin].low[-1] != "k" or number.end != begin + 1 or not look.closes(number.end):
+    if look.words[begin].low[-1] != "k" or number.end != begin + 1:
+        return None
+    after = look.low(number.end)
+    if not (look.closes(number.end) or (after[0].isdigit() and after[-1] == "k")):
         return None
     said = next(s for s in look.units.by_head["k"] if s.words == ("k",))
     return _amount(look, begin, Measure(number.value / 1000, said, number.end))
@@ -211,7 +242,15 @@ def _amount(look: Look, begin: int, measure: Measure, low: float | None = None) 
     bound, rough = bound_of(look.words, begin, end)
     value = _clean(value)
     return Amount(
-        value if low is None else _clean(low), value, said.unit.short, said.name, said.quantities, begin, end, bound, rough
+        value if low is None else _clean(low),
+        value,
+        said.unit.short,
+        said.name,
+        said.quantities,
+        begin,
+        end,
+        bound,
+        rough,
     )
 
 

@@ -73,5 +73,7 @@ def and_fraction(words: list[Word], i: int, n: Numerals) -> tuple[float, int] | 
     if low[0].isdigit() or low in VULGAR:
         found = figure(low)
         return (found[0], i + 2) if found and found[1] == "fraction" and found[0] < 1 else None
+    if low in n.article and (share := n.share.get(low_at(words, i + 2))):
+        return (1 / share, i + 3) if low_at(words, i + 3) != "of" else None
     fraction = fraction_of_one(words, i + 1, n)
     return fraction[:2] if fraction and fraction[0] < 1 else None

@@ -95,11 +95,8 @@ def _rest(words: list[Word], end: int, n: Numerals, limit: int) -> tuple[int, in
 def _pair(words: list[Word], a: int, end: int, n: Numerals) -> Whole | None:
     """Two numbers said one after the other for one: "one twenty" is 120, "twenty two fifty" 2250, "one oh five" 105."""
     after = low_at(words, end)
-    if after in n.nothing and after not in ("zero", "ought"):
-        ones = n.digit.get(low_at(words, end + 1))
-        if ones and low_at(words, end + 2) not in n.point:
-            return float(100 * a + ones), end + 2, (float(a), float(ones))
-        return None
+    if after in n.nothing:
+        return _with_nought(words, a, end, n)
     if after not in n.teen and after not in n.ten:
         return None
     second = below_hundred(words, end, n)
@@ -111,4 +108,16 @@ def _pair(words: list[Word], a: int, end: int, n: Numerals) -> Whole | None:
         following = ""
     if following in n.scale or following in n.part or (following in n.point and b < 20):
         return None
+    if a >= 10 and following in n.no_pair_before:
+        return None
     return float(100 * a + b), last, (float(a), float(b))
+
+
+def _with_nought(words: list[Word], a: int, end: int, n: Numerals) -> Whole | None:
+    """ "one oh five", "one zero five", "seven-zero"."""
+    ones = n.digit.get(low_at(words, end + 1))
+    if ones and low_at(words, end + 2) not in n.point:
+        return float(100 * a + ones), end + 2, (float(a), float(ones))
+    if a < 10 and words[end].gap == "-":
+        return float(10 * a), end + 1, ()
+    return None

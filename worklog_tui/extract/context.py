@@ -13,7 +13,7 @@ from worklog_tui.model import Fact
 from worklog_tui.model.facts import from_plain, to_plain
 
 HEADING_LIFE = 10
-THINGS_BACK = 8
+THINGS_BACK, SUSPECTS_BACK = 8, 10
 SUBJECT_LIFE = 5
 "Notes for which the last thing named stays what `it` means."
 TOPIC_LIFE = 7
@@ -67,6 +67,8 @@ class Context:
     which: str = ""
     "Which one was last said (`left`, `3`), while it is fresh."
     topic: Topic | None = None
+    suspects: tuple[str, ...] = ()
+    "Names of what is suspected and not yet cleared, newest first."
     system: str = ""
     tail: Tail | None = None
     recent: tuple[Fact, ...] = ()
@@ -91,7 +93,7 @@ class Context:
         topic, tail, heading = data["topic"], data["tail"], data["heading"]
         return cls(
             tuple(map(_subject, data["things"])), _subject(heading) if heading else None, data["which"],
-            Topic(**topic) if topic else None, data["system"], Tail(**tail) if tail else None,
+            Topic(**topic) if topic else None, tuple(data["suspects"]), data["system"], Tail(**tail) if tail else None,
             tuple(map(from_plain, data["recent"])), tuple(data["notes"]),
         )  # fmt: skip
 

@@ -47,4 +47,6 @@ def _is_unit(text: str, tail: re.Match[str], figures: str) -> bool:
         return after[1:].isdigit() and letters not in "Ww"
     if letters in "Ww" and after[:1] == "-" and after[1:].isdigit():
         return False
+    if letters.lower() == "day" and figures == "2":  # today, as it is typed
+        return False
     return letters != "a" or figures not in "1234"

@@ -1,4 +1,4 @@
-"""A number with its unit, and what may stand between the two: "two full turns", "half an hour", "six tenths of a thou"."""
+"""A number with its unit, and what may stand between: "two full turns", "half an hour", "six tenths of a thou"."""
 
 from __future__ import annotations
 
@@ -11,8 +11,13 @@ from worklog_tui.rulebook.units import Numerals, SaidUnit, Units
 
 FILL = frozenset(["full", "whole", "good", "solid", "clear", "bare", "more", "odd", "clean", "extra", "fewer"])
 SHARES = {"tenth": 10, "tenths": 10, "hundredth": 100, "hundredths": 100, "thousandth": 1000, "thousandths": 1000}
-_EACH = frozenset(["second", "minute", "hour", "day", "week", "month", "year", "mile", "inch", "foot", "cell", "litre", "piece", "kilo", "share", "unit"])
-_CLOSING = frozenset(["on", "at", "for", "is", "and", "in", "to", "before", "of", "but", "so", "with", "the", "then", "when", "now"])
+_EACH = frozenset({
+    "second", "minute", "hour", "day", "week", "month", "year", "mile", "inch", "foot", "cell", "litre", "piece",
+    "kilo", "share", "unit",
+})  # fmt: skip
+_CLOSING = frozenset({
+    "on", "at", "for", "is", "and", "in", "to", "before", "of", "but", "so", "with", "the", "then", "when", "now",
+})  # fmt: skip
 
 
 @dataclass(frozen=True, slots=True)

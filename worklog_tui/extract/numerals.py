@@ -109,7 +109,7 @@ def _minus(words: list[Word], i: int, n: Numerals) -> Numeral | None:
 def numeral_ends(words: list[Word], i: int, n: Numerals) -> bool:
     """Word i is a figure or a number word: what follows "ten minus" is no negative number."""
     low = words[i].low
-    return low[0].isdigit() or low in n.digit or low in n.teen or low in n.ten
+    return low[0].isdigit() or low in n.digit or low in n.teen or low in n.ten or low in n.scale
 
 
 def _extended(words: list[Word], whole: Numeral, n: Numerals) -> Numeral:

@@ -10,7 +10,10 @@ from worklog_tui.extract.numerals import Numeral
 
 TO = frozenset({"to", "or", "through", "thru", "till", "til"})
 LEAD = frozenset({"maybe", "about", "say", "even", "like", "perhaps"})
-_SMALL_SPANS = frozenset(["ft_lb", "in_lb", "N*m", "s", "min", "h", "day", "week", "month", "in", "mm", "lb", "kg", "turn", "pint", "qt", "gal", "L", "deg"])
+_SMALL_SPANS = frozenset({
+    "ft_lb", "in_lb", "N*m", "s", "min", "h", "day", "week", "month", "in", "mm", "lb", "kg", "turn", "pint", "qt",
+    "gal", "L", "deg",
+})  # fmt: skip
 'Units of which nobody says thousands: "eleven twelve foot pounds" is a range.'
 
 Ends = tuple[Measure, float]
@@ -79,6 +82,7 @@ def _second_number(look: Look, begin: int, end: int) -> int:
 
 
 def _neighbours(first: Numeral, second: Numeral) -> bool:
-    """ "six seven thou": small neighbours said in one breath."""
-    spoken = first.form == second.form == "words" and first.value >= 1
-    return spoken and first.value < second.value <= first.value + 2 and second.value < 100
+    """ "six seven thou", "ten fifteen minutes": neighbours said in one breath."""
+    if not (first.form == second.form == "words" and 1 <= first.value < second.value < 100):
+        return False
+    return second.value <= first.value + 2 or (first.value >= 10 and second.value <= 2 * first.value)

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from worklog_tui.extract.context import THINGS_BACK, Context, Subject, Topic
+from worklog_tui.extract.context import SUSPECTS_BACK, THINGS_BACK, Context, Subject, Topic
+from worklog_tui.extract.salience import ranked
 from worklog_tui.extract.scene import Draft, Scene, announced
 from worklog_tui.extract.subjects import sides_from, stands_alone
 from worklog_tui.extract.tokens import Thing
@@ -18,20 +19,20 @@ def remember(scene: Scene, drafts: list[Draft], context: Context, upto: int) -> 
     topic = _topic(scene, drafts, context, upto)
     return replace(
         context, things=_things(scene, drafts, context, upto), heading=_heading(scene, upto) or _older(context.heading),
-        which=_which(scene, upto), topic=topic, system=_system(scene, upto) or context.system,
+        which=_which(scene, upto), topic=topic, suspects=_suspects(drafts, context, upto), system=_system(scene, upto) or context.system,
     )  # fmt: skip
 
 
 def _things(scene: Scene, drafts: list[Draft], context: Context, upto: int) -> tuple[Subject, ...]:
-    """The things of the sentence before the older ones; first the one that a fact was said of."""
-    named = [scene.tokens[k].thing for k in reversed(scene.things(range(min(upto, len(scene.tokens)))))]
-    said = [
-        d.thing for d in sorted(drafts, key=lambda d: -d.main)
-        if d.main < upto and d.thing_at is not None and not d.filled and d.kind in ("finding", "work", "reading")
-    ]  # fmt: skip
-    found = [_as_subject(t) for t in (*said[:1], *named) if t is not None and t.kind not in FORGETTABLE]
+    """The things of the sentence before the older ones, those that it is about first; what stands aside comes last."""
+    rows = ranked(scene, upto, drafts)
+    about = [scene.tokens[k].thing for k, score in rows if score > 0]
+    aside = [t for k, score in rows if score <= 0 and (t := scene.tokens[k].thing) is not None and not t.loose]
     kept: dict[str, Subject] = {}
-    for subject in (*found, *context.things):
+    new = [_as_subject(t) for t in about if t is not None and t.kind not in FORGETTABLE]
+    late = [_as_subject(t) for t in aside if t is not None and t.kind not in FORGETTABLE]
+    fresh = [s for s in context.things if s.age <= 1]
+    for subject in (*new, *fresh, *late, *context.things):
         kept.setdefault(subject.words, subject)
     return tuple(kept.values())[:THINGS_BACK]
 
@@ -48,6 +49,14 @@ def _heading(scene: Scene, upto: int) -> Subject | None:
 
 def _older(heading: Subject | None) -> Subject | None:
     return replace(heading, age=heading.age + 1) if heading else None
+
+
+def _suspects(drafts: list[Draft], context: Context, upto: int) -> tuple[str, ...]:
+    """The names of what is suspected and not yet cleared, newest first."""
+    said = [d for d in drafts if d.kind == "suspect" and d.main < upto and d.fields["name"]]
+    gone = {d.fields["name"] for d in said if d.fields["standing"] != "suspected"}
+    new = [d.fields["name"] for d in said if d.fields["standing"] == "suspected"]
+    return tuple(n for n in dict.fromkeys((*reversed(new), *context.suspects)) if n not in gone)[:SUSPECTS_BACK]
 
 
 def _which(scene: Scene, upto: int) -> str:
@@ -81,6 +90,8 @@ def _topic(scene: Scene, drafts: list[Draft], context: Context, upto: int) -> To
             topic = replace(topic, words=token.thing.words, name=token.thing.name)
         if topic and token.low in STATES_OF_TEST:
             topic = replace(topic, condition=token.low)
+    if topic is not None:
+        topic = replace(topic, role=_role(scene, upto, topic.role))
     for draft in drafts:
         if draft.main >= upto or draft.kind != "reading" or not _tested(scene, draft) or draft.fields["role"] == "rated":
             continue
@@ -104,3 +115,11 @@ def _tested(scene: Scene, draft: Draft) -> bool:
     """Whether the quantity of a reading is one that is tested in rows."""
     quantity = scene.book.quantities.get(draft.fields["quantity"])
     return bool(quantity and quantity.topic)
+
+
+def _role(scene: Scene, upto: int, before: str) -> str:
+    """`Gaps set.` makes the bare numbers that follow settings; a look or a check makes them measurements again."""
+    actions = {s.name for t in scene.tokens[:upto] for s in t.senses if s.cls in ("did", "doing")}
+    if actions & {"adjust"} or any(t.low == "set" for t in scene.tokens[:upto]):
+        return "set"
+    return "measured" if actions or any(t.sense("book") for t in scene.tokens[:upto]) else before

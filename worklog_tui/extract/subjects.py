@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from worklog_tui.extract.context import SUBJECT_LIFE, Subject
+from worklog_tui.extract.salience import ranked
 from worklog_tui.extract.scene import Scene
 from worklog_tui.extract.tokens import Thing
 
@@ -25,10 +26,9 @@ def nearest(scene: Scene, i: int, fits: Fits = always, before_first: bool = True
 
 
 def earlier(scene: Scene, i: int, fits: Fits = always) -> int | None:
-    """The last fitting thing of the sentence before the clause of token i."""
-    first = scene.clause(i).start
-    found = [k for k in scene.things(range(first)) if fits(_thing(scene, k))]
-    return found[-1] if found else None
+    """The fitting thing of the sentence before the clause of token i that the talk is most about."""
+    found = [(k, score) for k, score in ranked(scene, scene.clause(i).start, []) if fits(_thing(scene, k)) and score > -3]
+    return found[0][0] if found else None
 
 
 def remembered(scene: Scene, fits: Fits = always, fresh: int = SUBJECT_LIFE) -> Thing | None:
@@ -87,6 +87,10 @@ SIDES = frozenset(
 )
 
 
+FIRM = frozenset("left left-hand right-hand lh rh front rear inlet exhaust intake inlets exhausts upper lower inner outer".split())
+"Sides that are hardly ever anything else."
+
+
 def stands_alone(scene: Scene, k: int) -> bool:
     """`Left, thirty` and `the right one`, not `right, next`."""
     token = scene.tokens[k]
@@ -98,11 +102,15 @@ def stands_alone(scene: Scene, k: int) -> bool:
         return False
     if after.low in ("hand", "side", "one", "is", "was", "s", "at"):
         return True
+    if token.low in FIRM and (before is None or before.kind in ("stop", "comma")) and after.sense("copula", "reads"):
+        return True
     return token.low not in ("right", "in", "top") and after.kind in ("amount", "number", "comma")
 
 
 def with_which(thing_words: str, which: str) -> str:
-    """`cylinder` and `3` give `cylinder 3`; `points` and `left` give `left points`."""
+    """`cylinder` and `3` give `cylinder 3`; `points` and `left` give `left points`; another side in the words gives way."""
     if not which or which.lower() in thing_words.lower().split():
         return thing_words
-    return f"{thing_words} {which}" if which.isdigit() else f"{which} {thing_words}"
+    kept = [w for w in thing_words.split() if w.lower() not in SIDES and not w.isdigit()] or thing_words.split()
+    words = " ".join(kept)
+    return f"{words} {which}" if which.isdigit() else f"{which} {words}"

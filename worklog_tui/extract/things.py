@@ -120,6 +120,7 @@ def _thing_token(text: str, tokens: list[Token], book: Rulebook) -> Token:
     thing = Thing(
         spoken(text[start:end]), head.name, head.kind, which.strip(), spoken(text[start:end]), head.per, head.of, head.system,
     )  # fmt: skip
+    thing.loose = len(parts) == 1 and head.weak
     low = " ".join(t.low for t in tokens)
     return Token("thing", low, start, end, thing_classes(head.name, head.kind, book.named, low), thing=thing)
 
@@ -150,7 +151,7 @@ def _belonging(text: str, tokens: list[Token], book: Rulebook) -> list[Token]:
             joined = spoken(text[first.start : token.end])
             of, also = (mine, thing.also) if word in JOINS else (thing.of, (*thing.also, mine))
             kept = Thing(joined, thing.name, thing.kind, thing.which or (mine.which if word in JOINS else ""), thing.own, thing.per,
-                         thing.quantities, thing.system, thing.known, of, also)  # fmt: skip
+                         thing.quantities, thing.system, thing.known, thing.loose, of, also)  # fmt: skip
             while out[-1] is not first:
                 out.pop()
             out[-1] = Token("thing", f"{first.low} {word} {token.low}", first.start, token.end, first.classes, thing=kept)

@@ -30,6 +30,8 @@ class Thing:
     quantities: tuple[str, ...] = ()
     system: str = ""
     known: bool = True
+    loose: bool = False
+    "Named by a word that is often no part at all."
     of: Thing | None = None
     "The thing that it belongs to: in `gasket on the sump`, the sump."
     also: tuple[Thing, ...] = ()

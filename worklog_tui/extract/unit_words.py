@@ -55,7 +55,7 @@ def _holds(words: list[Word], i: int, end: int, number: Numeral, begin: int, dou
             return False
         if begin and words[begin - 1].low in doubt.not_a_after:
             return False
-    if doubt.uncountable and whole and not (number.parts and value >= 100):
+    if doubt.uncountable and not _is_uncountable(number, whole):
         return False
     if not doubt.least <= value <= doubt.most:
         return False
@@ -66,7 +66,15 @@ def _holds(words: list[Word], i: int, end: int, number: Numeral, begin: int, dou
         return False
     if doubt.then and whole and not glued and following and following not in doubt.then:
         return False
-    return not doubt.not_after or not any(words[k].low in doubt.not_after for k in range(max(begin - _LOOK_BACK, 0), begin))
+    near = range(max(begin - _LOOK_BACK, 0), begin) if doubt.not_after else ()
+    return not any(words[k].low in doubt.not_after for k in near)
+
+
+def _is_uncountable(number: Numeral, whole: bool) -> bool:
+    """Nobody has "point three bolts" or "two twelve bolts"; "three eighths bolts" are bolts."""
+    if whole:
+        return bool(number.parts) and number.value >= 100
+    return number.form != "fraction" or number.value >= 2
 
 
 def _codelike(words: list[Word], begin: int) -> bool:

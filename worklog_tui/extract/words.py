@@ -15,7 +15,7 @@ from worklog_tui.extract.glued import UNITS, figure_end
 class Word(NamedTuple):
     """A word: `text[start:end]` as said, `low` for comparing, `gap` for what stands between it and the word before.
 
-    `gap` is one of "" (nothing or a space), "-" (joined by a hyphen), "," ";" ":" "(" (a pause) and "." (a new sentence).
+    `gap` is "" (nothing or a space), "-" (joined by a hyphen), one of , ; : ( for a pause, or "." for a new sentence.
     """
 
     low: str
@@ -24,18 +24,20 @@ class Word(NamedTuple):
     gap: str
 
 
-_ABBREVIATED = frozenset(
-    "approx cyl cyls in ins ft lb lbs hr hrs min mins sec secs dia qty temp max oz pt pts qt qts gal deg comp exh inl adj "
-    "no nos fig vs ca assy".split()  # noqa: SIM905
-)
+_ABBREVIATIONS = """
+approx cyl cyls in ins ft lb lbs hr hrs min mins sec secs dia qty temp max oz pt pts qt qts gal deg comp exh inl adj
+no nos fig vs ca assy
+"""
+_ABBREVIATED = frozenset(_ABBREVIATIONS.split())
 "A full stop after these ends no sentence unless a capital follows."
 
+_VULGAR = "".join(VULGAR)
 _TOKEN = re.compile(
     rf"""
       (?P<word> [^\W\d_]++ (?: ['’][^\W\d_]++ )*+ (?: \d\w*+ (?: [./,]\d\w*+ )*+ )?+ ) [ ]*+
     | (?P<plain> \d++ ) (?: [ ]++ | \Z )
-    | (?P<number> [+\-−]?+ (?: \d++ | \.\d++ ) (?: [.,/:]\d++ )*+ (?: [x×*]\d++ (?: [.,/]\d++ )*+ )*+ [{"".join(VULGAR)}]?+
-                | [{"".join(VULGAR)}] )
+    | (?P<number> [+\-−]?+ (?: \d++ | \.\d++ ) (?: [.,/:]\d++ )*+ (?: [x×*]\d++ (?: [.,/]\d++ )*+ )*+ [{_VULGAR}]?+
+                | [{_VULGAR}] )
     | (?P<mark> \[[^\[\]\n]{{1,40}}\] )
     | (?P<sign> >> | [°%\#&@$£€~≈<>"'′″’] )
     | (?P<space> [^\S\n]++ | _++ )

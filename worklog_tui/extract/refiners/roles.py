@@ -32,6 +32,11 @@ def _role(draft: Draft, scene: Scene, amounts: set[int]) -> str:
         return "rated"
     if _was_set(draft.main, scene, amounts) or quantity in SET_BY_NATURE and not _as_found(draft.main, scene):
         return "set"
+    if quantity == "volume" and _went_in(draft.main, scene):
+        return "set"
+    topic = scene.context.topic
+    if topic is not None and topic.quantity == quantity and topic.role == "set":
+        return "set"
     return "planned" if "plan" in scene.tokens[draft.main].stances and quantity in ("temperature", "volume") else "measured"
 
 
@@ -64,11 +69,22 @@ def _listed(k: int, i: int, scene: Scene) -> bool:
 def _on_plate(i: int, scene: Scene) -> bool:
     """`the plate gives 22 amps`, `stamped 82`, `marked 415 volt`."""
     first = next((k for k in range(i - 1, -1, -1) if scene.tokens[k].kind == "stop"), -1)
-    return any(scene.tokens[k].sense("plate") for k in range(max(first + 1, i - 14), i))
+    for k in range(max(first + 1, i - 14), i):
+        token = scene.tokens[k]
+        if token.sense("plate") or token.thing is not None and token.thing.words.lower().endswith(("plate", "badge", "tag", "label")):
+            return True
+    return False
 
 
 def _as_found(i: int, scene: Scene) -> bool:
     return any(t.low in FOUND for t in scene.tokens[max(scene.clause(i).start, i - 3) : i])
+
+
+def _went_in(i: int, scene: Scene) -> bool:
+    """`1 litre in`, `fresh petrol 1 litre`: a fluid that was put in, not let out."""
+    span = scene.clause(i)
+    after = [t.low for t in scene.tokens[i + 1 : min(i + 4, span.stop)]]
+    return "in" in after or any(scene.tokens[k].sense("new") for k in range(span.start, i))
 
 
 def _of_time(draft: Draft, scene: Scene) -> str:
@@ -77,6 +93,10 @@ def _of_time(draft: Draft, scene: Scene) -> str:
     before = scene.tokens[span.start : draft.main]
     if any(t.sense("did") or t.low in ("had", "took", "been", "ran", "after", "later", "was") for t in before):
         return "measured"
+    if any(t.sense("did") and t.sense("did").name == "order" for t in scene.tokens) or any(  # type: ignore[union-attr]
+        t.thing is not None and t.thing.kind == "tool" for t in before
+    ):
+        return "planned"
     return "planned" if "plan" in stances or any(t.low in ("give", "leave", "let", "wait", "another") for t in before) else "measured"
 
 
@@ -86,6 +106,9 @@ def _is_label(draft: Draft, scene: Scene) -> bool:
     if draft.fields["quantity"] not in LABELS or after >= len(scene.tokens):
         return False
     token = scene.tokens[after]
+    said = scene.said(draft.main, draft.last).lower()
+    if said.endswith((" volt", " amp")) and not said.startswith(("one ", "a ")):
+        return True
     return (
         token.kind == "thing" and token.thing is not None and token.thing.kind not in ("quality", "fluid")
         and draft.thing_at == after

@@ -1,0 +1,46 @@
+"""How much a thing is what the talk is about: `it` means the subject of what was said, not what stood beside it."""
+
+from __future__ import annotations
+
+from worklog_tui.extract.scene import Draft, Scene
+from worklog_tui.extract.tokens import Token
+
+PREPOSITIONS = frozenset(
+    "on in of at by to from with under over behind between into onto off through round around along inside near across against up down out for as like".split()
+)
+ASIDE = frozenset({"tool", "material", "unknown"})
+
+
+def salience(scene: Scene, k: int) -> int:
+    """From -4 (beside the point) to 3 (the subject): by its place in the clause and its kind."""
+    token = scene.tokens[k]
+    assert token.thing is not None
+    score = 0
+    before = _before(scene, k)
+    if before is None or before.sense("break", "person"):
+        score += 3
+    elif before.low in PREPOSITIONS:
+        score -= 2
+    elif before.sense("did", "do", "doing", "does"):
+        score += 1
+    if token.thing.loose or token.thing.kind in ASIDE or token.thing.system == "instruments and gauges":
+        score -= 3
+    return score
+
+
+def _before(scene: Scene, k: int) -> Token | None:
+    """The token before a thing, articles and sides passed over; None at the head of a clause."""
+    i = k - 1
+    while i >= 0 and scene.tokens[i].clause == scene.tokens[k].clause and scene.tokens[i].kind not in ("stop", "comma"):
+        token = scene.tokens[i]
+        if not (token.sense("article", "all", "new", "filler", "objectword", "side", "degree") and token.low not in PREPOSITIONS):
+            return token
+        i -= 1
+    return None
+
+
+def ranked(scene: Scene, upto: int, drafts: list[Draft]) -> list[tuple[int, int]]:
+    """(index, score) of the things before token `upto`, the most salient first, of equal ones the last."""
+    said_of = {d.thing_at for d in drafts if d.thing_at is not None and d.kind in ("finding", "work", "reading") and d.confidence >= 0.5}
+    rows = [(k, salience(scene, k) + 2 * (k in said_of)) for k in scene.things(range(min(upto, len(scene.tokens))))]
+    return sorted(rows, key=lambda row: (-row[1], -row[0]))
