@@ -21,6 +21,7 @@ class Call(argparse.Namespace):
 
 class _Parser(argparse.ArgumentParser):
     def error(self, message: str) -> NoReturn:
+        """One sentence instead of the usage; the caller prints it."""
         raise WrongCall(f"{message[:1].upper()}{message[1:]}; see `{self.prog} --help`.")
 
 

@@ -62,6 +62,7 @@ class Lines:
 
     @classmethod
     def of(cls, history: History) -> Lines:
+        """The lines of a history."""
         stems = {n.uid: _stems(n.words) for r in history.sessions for n in r.notes}
         often = Counter(w for row in stems.values() for w in row)
         weight = {w: math.log(1 + len(stems) / n) for w, n in often.items()}

@@ -40,6 +40,7 @@ class Matter:
 
     @property
     def open(self) -> bool:
+        """Whether it is still on the list."""
         return self.state != "done"
 
 
