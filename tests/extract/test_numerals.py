@@ -26,15 +26,18 @@ def all_in(text: str) -> list[float]:
     return found
 
 
-FAMILIES = {
-    "figures": [("12", 12), ("1,200", 1200), ("0.025", 0.025), (".018", 0.018), ("-5", -5), ("3.5k", 3500), ("4,5", 4.5)],
+FAMILIES: dict[str, list[tuple[str, float | None]]] = {
+    "figures": [
+        ("12", 12), ("1,200", 1200), ("0.025", 0.025), (".018", 0.018), ("-5", -5), ("3.5k", 3500), ("4,5", 4.5),
+    ],
     "whole": [
         ("forty two", 42), ("twenty-five", 25), ("a hundred and forty", 140), ("hundred and fifteen", 115),
         ("twelve hundred", 1200), ("eleven hundred and forty two", 1142), ("seven thousand", 7000),
         ("two thousand five hundred", 2500), ("two thousand and fifty", 2050), ("a thousand", 1000),
         ("seven thousand two hundred and fifty", 7250), ("five hundred and twenty thousand", 520000),
         ("one hundred thousand five hundred", 100500), ("nine hundred ninety nine", 999), ("3 hundred", 300),
-        ("one million two hundred thousand", 1200000), ("a hundred and... sixty-five", 165),
+        ("one million two hundred thousand", 1200000), ("one zero five", 105), ("seven-zero", 70),
+        ("a hundred and... sixty-five", 165),
     ],
     "said as a pair": [
         ("one twenty", 120), ("one-fourteen", 114), ("two ten", 210), ("one oh five", 105), ("three ninety five", 395),
@@ -42,8 +45,10 @@ FAMILIES = {
         ("one twenty point five", 120.5), ("two twenty and a half", 220.5),
     ],
     "decimals": [
-        ("three point five", 3.5), ("point three five", 0.35), ("nought point nought four", 0.04), ("zero point six", 0.6),
-        ("oh point oh one five", 0.015), ("point oh one eight", 0.018), ("point oh eighteen", 0.018), ("1 point 5", 1.5),
+        ("three point five", 3.5), ("point three five", 0.35), ("nought point nought four", 0.04),
+        ("zero point six", 0.6),
+        ("oh point oh one five", 0.015), ("point oh one eight", 0.018), ("point oh eighteen", 0.018),
+        ("1 point 5", 1.5),
         ("point oh twenty five", 0.025), ("three point seventy five", 3.75), ("point 77", 0.77), ("one point oh", 1.0),
         ("point seven eight seven four", 0.7874), ("1.5 million", 1500000), ("two point five thousand", 2500),
     ],
@@ -54,7 +59,8 @@ FAMILIES = {
     ],
     "whole and fraction": [
         ("one and a half", 1.5), ("two and three quarters", 2.75), ("seven and a half", 7.5), ("1 1/2", 1.5),
-        ("1-1/2", 1.5), ("1½", 1.5), ("2 and 3/4", 2.75), ("two and a half thousand", 2500), ("sixty one and a half", 61.5),
+        ("1-1/2", 1.5), ("1½", 1.5), ("2 and 3/4", 2.75), ("two and a half thousand", 2500),
+        ("sixty one and a half", 61.5),
         ("one and an eighth", 1.125), ("two and a quarter", 2.25),
     ],
     "dozens": [("a dozen", 12), ("half a dozen", 6), ("two dozen", 24), ("half a million", 500000)],
@@ -93,7 +99,9 @@ def test_numbers_said_one_after_the_other_are_kept_apart(text: str, values: list
     assert all_in(text) == pytest.approx(values)
 
 
-@pytest.mark.parametrize("text", ["9:40", "15/80", "M8", "24703L202", "060", "1/4-20", "3x8", "6204ZZ", "at", "ought to"])
+@pytest.mark.parametrize(
+    "text", ["9:40", "15/80", "M8", "24703L202", "060", "1/4-20", "3x8", "6204ZZ", "at", "ought to"]
+)
 def test_codes_times_and_other_words_are_no_numbers(text: str) -> None:
     assert first(text) is None
 
@@ -118,7 +126,9 @@ def test_slips_of_a_recogniser_are_words_elsewhere(text: str) -> None:
     assert first(text) is None
 
 
-@pytest.mark.parametrize("text", ["one", "a", "second", "quarter", "half", "single", "couple", "oh", "nought", "a couple"])
+@pytest.mark.parametrize(
+    "text", ["one", "a", "second", "quarter", "half", "single", "couple", "oh", "nought", "a couple"]
+)
 def test_words_that_are_numbers_only_with_a_unit_are_loose(text: str) -> None:
     number = first(text)
     assert number is not None
@@ -134,7 +144,13 @@ def test_other_numbers_are_not_loose(text: str) -> None:
 
 @pytest.mark.parametrize(
     ("text", "parts"),
-    [("one twenty five", (1, 25)), ("two ten", (2, 10)), ("one oh five", (1, 5)), ("eleven twelve", (11, 12)), ("forty", ())],
+    [
+        ("one twenty five", (1, 25)),
+        ("two ten", (2, 10)),
+        ("one oh five", (1, 5)),
+        ("eleven twelve", (11, 12)),
+        ("forty", ()),
+    ],
 )
 def test_a_pair_keeps_its_two_numbers(text: str, parts: tuple[float, ...]) -> None:
     number = first(text)
@@ -153,7 +169,9 @@ def test_the_form_tells_how_it_was_said(text: str, form: str) -> None:
     assert number.form == form
 
 
-@pytest.mark.parametrize("piece", ["one ", "hundred ", "point ", "oh ", "a ", "twenty and a ", "1 ", "half ", "thousand and "])
+@pytest.mark.parametrize(
+    "piece", ["one ", "hundred ", "point ", "oh ", "a ", "twenty and a ", "1 ", "half ", "thousand and "]
+)
 def test_a_number_takes_at_most_twelve_words(piece: str) -> None:
     words = split(piece * 60)
     for i in range(len(words)):
@@ -161,11 +179,14 @@ def test_a_number_takes_at_most_twelve_words(piece: str) -> None:
         assert number is None or number.end - i <= 12
 
 
+ONES = """zero one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen
+sixteen seventeen eighteen nineteen"""
+TENS = "_ _ twenty thirty forty fifty sixty seventy eighty ninety"
+
+
 def english(value: int) -> str:
     """A whole number below a million in British English, written from the grammar books' rule, not from the reader."""
-    ones = "zero one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen".split()
-    ones += "sixteen seventeen eighteen nineteen".split()
-    tens = "_ _ twenty thirty forty fifty sixty seventy eighty ninety".split()
+    ones, tens = ONES.split(), TENS.split()
     if value < 20:
         return ones[value]
     if value < 100:

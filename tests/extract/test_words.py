@@ -88,7 +88,8 @@ def test_a_slash_between_long_words_is_a_pause() -> None:
     [
         ("one two", ""), ("half-inch", "-"), ("100-125", "-"), ("18–20", "-"), ("10 - 12", "-"), ("two, three", ","),
         ("plug - wet", ","), ("plug (wet", "("), ("comp; dry", ";"), ("comp: dry", ":"), ("done. next", "."),
-        ("done? next", "."), ("done\nnext", "."), ("four... seventy", ","), ("four... Seventy", "."), ("yes >> no", "."),
+        ("done? next", "."), ("done\nnext", "."), ("four... seventy", ","), ("four... Seventy", "."),
+        ("yes >> no", "."),
         ("cyl. 3", ""), ("No. 2", ""), ("no. it", "."), ("ten. It", "."), ("in. long", ""), ("in. The", "."),
     ],
 )  # fmt: skip
@@ -107,7 +108,8 @@ def test_a_caption_mark_is_one_word() -> None:
 
 @pytest.mark.parametrize(
     "piece",
-    ["one ", "1 ", "twenty and a ", "1,", "1.", "1/", "a'", "-", '"1', "x/", "[", "<", ">", ".", "'", "1x", "1-", "_", "a1.",
+    ["one ", "1 ", "twenty and a ", "1,", "1.", "1/", "a'", "-", '"1', "x/", "[", "<", ">", ".", "'", "1x", "1-", "_",
+     "a1.",
      "°", "½", "\n", "[a", "1/1-", "no.", "1.5k"],
 )  # fmt: skip
 def test_a_long_line_is_cut_in_linear_time(piece: str) -> None:

@@ -1,10 +1,11 @@
 """Quantities in text that nobody here wrote. Run with -s to see the shares and what was missed.
 
-Sources: microsoft/Recognizers-Text, Specs (MIT), folder recognizers-text-en; facebook/duckling, English corpus (3-clause BSD),
-folder duckling-en; nlp-tlp/maintnorm (MIT), folder maintnorm; the tests inside the quantulum3 package (MIT).
+Sources: microsoft/Recognizers-Text, Specs (MIT), folder recognizers-text-en; facebook/duckling, English corpus
+(3-clause BSD), folder duckling-en; nlp-tlp/maintnorm (MIT), folder maintnorm; the tests of the
+quantulum3 package (MIT).
 
-The scope was chosen by unit before a case was looked at: the units that our unit file knows, of length, area, volume, mass,
-temperature, pressure, turns, and time spans below a year. A case counts as right when value and unit are right.
+The scope was chosen by unit before a case was looked at: the units that our unit file knows, of length, area, volume,
+mass, temperature, pressure, turns, and time spans below a year. A case counts as right when value and unit are right.
 """
 
 from __future__ import annotations
@@ -29,32 +30,43 @@ UNITS = load_units(places.grammars() / "units.toml")
 YEAR = 365 * 86400
 
 RECOGNIZERS = {
-    "Meter": "m", "Mile": "mile", "Foot": "ft", "Kilogram": "kg", "Metric ton": "t", "Gallon": "us_gal", "Pound": "lb", "Ton": "ton",
+    "Meter": "m", "Mile": "mile", "Foot": "ft", "Kilogram": "kg", "Metric ton": "t", "Gallon": "us_gal", "Pound": "lb",
+    "Ton": "ton",
     "Square meter": "m2", "Kilometer": "km", "Milliliter": "ml", "Cubic foot": "ft3", "Millimeter": "mm", "Inch": "in",
     "Gram": "g", "Degree": "deg", "Turn": "turn", "C": "degC", "F": "degF", "second": "s", "Centimeter": "cm",
 }  # fmt: skip
 DUCKLING = {
-    "Inch": "in", "Kilometre": "km", "Centimetre": "cm", "Foot": "ft", "Mile": "mile", "M": "m", "Metre": "m", "Millimetre": "mm",
-    "Litre": "L", "Millilitre": "ml", "Gallon": "us_gal", "Hectolitre": "hL", "Degree": "deg", "Celsius": "degC", "Fahrenheit": "degF",
-    "Gram": "g", "Pound": "lb", "Ounce": "oz", "Second": "s", "Minute": "min", "Hour": "h", "Day": "day", "Week": "week",
+    "Inch": "in", "Kilometre": "km", "Centimetre": "cm", "Foot": "ft", "Mile": "mile", "M": "m", "Metre": "m",
+    "Millimetre": "mm",
+    "Litre": "L", "Millilitre": "ml", "Gallon": "us_gal", "Hectolitre": "hL", "Degree": "deg", "Celsius": "degC",
+    "Fahrenheit": "degF",
+    "Gram": "g", "Pound": "lb", "Ounce": "oz", "Second": "s", "Minute": "min", "Hour": "h", "Day": "day",
+    "Week": "week",
     "Month": "month",
 }  # fmt: skip
 QUANTULUM = {
-    "inch": "in", "centimetre": "cm", "millimetre": "mm", "metre": "m", "kilometre": "km", "foot": "ft", "mile": "mile", "yard": "yd",
-    "litre": "L", "millilitre": "ml", "gram": "g", "kilogram": "kg", "milligram": "mg", "pound-mass": "lb", "ounce": "oz",
-    "volt": "V", "millivolt": "mV", "ampere": "A", "milliampere": "mA", "ohm": "ohm", "watt": "W", "kilowatt": "kW", "hertz": "Hz",
+    "inch": "in", "centimetre": "cm", "millimetre": "mm", "metre": "m", "kilometre": "km", "foot": "ft",
+    "mile": "mile", "yard": "yd",
+    "litre": "L", "millilitre": "ml", "gram": "g", "kilogram": "kg", "milligram": "mg", "pound-mass": "lb",
+    "ounce": "oz",
+    "volt": "V", "millivolt": "mV", "ampere": "A", "milliampere": "mA", "ohm": "ohm", "watt": "W", "kilowatt": "kW",
+    "hertz": "Hz",
     "degree celsius": "degC", "degree fahrenheit": "degF", "second": "s", "minute": "min", "hour": "h", "day": "day",
     "week": "week", "month": "month", "percentage": "percent", "pound-force per square inch": "psi", "bar": "bar",
-    "kilopascal": "kPa", "micrometre": "um", "square metre": "m2", "square foot": "ft2", "cubic metre": "m3", "cubic foot": "ft3",
+    "kilopascal": "kPa", "micrometre": "um", "square metre": "m2", "square foot": "ft2", "cubic metre": "m3",
+    "cubic foot": "ft3",
     "cubic inch": "in3", "pound foot": "ft_lb", "newton metre": "N*m", "microfarad": "uF", "horsepower": "hp",
     "revolution per minute": "rpm", "mile per hour": "mph", "kilometre per hour": "km/h",
 }  # fmt: skip
 OTHER_SIGNS = ('"', "'", "2m")
 "A second and a minute in duckling; inch, foot and metre in a workshop: left out of its durations."
 MEANING = {
-    "h": "hour hourly hr hrs", "week": "week weekly", "day": "day", "month": "month monthly", "min": "minute", "m": "metre m",
-    "V": "v volt voltage", "A": "a amp", "W": "w watt", "mm": "mm", "degF": "fahrenheit f", "degC": "celsius c", "deg": "degree",
-    "percent": "%", "kV": "kv", "kW": "kw", "psi": "psi", "bar": "bar", "rpm": "rpm", "kPa": "kpa", "L": "litre", "kg": "kg", "in": "inch",
+    "h": "hour hourly hr hrs", "week": "week weekly", "day": "day", "month": "month monthly", "min": "minute",
+    "m": "metre m",
+    "V": "v volt voltage", "A": "a amp", "W": "w watt", "mm": "mm", "degF": "fahrenheit f", "degC": "celsius c",
+    "deg": "degree",
+    "percent": "%", "kV": "kv", "kW": "kw", "psi": "psi", "bar": "bar", "rpm": "rpm", "kPa": "kpa", "L": "litre",
+    "kg": "kg", "in": "inch",
     "t": "tonne",
 }  # fmt: skip
 "What the normal form of the shorthand calls the unit."
@@ -90,12 +102,13 @@ def amounts(text: str) -> list[Amount]:
         amount = amount_at(words, i, NUMERALS, UNITS)
         if amount:
             found.append(amount)
-        i = amount.end if amount else i + 1
+        taken = amount or numeral_at(words, i, NUMERALS)
+        i = taken.end if taken else i + 1
     return found
 
 
 def is_right(amount: Amount, value: float | list[float], unit: str) -> bool:
-    """The same size in the expected unit. Pounds are a mass here; a gallon, pint or quart as it was said is the same one."""
+    """The same size in the expected unit. Pounds are a mass here; the plain gallon of these sets is American."""
     own = {"psi": "lb"}.get(amount.unit, amount.unit) if amount.said == "pounds" else amount.unit
     own = f"us_{own}" if unit == f"us_{own}" else own
     low, high = value if isinstance(value, list) else (value, value)
@@ -120,7 +133,9 @@ def measure(name: str, cases: Iterable[tuple[str, float | list[float], str]]) ->
     share = Share(name)
     for text, value, unit in cases:
         found = amounts(text)
-        share.count(any(is_right(a, value, unit) or ends_at(a, value, unit) for a in found), told(text, (value, unit), found))
+        share.count(
+            any(is_right(a, value, unit) or ends_at(a, value, unit) for a in found), told(text, (value, unit), found)
+        )
     share.tell()
     return share
 
@@ -185,7 +200,8 @@ def expected_by_duckling(open_data: Path, name: str) -> Iterator[tuple[str, floa
 
 
 @pytest.mark.parametrize(
-    ("name", "floor"), [("distance", 0.85), ("volume", 0.95), ("temperature", 0.9), ("quantity", 0.85), ("duration", 0.95)]
+    ("name", "floor"),
+    [("distance", 0.85), ("volume", 0.95), ("temperature", 0.9), ("quantity", 0.85), ("duration", 0.95)],
 )
 def test_duckling(open_data: Path, name: str, floor: float) -> None:
     share = measure(f"duckling {name}", expected_by_duckling(open_data, name))
@@ -206,7 +222,9 @@ def test_duckling_numerals(open_data: Path) -> None:
             continue
         words = split(text)
         found = [n.value for i in range(len(words)) if (n := numeral_at(words, i, NUMERALS))]
-        share.count(case["value"] in [pytest.approx(v) for v in found], f"{text!r} expected {case['value']}, read {found}")
+        share.count(
+            case["value"] in [pytest.approx(v) for v in found], f"{text!r} expected {case['value']}, read {found}"
+        )
     share.tell()
     assert share.share >= 0.9
 

@@ -8,9 +8,10 @@ from worklog_tui.extract.amount_tails import with_tail
 from worklog_tui.extract.bounds import bound_of
 from worklog_tui.extract.broken_numbers import and_fraction
 from worklog_tui.extract.figures import VULGAR
-from worklog_tui.extract.measures import FILL, SHARES, Look, Measure
+from worklog_tui.extract.measures import Look, Measure
 from worklog_tui.extract.numerals import Numeral, numeral_at, numeral_ends
-from worklog_tui.extract.ranges import LEAD, TO, both_ends, other_end, said_as_two
+from worklog_tui.extract.ranges import both_ends, other_end, said_as_two
+from worklog_tui.extract.unit_ahead import next_word, unit_ahead
 from worklog_tui.extract.unit_words import unit_at
 from worklog_tui.extract.words import Word
 from worklog_tui.rulebook.units import Numerals, Units
@@ -37,8 +38,6 @@ class Amount:
     unit_said: bool = True
 
 
-_LOOK_AHEAD = 16
-_INSIDE = FILL | TO | LEAD | {"of", "and"}
 _ONE_OF = frozenset({"another", "full", "whole"})
 _LEFT = frozenset({
     "for", "on", "charge", "soak", "soaked", "soaking", "charging", "oil", "cleaner", "running", "ran", "sat", "heat",
@@ -64,40 +63,16 @@ def amount_at(words: list[Word], i: int, numerals: Numerals, units: Units) -> Am
             return _between(words, i, numerals, units)
         if low == "all" and i and words[i - 1].low in _LEFT:
             return _all_day(Look(words, numerals, units), i)
-        if low in _ONE_OF and _next(words, i) in units.by_head:
+        if low in _ONE_OF and next_word(words, i) in units.by_head:
             return _another(Look(words, numerals, units), i)
         if low == "volt" and (not i or words[i].gap not in ("", "-")):
             return _volt_first(Look(words, numerals, units), i)
-        if low in units.by_head and _next(words, i) in numerals.join:
+        if low in units.by_head and next_word(words, i) in numerals.join:
             return _unit_first(Look(words, numerals, units), i)
         return None
-    if not _unit_ahead(words, i, numerals, units) or (i and words[i - 1].low in _NO_AMOUNT_AFTER):
+    if not unit_ahead(words, i, numerals, units) or (i and words[i - 1].low in _NO_AMOUNT_AFTER):
         return None
     return _at_number(Look(words, numerals, units), i)
-
-
-def _next(words: list[Word], i: int) -> str:
-    return words[i + 1].low if i + 1 < len(words) else ""
-
-
-def _unit_ahead(words: list[Word], i: int, numerals: Numerals, units: Units) -> bool:
-    """A unit may come before anything that cannot stand in an amount; most numbers of a talk are turned down here."""
-    heads, within = units.by_head, numerals.within
-    low, after = words[i].low, _next(words, i)
-    if low[-1] == "k":
-        return True
-    if (low.isdigit() and after.isdigit() and not words[i + 1].gap) or (low == "a" and after in ("a", "of")):
-        return False
-    for k in range(i + 1, min(i + _LOOK_AHEAD, len(words))):
-        word = words[k]
-        low = word.low
-        if word.gap not in ("", "-", "(") and words[k - 1].low not in numerals.join:
-            return False
-        if (low in heads and (low != "a" or word.start == words[k - 1].end)) or low in SHARES or low == "below":
-            return True
-        if not (low in within or low in _INSIDE or low[0] in "0123456789.-+" or low[0] in VULGAR):
-            return False
-    return False
 
 
 def _between(words: list[Word], i: int, numerals: Numerals, units: Units) -> Amount | None:

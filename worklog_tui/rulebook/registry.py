@@ -6,7 +6,7 @@ British and American measures have names of their own in it, so that nobody gets
 from __future__ import annotations
 
 from functools import lru_cache
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 from worklog_tui.rulebook.units import Unit
 
@@ -31,11 +31,11 @@ _OURS = (
 
 
 @lru_cache(maxsize=1)
-def registry() -> pint.UnitRegistry:
+def registry() -> pint.UnitRegistry[Any]:
     """The registry with our names, built at the first call (pint takes a tenth of a second to load)."""
     import pint
 
-    made = pint.UnitRegistry()
+    made: pint.UnitRegistry[Any] = pint.UnitRegistry()
     for definition in _OURS:
         made.define(definition)
     return made

@@ -89,6 +89,7 @@ class Numerals:
     heard: dict[str, int]
     part: dict[str, int]
     part_after_ten: dict[tuple[str, str], int]
+    share: dict[str, int]
     ordinal: dict[str, int]
     article: frozenset[str]
     join: frozenset[str]
@@ -97,6 +98,7 @@ class Numerals:
     couple: frozenset[str]
     loose: frozenset[str]
     no_point_after: frozenset[str]
+    no_pair_before: frozenset[str]
     single: frozenset[str] = field(default=frozenset())
 
     @cached_property
@@ -121,7 +123,7 @@ def load_numerals(path: Path) -> Numerals:
 def numerals_from(data: dict[str, Any]) -> Numerals:
     """The number words of a parsed file."""
     after_ten = {tuple(k.split()): v for k, v in data["part_after_ten"].items()}
-    tables = ("digit", "teen", "ten", "nothing", "scale", "dozen", "heard", "part", "ordinal")
+    tables = ("digit", "teen", "ten", "nothing", "scale", "dozen", "heard", "part", "share", "ordinal")
     read: dict[str, Any] = {name: data[name] for name in tables}
     read |= {name: frozenset(words) for name, words in data["words"].items()}
     return Numerals(**read, part_after_ten={(k[0], k[1]): v for k, v in after_ten.items()})
