@@ -21,7 +21,7 @@ from worklog_tui.rulebook.faults import FaultBook, Symptom
 
 MOST = 5
 "How many steps are shown at most."
-UNEXPLAINED = 0.3
+UNEXPLAINED = 0.25
 "Above this share of the other, unlisted faults the list is said not to explain the trouble."
 
 

@@ -11,6 +11,7 @@ TRUST_LOOK = 0.8
 TRUST_TEST = 0.9
 TRUST_UNSURE = 0.4
 TRUST_HUNCH = 0.6
+TRUST_MOST = 0.95
 TRUST_WRONGLY_DONE = 0.3
 NOT = frozenset({"no", "not", "never", "nothing", "without", "isnt", "aint", "dont", "doesnt", "didnt", "wont"})
 UNSURE = (

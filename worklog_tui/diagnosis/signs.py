@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
-from worklog_tui.diagnosis.hearing import TRUST_HUNCH, applies, is_state, trust
+from worklog_tui.diagnosis.hearing import TRUST_HUNCH, TRUST_MOST, applies, is_state, trust
 from worklog_tui.diagnosis.log import Event, Log
 from worklog_tui.diagnosis.measures import judged, outcome_of
 from worklog_tui.diagnosis.part_index import PartIndex
@@ -94,7 +94,10 @@ class Signs:
             if isinstance(fact, Finding):
                 for sort, of, shows, heard in index.find(fact.name, fact.part):
                     if self._means(sort, of, shows, heard, fact):
-                        found[sort, of] = Sign(sort, of, shows, event, trust(fact))
+                        sure = trust(fact)
+                        if sort == "symptom":
+                            sure = _repeated(found.get((sort, of)), shows, sure)
+                        found[sort, of] = Sign(sort, of, shows, event, sure)
             elif isinstance(fact, Suspect) and fact.standing in ("ruled out", "confirmed"):
                 shows = "good" if fact.standing == "ruled out" else "bad"
                 for fault in causes.find(fact.name, fact.cause, fall_back=True):
@@ -183,3 +186,10 @@ class Signs:
             if isinstance(event.fact, Suspect) and event.fact.standing == "suspected" and event.when > since:
                 found[fault] = Sign("hunch", fault, "suspected", event, TRUST_HUNCH)
         return found
+
+
+def _repeated(before: Sign | None, shows: str, sure: float) -> float:
+    """The trust of what was heard again: more than of either alone, and never more than of one good measurement."""
+    if before is None or before.shows != shows:
+        return sure
+    return min(TRUST_MOST, 1 - (1 - before.trust) * (1 - sure))

@@ -5,8 +5,10 @@ There is no code in them. Every number is a judgement unless its table names a `
 
 from __future__ import annotations
 
+import re
 import tomllib
 from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
@@ -23,7 +25,7 @@ from worklog_tui.rulebook.fault_nouns import (
     WordSets,
 )  # fmt: skip
 from worklog_tui.rulebook.faults_lint import lint
-from worklog_tui.rulebook.mistakes import GrammarMistake, Mistake
+from worklog_tui.rulebook.mistakes import GrammarMistake, Mistake, line_of
 
 __all__ = [
     "Access", "Caution", "Check", "Fault", "FaultBook", "Heard", "Job", "Measure", "Symptom", "WordSets", "load_faults",
@@ -68,8 +70,17 @@ def load_faults(folders: Sequence[Path]) -> FaultBook:
     book = FaultBook(faults, checks, symptoms, access, cautions, tuple(dangers), tuple(never), systems, words)
     mistakes += lint(book)
     if mistakes:
-        raise GrammarMistake(mistakes)
+        raise GrammarMistake([_placed(m, folders) for m in mistakes])
     return book
+
+
+def _placed(mistake: Mistake, folders: Sequence[Path]) -> Mistake:
+    """The mistake with the first line of its file that holds, in quotes, one of the names it speaks of."""
+    path = folders[mistake.file.startswith("own/")] / mistake.file.removeprefix("own/")
+    if mistake.line or not path.is_file():
+        return mistake
+    lines = (line_of(path, f'"{word}"') for word in re.findall(r"[\w./-]+", mistake.says))
+    return replace(mistake, line=next((n for n in lines if n), 0))
 
 
 def _read(folders: Sequence[Path]) -> tuple[dict[str, dict[str, Any]], list[Mistake]]:
@@ -82,7 +93,9 @@ def _read(folders: Sequence[Path]) -> tuple[dict[str, dict[str, Any]], list[Mist
                 try:
                     files[name] = tomllib.loads(path.read_text(encoding="utf-8"))
                 except (tomllib.TOMLDecodeError, UnicodeDecodeError) as error:
-                    mistakes.append(Mistake(name, 0, f"it is not TOML ({error})", "mend that line"))
+                    line = re.search(r"line (\d+)", str(error))
+                    at = int(line[1]) if line else 0
+                    mistakes.append(Mistake(name, at, f"it is not TOML ({error})", "mend that line"))
     return files, mistakes
 
 

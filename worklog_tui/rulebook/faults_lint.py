@@ -8,7 +8,8 @@ from itertools import accumulate
 from worklog_tui.rulebook.fault_nouns import Check, Fault, FaultBook, Job
 from worklog_tui.rulebook.mistakes import Mistake
 
-HURTS = ("hv", "fuel", "mains", "battery", "hydraulic", "rotating")
+NEEDS = {"spark": "hv", "mains": "mains", "injector": "injector", "radiator": "cooling", "flywheel": "rotating"}
+"A word in what is to be done: the caution that must stand beside it."
 
 
 def lint(book: FaultBook) -> list[Mistake]:
@@ -63,8 +64,18 @@ def _check(check: Check, book: FaultBook) -> Iterator[Mistake]:
 def _job(job: Job, file: str, of: str, book: FaultBook) -> Iterable[Mistake]:
     yield from (_unknown(file, of, "access", a) for a in job.access if a not in book.access)
     yield from (_unknown(file, of, "caution", c) for c in job.cautions if c not in book.cautions)
+    said = set(job.say.lower().split())
+    for word, tag in NEEDS.items():
+        if word in said and tag in book.cautions and tag not in job.cautions and not _called(book, tag, job.say):
+            yield Mistake(file, 0, f"{of} has no caution {tag} though it says {word}", f'write cautions = ["{tag}"]')
     if job.minutes <= 0:
         yield Mistake(file, 0, f"{of} takes no time", "give it minutes above 0")
+
+
+def _called(book: FaultBook, tag: str, say: str) -> bool:
+    """Whether the caution's own words call it for what is said."""
+    said = set(say.lower().replace(",", " ").split())
+    return any(set(words.split()) <= said for words in book.cautions[tag].words)
 
 
 def _access(start: str, book: FaultBook) -> Iterator[Mistake]:

@@ -1,0 +1,129 @@
+"""The fault files are sound, and a mistake in one is named with its file, its line and its cure."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from worklog_tui import places
+from worklog_tui.rulebook.faults import FaultBook, load_faults
+from worklog_tui.rulebook.mistakes import GrammarMistake
+
+SOUND = """
+system = "pump"
+[[fault]]
+id = "pump.dry"
+name = "no water to prime it"
+prior = 0.2
+repair = { say = "prime the pump", minutes = 5 }
+look = { say = "look into the priming cup", minutes = 1 }
+[[symptom]]
+id = "no_water"
+says = "it moves no water"
+leak = 0.02
+heard = { parts = ["pump"], states = ["dry"] }
+causes = { "pump.dry" = 0.9 }
+[[check]]
+id = "pump.gauge"
+say = "read the suction gauge"
+minutes = 2
+outcomes = ["good", "none"]
+base = [0.9, 0.1]
+p = { "pump.dry" = [0.1, 0.9] }
+"""
+
+
+def load(folder: Path, text: str) -> FaultBook:
+    (folder / "diagnosis").mkdir(exist_ok=True)
+    (folder / "diagnosis" / "pump.toml").write_text(text, encoding="utf-8")
+    return load_faults([folder])
+
+
+@pytest.fixture(scope="module")
+def shipped() -> FaultBook:
+    return load_faults([places.grammars()])
+
+
+def test_the_shipped_files_have_no_mistake(shipped: FaultBook) -> None:
+    assert len(shipped.faults) >= 40
+    assert len(shipped.cautions) >= 18
+
+
+def test_every_complaint_has_causes_of_its_own_machines(shipped: FaultBook) -> None:
+    for symptom in shipped.symptoms.values():
+        assert symptom.first, symptom.id
+        assert all(0.0 < q <= 1.0 for q in symptom.causes.values())
+
+
+def test_every_caution_names_its_source(shipped: FaultBook) -> None:
+    assert all(c.source for c in shipped.cautions.values())
+
+
+def test_a_small_file_is_read(tmp_path: Path) -> None:
+    book = load(tmp_path, SOUND)
+    assert book.faults["pump.dry"].repair.say == "prime the pump"
+    assert book.symptoms["no_water"].causes == {"pump.dry": 0.9}
+
+
+def test_the_persons_own_file_adds_to_ours(tmp_path: Path) -> None:
+    own = tmp_path / "own"
+    (own / "diagnosis").mkdir(parents=True)
+    text = SOUND.replace("pump.", "own.").replace("no_water", "own.no_water")
+    (own / "diagnosis" / "mine.toml").write_text(text, encoding="utf-8")
+    assert "own.dry" in load_faults([places.grammars(), own]).faults
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "says", "cure"),
+    [
+        (
+            'causes = { "pump.dry" = 0.9 }',
+            'causes = { "pump.wet" = 0.9 }',
+            "pump.wet, which is nowhere",
+            "mend the name",
+        ),
+        ("base = [0.9, 0.1]", "base = [0.9, 0.2]", "does not add up to 1", "mend the numbers"),
+        ("[0.1, 0.9]", "[0.95, 0.05]", "likelier than none at all", "lower it"),
+        ("prior = 0.2", "prior = 0.7", "the prior of pump.dry is 0.7", "at most 0.5"),
+        ("leak = 0.02", "leak = 1.5", "outside 0 to 1", "mend it"),
+        ("minutes = 5 }", 'minutes = 5, cautions = ["dragons"] }', "the caution dragons", "mend the name"),
+        ("minutes = 5 }", 'minutes = 5, access = ["lid"] }', "the access lid", "mend the name"),
+        ("minutes = 1 }", "minutes = 0 }", "takes no time", "above 0"),
+        ('name = "no water to prime it"', "", "has no 'name'", "give it"),
+        ("prior = 0.2", 'prior = "often"', "wrong kind", "neighbours"),
+        ('system = "pump"', "system = pump", "it is not TOML", "mend that line"),
+    ],
+)
+def test_a_mistake_is_named_with_its_cure(old: str, new: str, says: str, cure: str, tmp_path: Path) -> None:
+    with pytest.raises(GrammarMistake) as caught:
+        load(tmp_path, SOUND.replace(old, new, 1))
+    told = [m for m in caught.value.mistakes if says in m.says]
+    assert told, caught.value.mistakes
+    assert told[0].file == "diagnosis/pump.toml"
+    assert cure in told[0].cure
+
+
+def test_a_mistake_names_its_line(tmp_path: Path) -> None:
+    with pytest.raises(GrammarMistake) as caught:
+        load(tmp_path, SOUND.replace("prior = 0.2", "prior = 0.7"))
+    assert [m.line for m in caught.value.mistakes] == [4]
+
+
+def test_a_fault_that_nothing_shows_or_reaches_is_told(tmp_path: Path) -> None:
+    lost = '[[fault]]\nid = "pump.lost"\nname = "lost"\nprior = 0.1\nrepair = { say = "find it", minutes = 5 }\n'
+    with pytest.raises(GrammarMistake) as caught:
+        load(tmp_path, SOUND + lost)
+    assert {m.says for m in caught.value.mistakes} == {
+        "no symptom and no check reaches pump.lost",
+        "nothing can show pump.lost",
+    }
+
+
+def test_covers_that_need_each_other_are_told(tmp_path: Path) -> None:
+    circle = (
+        '[[access]]\nid = "a"\nsays = "lid"\nminutes = 1\nneeds = ["b"]\n'
+        '[[access]]\nid = "b"\nsays = "hood"\nminutes = 1\nneeds = ["a"]\n'
+    )
+    with pytest.raises(GrammarMistake, match="needs itself"):
+        load(tmp_path, SOUND + circle)
