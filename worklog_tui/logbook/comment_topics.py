@@ -126,7 +126,8 @@ def _about_thing(words: CommentWords, said: list[str], things: list[Named], chos
     phrase = " ".join(said[start : chosen.end])
     beside = [w for w in said[max(0, chosen.start - 6) : chosen.end + 5] if w in ASKED and w not in phrase.split()]
     bad = [t.said for t in things if t.kind == "bad" and abs(t.start - chosen.start) < 6 and t.said not in phrase]
-    about = " ".join([phrase, *(beside or bad)[:1]])
+    fluid = [t.said for t in things if t.kind == "fluid" and t is not chosen and abs(t.start - chosen.start) < 6]
+    about = " ".join([phrase, *(beside or bad or fluid)[:1]])
     names = (chosen.name, *words.akin.get(chosen.name, ()), *words.akin.get(chosen.said, ()), about)
     quantity = next((w for w in (*beside, phrase) if w in QUANTITIES), "")
     what = " ".join(sorted(thing(about).words | thing(about).marks))

@@ -7,7 +7,12 @@ import re
 from worklog_tui.logbook.same_thing import Thing, same_word
 from worklog_tui.logbook.words import DENIALS, one_form, raw_words, stem, word_set
 
-WHOLE = frozenset(map(one_form, ("engine", "machine", "motor", "it", "she", "unit")))
+_KINDS = "engine machine motor it she unit mower tiller saw truck drill lathe boat outboard bike tractor mill press van"
+WHOLE = frozenset(map(one_form, _KINDS.split()))
+"""Words for the machine itself, in one form."""
+_RUNS_WELL = re.compile(
+    r"\b(runs?|running|idles?|idling|going|goes) (\w+ )?(fine|well|lovely|sweet|nice|smooth|perfect|clean)"
+)
 _STARTS = re.compile(
     r"\b(start(s|ed)?|fire[sd]?|runs?|ran|running|go|goes|going|catch|caught|sign of life|turn over|dead|quit)\b"
 )
@@ -29,4 +34,4 @@ def cures(bad: str, good: str) -> bool:
         return True
     if set(now) & DENIALS:
         return any(same_word(stem(a), stem(b)) for a in was for b in now if len(a) > 3)
-    return bool(set(now) & _WELL)
+    return bool(set(now) & _WELL) or bool(_RUNS_WELL.search(good))

@@ -76,6 +76,7 @@ def stem(word: str) -> str:
 
 
 _SAME_STEMS = {stem(said): stem(SAME[said]) for said in SAME}
+_DRAWN_OUT = re.compile(r"([a-z])\1{2,}")
 _WORD = re.compile(r"[^\W_][\w./'-]*")
 _JOINED = re.compile(r"(?<=[a-z])-(?=[a-z])")
 
@@ -83,7 +84,7 @@ _JOINED = re.compile(r"(?<=[a-z])-(?=[a-z])")
 @lru_cache(maxsize=20_000)
 def raw_words(text: str) -> tuple[str, ...]:
     """The words in lower case, phrases of two oceans brought to one."""
-    plain = text.lower().replace("\u2019", "'").replace("#", " number ").replace("&", " and ")
+    plain = _DRAWN_OUT.sub(r"\1\1", text.lower()).replace("\u2019", "'").replace("#", " number ").replace("&", " and ")
     plain = _JOINED.sub(" ", plain)
     for said, same in PHRASES:
         if said in plain:
