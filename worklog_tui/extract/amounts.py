@@ -87,6 +87,8 @@ def _at_number(look: Look, begin: int) -> Amount | None:
     number = numeral_at(look.words, begin, look.n)
     if number is None or (number.loose and _is_per(look, begin)):
         return None
+    if number.form == "ordinal" and (part := look.part_of(number, begin)):
+        return _amount(look, begin, part)
     if number.form == "ordinal" or _is_thirty_seconds(look, begin, number):
         return _seconds(look, begin, number)
     first = look.measured(number, begin)

@@ -17,6 +17,8 @@ _EACH = frozenset({
 })  # fmt: skip
 _CLOSING = frozenset({
     "on", "at", "for", "is", "and", "in", "to", "before", "of", "but", "so", "with", "the", "then", "when", "now",
+    "later", "after", "under", "over", "off", "out", "either", "left", "ago", "max", "tops", "each", "all", "or",
+    "cold", "hot",
 })  # fmt: skip
 
 
@@ -82,6 +84,15 @@ class Look:
         if number.form in ("fraction", "decimal"):
             return self._of_one(number, begin, number.value, end)
         return None
+
+    def part_of(self, order: Numeral, begin: int) -> Measure | None:
+        """ "sixteenth of an inch", "tenth of a volt", "eighth inch": an ordinal that is a part of one."""
+        part = Numeral(1 / order.value, order.end, "fraction") if order.value >= 3 else None
+        if part is None or part.end != begin + 1 + (order.value > 20):
+            return None
+        if order.value in (8, 16, 32, 64) and self.low(order.end) in ("inch", "in", '"'):
+            return self.measured(part, begin)
+        return self._of_one(part, begin, part.value, part.end) if self.low(order.end) == "of" else None
 
     def _of_one(self, number: Numeral, begin: int, value: float, end: int) -> Measure | None:
         """ "of a volt", "an hour", "of inch"."""

@@ -100,6 +100,8 @@ def _spoken(words: list[Word], i: int, n: Numerals) -> Numeral | None:
 def _minus(words: list[Word], i: int, n: Numerals) -> Numeral | None:
     if not follows(words, i + 1) or words[i + 1].low in n.minus or words[i + 1].low in n.article:
         return None
+    if i > 1 and words[i - 1].low == "or" and words[i - 2].low == "plus":
+        return None
     positive = numeral_at(words, i + 1, n)
     if positive is None or positive.form == "ordinal" or (i and numeral_ends(words, i - 1, n)):
         return None

@@ -24,7 +24,12 @@ def both_ends(look: Look, begin: int, first: Numeral) -> Ends | None:
     """Two numbers with one unit behind the second."""
     at = _second_number(look, begin, first.end)
     second = look.numeral(at) if at else None
-    if second is None or second.form == "ordinal" or second.loose:
+    if (
+        second is None
+        or second.form == "ordinal"
+        or second.loose
+        or (first.loose and first.value == 1 and look.words[begin].low != "one")
+    ):
         return None
     if at == first.end and not look.words[at].gap and not _neighbours(first, second):
         return None
@@ -83,6 +88,6 @@ def _second_number(look: Look, begin: int, end: int) -> int:
 
 def _neighbours(first: Numeral, second: Numeral) -> bool:
     """ "six seven thou", "ten fifteen minutes": neighbours said in one breath."""
-    if not (first.form == second.form == "words" and 1 <= first.value < second.value < 100):
+    if not (first.form == second.form == "words" and 2 <= first.value < second.value < 100):
         return False
     return second.value <= first.value + 2 or (first.value >= 10 and second.value <= 2 * first.value)

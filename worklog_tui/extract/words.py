@@ -53,7 +53,7 @@ _BRACKETED = re.compile(r"[\[<]([^\W\d_]{1,4})[\]>]")
 _DEGREE = re.compile(r"[ ]?[cCfF](?![^\W_])")
 _SLASHED = re.compile(r"/[^\W\d_]{1,3}\d?(?!\w)")
 _SLASHED_LONG = re.compile(r"/[^\W\d_]{1,12}(?!\w)")
-_BEFORE_SLASH = frozenset({"drops", "kgf", "rev"})
+_BEFORE_SLASH = frozenset({"drops", "kgf", "rev", "lbs", "lbf"})
 _SIGNS = {"&": "and", "@": "at", "~": "about", "≈": "about", "<": "under", ">": "over", "′": "'", "’": "'", "″": '"'}
 _RANK = {"": 0, "-": 1, ",": 2, "(": 3, ":": 4, ";": 5, ".": 6}
 _PAUSES = {**dict.fromkeys("-–·*−", "-"), **dict.fromkeys("—,)]/=|→", ","), ";": ";", ":": ":", "(": "(", "[": "("}
