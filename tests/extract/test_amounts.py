@@ -55,6 +55,7 @@ FAMILIES: dict[str, list[tuple[str, float | tuple[float, float], str]]] = {
         ("plus or minus five thou", 0.005, "in"), ("2 extra minutes", 2, "min"),
         ("nought point one of a volt", 0.1, "V"),
         ("thirty miles an hour", 30, "mph"), ("four square feet", 4, "ft2"), ("10A fuse", 10, "A"),
+        ("5 a fuse", 5, "A"), ("it draws 1.5 a", 1.5, "A"),
         ("919 HR SERVICE", 919, "h"),
     ],
     "small lengths": [
@@ -152,7 +153,7 @@ NEVER = [
     "5 o'clock", "M8 x 30", "five litres an hour",
     "ten pounds per inch", "two per cylinder", "the points", "i second that", "secretary",
     "in days", "second hand", "quarter past", "half past four", "60 grit", "number 8 jet", "800,000 F-Series",
-    "two stroke",
+    "two stroke", "2 a day", "45 a piece",
     "a night before", "two hundred holes an hour", "twelve fifty a month", "back 2day", "three eighths bolts",
     "060 W chord", "one or two", "five and a half", "three quarters", "a turn signal",
 ]  # fmt: skip

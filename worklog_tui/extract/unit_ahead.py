@@ -30,7 +30,7 @@ def unit_ahead(words: list[Word], i: int, numerals: Numerals, units: Units) -> b
         low = word.low
         if word.gap not in ("", "-", "(") and words[k - 1].low not in numerals.join:
             return False
-        if (low in heads and (low != "a" or word.start == words[k - 1].end)) or low in SHARES or low == "below":
+        if (low in heads and (low != "a" or words[k - 1].low[-1].isdigit())) or low in SHARES or low == "below":
             return True
         if not (low in within or low in _INSIDE or low[0] in "0123456789.-+" or low[0] in VULGAR):
             return False

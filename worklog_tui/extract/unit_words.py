@@ -46,7 +46,8 @@ def _holds(words: list[Word], i: int, end: int, number: Numeral, begin: int, dou
     if doubt.lone and _codelike(words, begin):
         return False
     value, whole = abs(number.value), number.value == int(number.value)
-    if doubt.glued and not glued and not _clause_ends(words, end):
+    following = words[end].low if end < len(words) and words[end].gap in ("", "-", "(") else ""
+    if doubt.glued and not glued and following and following not in doubt.then:
         return False
     if doubt.digits and not in_figures(words, i - 1):
         return False
@@ -59,7 +60,6 @@ def _holds(words: list[Word], i: int, end: int, number: Numeral, begin: int, dou
         return False
     if not doubt.least <= value <= doubt.most:
         return False
-    following = words[end].low if end < len(words) and words[end].gap in ("", "-", "(") else ""
     if following and following in doubt.not_before and (not glued or len(words[i].low) == 1):
         return False
     if doubt.lone and following and words[end].gap == "-":
