@@ -11,6 +11,7 @@ from worklog_tui.logbook.comment_kinds import Kind
 from worklog_tui.logbook.comment_words import CommentWords, Topic
 from worklog_tui.logbook.named_things import STATES, Named, named_in
 from worklog_tui.logbook.same_thing import thing
+from worklog_tui.logbook.told_lines import QUANTITIES
 from worklog_tui.logbook.words import FILLER, word_set
 
 Table = Mapping[str, tuple[tuple[Any, ...], ...]]
@@ -18,7 +19,6 @@ ASKED = word_set(
     "gap clearance compression pressure voltage timing torque size thread spring height level resistance "
     "wear wobble play leak leaks leaking rust rusty spark hole key seal gasket speed temperature"
 )
-QUANTITIES = word_set("gap compression pressure voltage torque speed temperature resistance")
 _NOT_TECHNICAL = word_set("machine good noted material")
 _NO_NAME = FILLER | word_set(
     "you your mine my me us how what why where when which who whats ever even well much many long think "

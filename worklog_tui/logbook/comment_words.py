@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 import tomllib
+from collections import ChainMap
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from pathlib import Path
@@ -12,6 +13,8 @@ from typing import Any
 from worklog_tui.logbook.words import PHRASES
 
 FILE = "comments.toml"
+LONGEST = 5_000
+"Characters of a comment that are read."
 _SPLIT = frozenset({"fly wheel", "crank case", "back plate", "hand brake"})
 
 
@@ -53,9 +56,13 @@ class CommentWords:
     "Words that ask how it stands now."
     shorthand: Mapping[str, str] = field(default_factory=dict)
 
+    def with_akin(self, table: Mapping[str, tuple[tuple[Any, ...], ...]]) -> Mapping[str, tuple[tuple[Any, ...], ...]]:
+        """A vocabulary with the names that viewers use before it, as parts."""
+        return ChainMap({name: (("part", name, "part"),) for name in self.akin if " " in name}, dict(table))
+
     def plain(self, words: str) -> str:
         """A comment in lower case, without signs that say nothing, shortened words written out."""
-        kept = re.sub(r"[^\w\s.,;:?!'%/&-]", " ", words.lower().replace("\u2019", "'")).replace("'", "")
+        kept = re.sub(r"[^\w\s.,;:?!'%/&-]", " ", words[:LONGEST].lower().replace("\u2019", "'")).replace("'", "")
         for said, same in PHRASES:
             kept = kept.replace(said, same) if said in _SPLIT else kept
         spaced = re.sub(r"([.?!,;:]+)(?=\s|$)", r" \1 ", kept)

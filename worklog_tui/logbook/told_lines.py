@@ -1,0 +1,90 @@
+"""The log's lines by their words, and its facts by what they are about: found at once, however long the log is."""
+
+from __future__ import annotations
+
+import math
+from collections import defaultdict
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+
+from worklog_tui.logbook.same_thing import Thing, same, thing
+from worklog_tui.logbook.words import FILLER, one_form, raw_words, word_set
+from worklog_tui.model import Fact, FollowUp, History, Reading
+
+QUANTITIES = word_set("gap compression pressure voltage torque speed temperature resistance")
+"Quantities that people speak of as of a thing."
+
+
+@dataclass(frozen=True, slots=True)
+class ToldLines:
+    """A history indexed for questions about it."""
+
+    history: History
+    notes: Mapping[str, tuple[str, ...]]
+    "A word in one form: the notes that hold it."
+    weight: Mapping[str, float]
+    "How rare a word is."
+    by_thing: Mapping[str, tuple[Fact, ...]]
+    by_note: Mapping[str, tuple[Fact, ...]]
+    questions: tuple[tuple[FollowUp, frozenset[str]], ...]
+    "What the person asked himself, with its words."
+
+    @classmethod
+    def of(cls, history: History) -> ToldLines:
+        """The index of a history."""
+        notes: dict[str, list[str]] = defaultdict(list)
+        count = 0
+        for record in history.sessions:
+            for note in record.notes:
+                count += 1
+                for word in stems(note.words):
+                    notes[word].append(note.uid)
+        by_thing: dict[str, dict[int, Fact]] = defaultdict(dict)
+        by_note: dict[str, list[Fact]] = defaultdict(list)
+        facts = history.facts()
+        for number, fact in enumerate(facts):
+            by_note[fact.main.note].append(fact)
+            for key in _keys(tellings(fact)):
+                by_thing[key][number] = fact
+        asked = tuple((f, stems(f.topic)) for f in facts if isinstance(f, FollowUp) and f.reason == "question")
+        return cls(
+            history,
+            {word: tuple(row) for word, row in notes.items()},
+            {word: math.log(1 + count / len(row)) for word, row in notes.items()},
+            {key: tuple(row.values()) for key, row in by_thing.items()},
+            {note: tuple(row) for note, row in by_note.items()},
+            asked,
+        )
+
+    def likeness(self, said: frozenset[str]) -> dict[str, float]:
+        """For each note that shares words: how much of the words it holds, from 0 to 1, rare ones counting more."""
+        whole = sum(self.weight.get(word, 0.0) for word in said)
+        shares: dict[str, float] = defaultdict(float)
+        for word in sorted(said):
+            for note in self.notes.get(word, ()):
+                shares[note] += self.weight[word] / whole
+        return dict(shares)
+
+    def about(self, wanted: Iterable[Thing]) -> list[Fact]:
+        """The facts that are about one of the things."""
+        wanted = tuple(wanted)
+        near = {id(f): f for key in _keys(wanted) for f in self.by_thing.get(key, ())}
+        return [f for f in near.values() if any(same(t, w) for t in tellings(f) for w in wanted)]
+
+
+def tellings(fact: Fact) -> tuple[Thing, ...]:
+    """What a fact is about; a reading also by its quantity: the compression of cylinder 1 is the compression."""
+    about = thing(fact.about, getattr(fact, "name", ""))
+    if isinstance(fact, Reading) and fact.quantity in QUANTITIES:
+        return about, thing(f"{fact.subject} {fact.quantity}"), thing(fact.quantity)
+    return (about,)
+
+
+def stems(text: str) -> frozenset[str]:
+    """The telling words of a text in one form."""
+    return frozenset(one_form(w) for w in raw_words(text) if w not in FILLER and len(w) > 1)
+
+
+def _keys(things: Iterable[Thing]) -> set[str]:
+    keys = {f"={t.name}" for t in things if t.name}
+    return keys | {f"^{t.head[:2]}" for t in things if t.head}
