@@ -102,7 +102,11 @@ def is_old(sign: Sign, log: Log) -> bool:
     """Whether a complaint was last heard of before the last part of the last session."""
     notes = log.history.sessions[-1].notes
     start = log.history.place(notes[0].uid).order
-    return sign.event.place.order < start + len(notes) * (1 - RECENT)
+    heard = sign.event.place.order - start
+    if heard < len(notes) * (1 - RECENT):
+        return True
+    at, end = notes[heard].at, notes[-1].at
+    return at is not None and end is not None and at < end * (1 - RECENT)
 
 
 def _without_effect(signs: Signs, complaint: Sign) -> frozenset[str]:

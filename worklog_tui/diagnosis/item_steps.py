@@ -87,7 +87,7 @@ class ItemSteps:
         if self.seems_done(item, last):
             return Tier.DOUBTFUL, -last
         if item.state == "noticed":
-            return (Tier.HOLDS_UP if danger else Tier.DOUBTFUL), -last
+            return Tier.DOUBTFUL, -last
         if danger and item.reason != "fallback":
             return Tier.DANGER, -last
         planned = any(a.note in self.closing.plan for a in item.anchors)
@@ -99,6 +99,8 @@ class ItemSteps:
             return Tier.PLAN, min(m for m, a in self._anchored(item) if a in self.closing.plan)
         if moments and said >= self.closing.start:
             return Tier.LISTED, said
+        if self.wording.step(item).startswith("see to "):
+            return Tier.PART, -last
         tier = {"to do": Tier.HOLDS_UP, "fault": Tier.HOLDS_UP, "temporary": Tier.STOP_GAP}.get(item.reason, Tier.PART)
         return tier, -last
 

@@ -21,6 +21,7 @@ class Safety:
     def danger(self, item: OpenItem, around: str = "") -> WordSets | None:
         """The danger that an open item stands for, if it does; a name counts only with words that were really said."""
         said = set(tokens(item.about)) | set(tokens(item.name)) & set(tokens(f"{item.quote} {around}"))
+        said |= _before(tokens(item.about), tokens(around))
         reason = item.reason
         return next((d for d, sets in self._dangers if reason in URGENT and any(s <= said for s in sets)), None)
 
@@ -34,6 +35,13 @@ class Safety:
         said = set(tokens(words))
         called = [c for c, sets in self._cautions if c.tag in tags or any(s <= said for s in sets)]
         return tuple(f"{c.says} (Source: {c.source}.)" for c in called)
+
+
+def _before(thing: tuple[str, ...], around: tuple[str, ...]) -> set[str]:
+    """The two telling words that were said just before a thing: 'handbrake' in 'the handbrake cable'."""
+    n = len(thing)
+    at = next((i for i in range(len(around)) if n and around[i : i + n] == thing), 0)
+    return set(around[max(0, at - 2) : at])
 
 
 def _set(words: frozenset[str]) -> frozenset[str]:

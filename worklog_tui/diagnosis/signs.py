@@ -51,6 +51,7 @@ class Signs:
     def __init__(self, log: Log, book: FaultBook) -> None:
         machine = log.history.machine
         self.log = log
+        self.machines, self.cured = tuple(book.words.get("machines", ())), tuple(book.words.get("cured", ()))
         self.faults = {k: f for k, f in book.faults.items() if applies(machine, dict(f.applies))}
         self.checks = {k: c for k, c in book.checks.items() if applies(machine, dict(c.applies))}
         self.symptoms = {k: s for k, s in book.symptoms.items() if applies(machine, dict(s.applies))}
@@ -107,6 +108,9 @@ class Signs:
     def _parts(self) -> PartIndex[Heard_]:
         index: PartIndex[Heard_] = PartIndex()
         for symptom in self.symptoms.values():
+            if "engine" in symptom.heard.parts:
+                index.add(self.machines, ("symptom", symptom.id, "present", symptom.heard))
+                index.add(self.machines, ("symptom", symptom.id, "absent", symptom.cured))
             index.add(symptom.heard.parts, ("symptom", symptom.id, "present", symptom.heard))
             index.add(symptom.cured.parts, ("symptom", symptom.id, "absent", symptom.cured))
         for check in self.checks.values():
@@ -133,6 +137,8 @@ class Signs:
             verdicts = ("good", "noted", "bad") if check.combine == "each" else ("good",) if first else ("bad", "noted")
         if fact.verdict not in verdicts or (heard.verdicts and fact.verdict not in heard.verdicts):
             return False
+        if sort == "symptom" and shows == "absent" and fact.state in self.cured:
+            return True
         return not heard.states or is_state(fact.state, fact.condition, heard.states)
 
     def _ended(self, found: dict[str, Sign]) -> dict[str, Sign]:

@@ -12,6 +12,7 @@ from worklog_tui.diagnosis.words import holds, spoken, tokens
 from worklog_tui.model import Finding, OpenItem
 
 _JOIN = re.compile(r"\s+(on|in|for|round|around|over|under|across|at|made from|made of|made out of|out of|from)\s+")
+_SOURCE = re.compile(r"\s(?:from|out of|made of|made from)\s")
 _ARTICLES = frozenset({
     "the", "a", "an", "it", "all", "both", "up", "out", "off", "that", "this", "his", "my", "new", "for", "if",
     "whether", "how", "every",
@@ -89,7 +90,8 @@ class Wording:
         if self.log.work_on(item.name, about, raised - 3, ("disconnect",)) or self._is_undone(item):
             return f"reconnect the {bare(about)}"
         known = bool(item.name) and set(tokens(about)) >= set(tokens(item.name))
-        thing = about if known else self.real_thing(about)
+        thing = _JOIN.split(about, maxsplit=1)[0] if known and _SOURCE.search(about) else about
+        thing = thing if known else self.real_thing(about)
         if not thing and item.name and not self._only_stopgap(item.name):
             thing = item.name
         if thing := self._thing(item, thing) if thing else "":
@@ -119,7 +121,7 @@ class Wording:
     def _put_right(self, item: OpenItem, about: str) -> str:
         thing = self._thing(item, about)
         if self._is_consumable(thing):
-            return f"replace the {thing}"
+            return f"replace the {thing} with {'new ones' if one_of(thing) == '' else 'a new one'}"
         last = self.log.verdict(item.name, about)
         if last and isinstance(last.fact, Finding) and last.fact.verdict == "bad" and len(last.fact.condition) < 25:
             return f"put the {thing} right ({last.fact.condition})"
