@@ -170,6 +170,12 @@ def test_a_reading_out_of_its_limits_is_dealt_with_when_it_is_right() -> None:
     assert states(open_items(told.history())) == {"spark plug gap too high": "done"}
 
 
+def test_two_halves_of_a_question_are_one_item() -> None:
+    halves = later("is it the reed", "question"), later("is it the reed spring", "question")
+    (item,) = open_items(Told().say("is it the reed or its spring that sings?", *halves).history())
+    assert len(item.anchors) == 2
+
+
 def test_a_suspicion_is_an_item_only_when_it_was_settled() -> None:
     told = Told().say("could be the governor", suspects("governor"))
     assert open_items(told.history()) == ()

@@ -53,7 +53,8 @@ def _own_question(lines: ToldLines, comment: str) -> Asked | None:
     """What the person himself asked, when a viewer takes it up: most of its words are in the comment."""
     said = stems(comment)
     for fact, words in lines.questions:
-        if len(words) >= 2 and len(words & said) >= TAKEN_UP * len(words):
+        shared = len(words & said)
+        if shared >= 2 and (shared >= TAKEN_UP * len(words) or (shared > 2 and shared >= TAKEN_UP / 2 * len(words))):
             return Asked(fact.topic, frozenset({f"own {fact.topic}"}), (fact.topic,))
     return None
 

@@ -58,7 +58,7 @@ def _raise(state: Matters, said: Said) -> Matters:
     new = raised(said)
     if new is None:
         return state
-    near = state.sharing(new.thing) if new.reason in ("temporary", "part needed") else []
+    near = state.sharing(new.thing) if new.reason in ("temporary", "part needed", "question") else []
     for position in sorted({*near, *state.alike(new.thing)}):
         old = state.all[position]
         if one_matter(old, new):

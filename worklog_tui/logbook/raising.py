@@ -60,12 +60,18 @@ def one_matter(old: Matter, new: Matter) -> bool:
     if not old.open and (old.by_hand or not old.firm or not new.firm):
         return False
     if not same(old.thing, new.thing):
-        return _for_now_and_for_good(old, new)
+        return _for_now_and_for_good(old, new) or _one_question(old, new)
     if not new.firm:
         return old.open and (old.reason not in _APART or old.suspected) and _same_trouble(old, new)
     if not old.firm:
         return old.open and new.reason not in _APART
     return _akin(old, new)
+
+
+def _one_question(old: Matter, new: Matter) -> bool:
+    """Whether both are halves of one question: is it this or that?"""
+    asked = old.firm and new.firm and old.open and old.reason == new.reason == "question"
+    return asked and bool(old.anchors) and old.anchors[-1].note == new.anchors[0].note
 
 
 def _same_trouble(old: Matter, new: Matter) -> bool:
