@@ -47,6 +47,7 @@ class Candidate:
 
     @property
     def rank(self) -> tuple[int, float, str]:
+        """What it is sorted by: tier, order within it, and the words to break ties."""
         return self.tier, self.order, self.step.step
 
 

@@ -79,6 +79,7 @@ class Engine:
 
     @cached_property
     def parts(self) -> list[Part]:
+        """The suspects as work: minutes, covers, and whether they may be mended unseen."""
         found = []
         for name in self.suspects:
             fault = self.signs.faults[name]

@@ -21,6 +21,7 @@ class Event:
 
     @property
     def name(self) -> str:
+        """The vocabulary's name of what the fact is about; empty when it has none."""
         return str(getattr(self.fact, "name", ""))
 
 
@@ -78,18 +79,22 @@ class Log:
 
     @cached_property
     def suspects(self) -> list[Event]:
+        """All suspicions, in order."""
         return [e for e in self.events if isinstance(e.fact, Suspect)]
 
     @cached_property
     def findings(self) -> list[Event]:
+        """All findings, in order."""
         return [e for e in self.events if isinstance(e.fact, Finding)]
 
     @cached_property
     def works(self) -> list[Event]:
+        """All work, in order."""
         return [e for e in self.events if isinstance(e.fact, Work)]
 
     @cached_property
     def readings(self) -> list[Event]:
+        """All readings, in order."""
         return [e for e in self.events if isinstance(e.fact, Reading)]
 
     @cached_property
