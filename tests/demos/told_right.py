@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
+from math import isclose
 from typing import Any
 
+from worklog_tui.logbook.amounts import bounds_in
 from worklog_tui.logbook.words import one_form, raw_words
 
 _NAMED = {"reading": "subject", "finding": "part", "work": "part", "suspect": "cause", "follow_up": "about"}
@@ -30,8 +32,24 @@ def same_fact(read: Fact, right: Fact) -> bool:
     if not says(read[_NAMED[kind]], right[_NAMED[kind]]):
         return False
     if kind == "reading":
-        return bool(read["value"] == right["value"] and read["unit"] == right["unit"])
+        return same_amount(read, right)
     return kind != "finding" or says(read["condition"], right["condition"])
+
+
+def same_amount(read: Fact, right: Fact) -> bool:
+    """Whether two values are the same amount, in whatever unit each is given; a thread by any of its designations."""
+    if isinstance(read["value"], str) or right["quantity"] == "thread":
+        named = right["value"]
+        return read["value"] in (named if isinstance(named, list) else [named])
+    mine = bounds_in(_value(read["value"]), read["unit"], right["unit"])
+    theirs = bounds_in(_value(right["value"]), right["unit"], right["unit"])
+    if mine is None or theirs is None:
+        return bool(read["value"] == right["value"] and read["unit"] == right["unit"])
+    return all(isclose(a, b, rel_tol=0.01) for a, b in zip(mine, theirs, strict=True))
+
+
+def _value(value: Any) -> float | tuple[float, float]:
+    return (value[0], value[1]) if isinstance(value, list) else value
 
 
 def label(fact: Fact) -> str:

@@ -38,7 +38,7 @@ def deals_with(matter: Matter, said: Said) -> bool:
         case Reading():
             return _reading(matter, said.fact, said)
         case Suspect():
-            return _suspect(matter, said.fact)
+            return _suspect(matter, said.fact, said)
     return False
 
 
@@ -143,7 +143,10 @@ def _reading(matter: Matter, reading: Reading, said: Said) -> bool:
     return False
 
 
-def _suspect(matter: Matter, suspect: Suspect) -> bool:
-    if suspect.standing != "ruled out" or not (matter.reason == "fallback" or matter.suspected):
+def _suspect(matter: Matter, suspect: Suspect, said: Said) -> bool:
+    """A cause ruled out ends its suspicion and what was meant for it; either way it answers a question about it."""
+    if suspect.standing == "suspected" or not same(thing(suspect.cause, suspect.name), matter.thing):
         return False
-    return same(thing(suspect.cause, suspect.name), matter.thing)
+    if suspect.standing == "ruled out" and (matter.reason == "fallback" or matter.suspected):
+        return True
+    return matter.reason == "question" and not matter.suspected and not _same_spot(matter, said)
