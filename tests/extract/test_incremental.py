@@ -15,10 +15,14 @@ BILGE = Machine("Bilge pump engine", kind="single-cylinder petrol engine", fuel=
 
 LINES = st.sampled_from(
     [
-        "right then, the impeller cover is off and the impeller is badly worn", "two vanes cracked", "so that needs a new one", "points gap is",
-        "eighteen thou", "no, twenty thou", "set it to fifteen", "compression test now", "ninety five", "with oil in, one hundred and ten", "it's seized",
-        "could be the rings or a", "sticking valve", "cleaned the float bowl and the jets", "taped the hose up for now", "battery is at twelve point",
-        "four volts", "does anybody know which way round the thermostat goes", "Cooling hose. Perished.", "number two 85. number three 90.", "",
+        "right then, the impeller cover is off and the impeller is badly worn", "two vanes cracked",
+        "so that needs a new one", "points gap is",
+        "eighteen thou", "no, twenty thou", "set it to fifteen", "compression test now", "ninety five",
+        "with oil in, one hundred and ten", "it's seized",
+        "could be the rings or a", "sticking valve", "cleaned the float bowl and the jets",
+        "taped the hose up for now", "battery is at twelve point",
+        "four volts", "does anybody know which way round the thermostat goes", "Cooling hose. Perished.",
+        "number two 85. number three 90.", "",
     ]
 )  # fmt: skip
 

@@ -14,8 +14,8 @@ REACH = {
 }  # fmt: skip
 NEAR_TOKENS = 5
 SUBJECTS = frozenset(
-    "its thats theres shes hes heres theyre i ive im ill we weve were well you youre youve ill id he she they okay ok alright anyway".split()
-) - {"were", "well"}
+    "its thats theres shes hes heres theyre i ive im ill we weve you youre youve id he she they okay ok alright anyway".split()
+) | {"we will", "we are", "he will", "she will"}
 "Words with which a new clause begins when no punctuation tells."
 KEEPS_GOING = frozenset(
     "if when till until where how what that which before after like think reckon said says because as while whether than and guess bet hope know".split()

@@ -92,7 +92,7 @@ def _supported(tokens: list[Token], i: int, first: int, j: int, typed: bool) -> 
     after = tokens[j] if j < len(tokens) else None
     if before is not None and (before.low in ARTICLES or before.low in AGE or before.sense("did", "do", "doing", "bad", "good")):
         return True
-    if after is not None and (after.kind == "which" or after.low in SUPPORT):
+    if after is not None and (after.kind == "which" or after.low in SUPPORT or any(s.cls in ("bad", "good") and not s.weak for s in after.senses)):
         return True
     opens = before is None or before.kind in ("stop", "comma")
     return bool(typed and opens and after is not None and (after.senses or after.kind in ("amount", "number")))

@@ -150,7 +150,7 @@ def _is_part(word: str, book: Rulebook) -> bool:
 def _term(words: list[Word], i: int, book: Rulebook) -> tuple[tuple[tuple[object, ...], ...], int]:
     """The senses of the longest term at word i, and the word after it; a term does not run over punctuation."""
     first = words[i].low
-    most = book.longest.get(first, 0)
+    most = book.longest.get(first.partition(" ")[0], 0)
     end = i + 1
     while end < len(words) and end < i + most and words[end].gap in ("", "-"):
         end += 1

@@ -10,6 +10,7 @@ from typing import NamedTuple
 
 from worklog_tui.extract.figures import VULGAR
 from worklog_tui.extract.glued import UNITS, figure_end
+from worklog_tui.rulebook.contractions import SPELT_OUT
 
 
 class Word(NamedTuple):
@@ -128,7 +129,7 @@ class _Cutter:
                 end = slashed.end()
                 low = text[start:end].lower()
         if "'" in low or "’" in low:
-            low = low.replace("'", "").replace("’", "")
+            low = SPELT_OUT.get(low.replace("’", "'")) or low.replace("'", "").replace("’", "")
         self.words.append(Word(low, start, end, self.gap))
         self.gap = ""
         return end

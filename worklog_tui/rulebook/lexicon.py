@@ -10,6 +10,7 @@ import re
 from collections.abc import Iterable
 from typing import Any, NamedTuple
 
+from worklog_tui.rulebook.contractions import spelt_out
 from worklog_tui.rulebook.inflect import plural, verb_forms
 
 
@@ -48,7 +49,7 @@ class Builder:
         self._senses: dict[str, dict[Sense, None]] = {}
 
     def add(self, words: str, sense: Sense) -> None:
-        said = " ".join(words.lower().replace("'", "").replace("\u2019", "").split())
+        said = " ".join(spelt_out(words.lower()).replace("'", "").split())
         for form in {said, said.replace("-", " "), said.replace("-", "")}:
             if form:
                 self._senses.setdefault(form, {})[sense] = None
