@@ -7,10 +7,11 @@ from dataclasses import replace
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from tests.logbook.told import Told, bad, did, good, later
+from tests.logbook.told import Told, bad, did, good, later, read
 from worklog_tui.logbook.changes import changes
 from worklog_tui.logbook.matters import Matters, anchor_text
 from worklog_tui.logbook.open_items import as_items, fold, open_items, step
+from worklog_tui.logbook.readings import readings
 from worklog_tui.model import Act, Fact, History, Instant
 
 NOW = Instant("2031-05-01T10:00:00Z")
@@ -72,3 +73,21 @@ def test_the_order_of_merging_does_not_matter(lines: list[list[Fact]], chance: o
     straight = History(known.machine, known.sessions, tuple(acts))
     merged = History(known.machine, mixed, tuple(shuffled))
     assert open_items(merged) == open_items(straight)
+
+
+ANY = st.text(max_size=30)
+ANYTHING: st.SearchStrategy[Fact] = st.one_of(
+    st.builds(later, ANY, st.sampled_from(["part needed", "temporary", "to do", "fallback", "question"]), ANY),
+    st.builds(bad, ANY, ANY, ANY),
+    st.builds(good, ANY, ANY),
+    st.builds(did, st.sampled_from(["fit", "clean", "remove"]), ANY, ANY, ANY),
+    st.builds(read, st.just("gap"), st.floats(allow_nan=False), st.sampled_from(["mm", "pint", "?"]), ANY),
+)
+
+
+@given(st.lists(st.lists(ANYTHING, max_size=4), max_size=5))
+@settings(max_examples=150, deadline=None)
+def test_no_words_do_harm(lines: list[list[Fact]]) -> None:
+    known = history_of(lines)
+    assert len(open_items(known)) <= len(known.facts())
+    assert sum(len(one.points) for one in readings(known)) <= len(known.facts())

@@ -50,6 +50,8 @@ def _run(call: Call) -> int:
 def _refusal(fault: Exception) -> str:
     """A refusal in its own words; anything else as a fault of the program."""
     kinds = {kind.__name__ for kind in type(fault).__mro__}
+    if "UnknownMachine" in kinds:
+        return f"{fault} A new one is added by naming its machine.toml in place of its name."
     if kinds & REFUSALS:
         return str(fault)
     if isinstance(fault, OSError):
