@@ -7,7 +7,7 @@ from collections.abc import Callable
 from worklog_tui.extract.finders import findings, follow_ups, readings, suspects, work
 from worklog_tui.extract.finders.several import spread
 from worklog_tui.extract.matching import Match, matches
-from worklog_tui.extract.refiners import believable, cleared, conditions, corrections, implied, meant, overlap, roles, together
+from worklog_tui.extract.refiners import believable, cleared, conditions, corrections, implied, meant, overlap, repeats, roles, together
 from worklog_tui.extract.scene import Draft, Scene
 
 FINDERS: dict[str, Callable[[Match, Scene], Draft | None]] = {
@@ -26,6 +26,7 @@ REFINERS: tuple[Callable[[list[Draft], Scene], list[Draft]], ...] = (
     conditions.refine,
     believable.refine,
     implied.refine,  # needs the roles
+    repeats.refine,  # what was implied and said is one
     together.refine,
     cleared.refine,  # needs the verdicts
 )

@@ -114,7 +114,7 @@ def _next(words: list[Word], i: int, book: Rulebook, cylinders: int) -> tuple[To
         classes = amount_classes(amount.quantities, book.named)
         return Token("amount", first.low, first.start, words[amount.end - 1].end, classes, amount=amount), amount.end
     numeral = numeral_at(words, i, book.numerals)
-    if numeral and (numeral.end > after or numeral.end == after and not (numeral.loose and term)):
+    if numeral and numeral.form != "ordinal" and (numeral.end > after or numeral.end == after and not (numeral.loose and term)):
         classes = LOOSE if numeral.loose else NUMBER
         upper = None if numeral.loose else _upper(words, numeral.end, numeral.value, book)
         end = upper.end if upper else numeral.end

@@ -42,7 +42,7 @@ def draft(match: Match, scene: Scene) -> Draft | None:
         made.thing, made.thing_at = scene.engine(), None
     if action not in LABELLED or action in gives.get("never", ()):
         return None
-    made.fields = {"action": action, "used": _used(match, scene)}
+    made.fields = {"action": action, "used": _used(match, scene) or _put_in(made, scene, action) or _means(made, scene)}
     return made
 
 
@@ -55,7 +55,8 @@ def action_for(senses: tuple[Sense, ...], thing: Thing | None) -> Sense | None:
 
 def _find_object(made: Draft, scene: Scene, at: int, match: Match) -> bool:
     """The object of a verb for which the rule named none: `it` means what was named before; else what stands after or before."""
-    fits = _handled if made.rule.gives.get("it") else _workable
+    poured = any(s.name in POURED for s in scene.tokens[at].senses)
+    fits = _poured if poured else _handled if made.rule.gives.get("it") else _workable
     used = match.slots.get("used")
     if not made.rule.gives.get("it"):
         k = nearest(scene, at, fits, before_first=bool(made.rule.gives.get("behind")))
@@ -72,6 +73,14 @@ def _find_object(made: Draft, scene: Scene, at: int, match: Match) -> bool:
     return made.thing is not None
 
 
+POURED = frozenset({"drain", "fill", "flush", "bleed"})
+
+
+def _poured(thing: Thing) -> bool:
+    """What is drained or filled: a fluid, or what holds it."""
+    return thing.kind in ("fluid", "part", "joint") or "volume" in thing.quantities
+
+
 def _workable(thing: Thing) -> bool:
     return thing.kind not in ("quality", "machine", "tool", "unknown")
 
@@ -86,4 +95,31 @@ def _used(match: Match, scene: Scene) -> str:
     if not used.startswith("<"):
         return str(used)
     at = match.slots.get(used.strip("<>"))
-    return scene.said(at, at) if at is not None else ""
+    return scene.said(at, at) if at is not None and not scene.tokens[at].sense("new") else ""
+
+
+def _put_in(made: Draft, scene: Scene, action: str) -> str:
+    """`fitted a new seal`: the new seal is what was put in."""
+    k = made.thing_at
+    if k is None or action not in ("replace", "fit"):
+        return ""
+    if scene.tokens[made.main].low.endswith(" new"):
+        return f"new {made.thing.words}" if made.thing else ""
+    first = next((n for n in (k - 1, k - 2) if n >= 0 and scene.tokens[n].sense("new")), None)
+    return scene.said(first, k) if first is not None else ""
+
+
+MEANS = frozenset("with using".split())
+MEANS_WORDS = 4
+
+
+def _means(made: Draft, scene: Scene) -> str:
+    """`with a wire brush`, after the verb in its clause: what it was done with, in a few words."""
+    span = scene.clause(made.main)
+    for k in range(made.main + 1, span.stop - 1):
+        if scene.tokens[k].low in MEANS:
+            last = k + 1
+            while last + 1 < min(span.stop, k + 1 + MEANS_WORDS) and scene.tokens[last].kind != "thing" and scene.tokens[last + 1].kind not in ("comma", "stop"):
+                last += 1
+            return scene.said(k + 1, last) if scene.tokens[k + 1].kind not in ("comma", "stop") else ""
+    return ""

@@ -5,8 +5,8 @@ from __future__ import annotations
 from worklog_tui.extract.scene import Draft, Scene
 
 DROP = {
-    "finding": frozenset({"if", "would", "asked", "plan", "reported", "book", "memory", "joke", "rule", "maybe"}),
-    "work": frozenset({"if", "would", "asked", "plan", "maybe", "reported", "memory", "joke", "rule", "book", "not"}),
+    "finding": frozenset({"if", "would", "asked", "plan", "reported", "memory", "joke", "rule", "maybe"}),
+    "work": frozenset({"if", "would", "asked", "plan", "maybe", "reported", "memory", "joke", "rule", "not"}),
     "reading": frozenset({"if", "would", "joke", "disown"}),
     "suspect": frozenset({"if", "would", "joke", "memory"}),
     "follow_up": frozenset({"would", "joke", "memory", "not", "if", "reported"}),
