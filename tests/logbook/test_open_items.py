@@ -195,3 +195,11 @@ def test_viewers_add_to_an_item_that_stands() -> None:
     asked = [CommentReading(Comment(2, "get a new drive belt"), "suggestion", "drive belt")]
     (item,) = open_items(told.history(), asked)
     assert (item.people, item.comment) == (1, 2)
+
+
+def test_a_fault_that_comes_back_is_open_again() -> None:
+    told = Told().say("hose leaks, not today", bad("air hose", "leaks"), later("air hose", "fault")).quiet()
+    told.say("patched it", did("repair", "air hose"))
+    assert states(open_items(told.history())) == {"air hose": "done"}
+    told.session().say("hose is leaking again", bad("air hose", "leaking again"))
+    assert states(open_items(told.history())) == {"air hose": "open"}

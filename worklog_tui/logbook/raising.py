@@ -12,10 +12,11 @@ from worklog_tui.logbook.deeds import LOOK
 from worklog_tui.logbook.matters import Matter
 from worklog_tui.logbook.same_thing import holds, same, thing
 from worklog_tui.logbook.spelling import written_out
-from worklog_tui.logbook.words import raw_words
+from worklog_tui.logbook.words import raw_words, stem
 from worklog_tui.model import Finding, FollowUp, Reading, Suspect
 
 _WEIGHT = {"question": 0, "fallback": 1, "to do": 2, "fault": 3, "part needed": 4, "temporary": 5}
+_AGAIN = frozenset({"again", "still", "already"})
 _APART = frozenset({"question", "fallback"})
 SHORT = 5
 "Words of a condition that are shown with a part."
@@ -57,15 +58,25 @@ def one_matter(old: Matter, new: Matter) -> bool:
     """Whether a telling is of a matter that stands already."""
     if old.state == "merged" or old.suspected != new.suspected or old.quantity != new.quantity:
         return False
-    if not old.open and (old.by_hand or not old.firm or not new.firm):
+    if not old.open and (old.by_hand or not old.firm or not (new.firm or _back_again(old, new))):
         return False
     if not same(old.thing, new.thing):
         return _for_now_and_for_good(old, new) or _one_question(old, new)
+    if not new.firm and not old.open:
+        return True
     if not new.firm:
-        return old.open and (old.reason not in _APART or old.suspected) and _same_trouble(old, new)
+        return (old.reason not in _APART or old.suspected) and _same_trouble(old, new)
     if not old.firm:
         return old.open and new.reason not in _APART
     return _akin(old, new)
+
+
+def _back_again(old: Matter, new: Matter) -> bool:
+    """Whether a bad finding is the trouble that was dealt with before: of the same kind, or said to be there still."""
+    if new.suspected or old.reason != "fault":
+        return False
+    words = set(raw_words(new.bad))
+    return bool(words & _AGAIN or {stem(w) for w in words} & {stem(w) for w in raw_words(f"{old.bad} {old.about}")})
 
 
 def _one_question(old: Matter, new: Matter) -> bool:
