@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import tomllib
+
 import pytest
 
 from tests.logbook.told import Told, bad, did, later, read
@@ -9,37 +11,12 @@ from worklog_tui import places
 from worklog_tui.logbook.answers import read_all
 from worklog_tui.logbook.comment_kinds import kind_of
 from worklog_tui.logbook.comment_topics import technical
-from worklog_tui.logbook.comment_words import CommentWords, load_comment_words
+from worklog_tui.logbook.comment_words import FILE, CommentWords, load_comment_words
 from worklog_tui.model import Comment, CommentReading, History
 from worklog_tui.rulebook import Rulebook
 
-KINDS = [
-    ("question", "How did you get the flywheel off without the proper puller?"),
-    ("question", "what size is the jet in that carb"),
-    ("question", "Is that gearbox supposed to have oil in it or grease?"),
-    ("question", "wondering if you checked the ring gap while you had it apart"),
-    ("question", "any idea what the thread on the drain plug is"),
-    ("question", "anyone know if a later distributor will fit these"),
-    ("question", "What did the compression come up to after the rings?"),
-    ("question", "Does it still smoke when hot?"),
-    ("question", "wot did u pay 4 it"),
-    ("question", "Please show the bellows working next time"),
-    ("suggestion", "You want to check the earth strap between engine and chassis, mine was green inside."),
-    ("suggestion", "Bet it's the condenser. They go when they get hot and come good when they cool."),
-    ("suggestion", "Sounds like a sticking exhaust valve to me."),
-    ("suggestion", "Swap the injectors round and see if the knock follows."),
-    ("suggestion", "Old trick: put a bit of grease on the needle seat to see if it's leaking."),
-    ("suggestion", "Had exactly this on my compressor. Turned out to be the check valve."),
-    ("suggestion", "if you warm the housing in the oven the bearing will drop in"),
-    ("suggestion", "Next time use a torque wrench on those head nuts."),
-    ("chatter", "Brilliant as always, can't wait for part 3!"),
-    ("chatter", "first"),
-    ("chatter", "Greetings from Portugal, love the channel"),
-    ("chatter", "That cat runs the place doesn't it :)"),
-    ("chatter", "Only you could make scraping a gasket interesting."),
-    ("chatter", "\U0001f44f\U0001f44f\U0001f44f"),
-    ("chatter", "who else is watching this instead of working"),
-]
+EXAMPLES = tomllib.loads((places.grammars() / FILE).read_text(encoding="utf-8"))["example"]
+KINDS = [(table["is"], comment) for table in EXAMPLES for comment in table["comments"]]
 
 
 @pytest.fixture(scope="module")

@@ -11,6 +11,7 @@ from pathlib import Path
 from typing import Any
 
 from worklog_tui.logbook.words import PHRASES
+from worklog_tui.rulebook.mistakes import GrammarMistake, Mistake
 
 FILE = "comments.toml"
 LONGEST = 5_000
@@ -70,8 +71,28 @@ class CommentWords:
 
 
 def load_comment_words(folders: Sequence[Path]) -> CommentWords:
-    """The shipped file and the person's own after it; one that is missing adds nothing."""
-    tables = [tomllib.loads((f / FILE).read_text(encoding="utf-8")) for f in folders if (f / FILE).is_file()]
+    """The shipped file and the person's own after it, if there are any; a GrammarMistake says what to mend."""
+    tables = [_table(folder / FILE) for folder in folders if (folder / FILE).is_file()]
+    try:
+        return _words(tables)
+    except KeyError as error:
+        raise _mistake(f"a table has no {error}", f"give it {error}") from None
+    except (TypeError, ValueError, AttributeError) as error:
+        raise _mistake(f"a table has a value of the wrong kind ({error})", "compare it with its neighbours") from None
+
+
+def _table(path: Path) -> dict[str, Any]:
+    try:
+        return tomllib.loads(path.read_text(encoding="utf-8"))
+    except (tomllib.TOMLDecodeError, UnicodeDecodeError) as error:
+        raise _mistake(f"it is not TOML ({error})", "mend that line") from None
+
+
+def _mistake(says: str, cure: str) -> GrammarMistake:
+    return GrammarMistake([Mistake(FILE, 0, says, cure)])
+
+
+def _words(tables: Sequence[Mapping[str, Any]]) -> CommentWords:
     shorthand: dict[str, str] = {}
     akin: dict[str, tuple[str, ...]] = {}
     for table in tables:
