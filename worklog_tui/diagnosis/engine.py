@@ -21,16 +21,19 @@ from worklog_tui.diagnosis.order import (
 from worklog_tui.diagnosis.signs import Sign, Signs
 from worklog_tui.rulebook.faults import Fault, FaultBook, Job, Symptom
 
-SUSPECTS = 8
+SUSPECTS = 7
 "How many of the likeliest faults are planned over; the others are folded into the evidence."
+DEEPER = 120.0
+"Minutes of the deeper inspection when it is none of the suspects (judgement)."
 LEAST = 0.01
 "Below this chance a fault is no suspect."
 FREE_MINUTES, FREE_CHANCE = 2.0, 0.03
 "A look that takes no more than this, at a suspect of at least this chance, comes first: it shifts the odds by far."
-NEAR = 1.12
-"Within this factor of the best, the simple checks of the fault tables come first."
+NEAR = 2.0
+"Within so many minutes of the best, the simple checks of the fault tables come first."
 SLACK = 0.05
 "What costs this share more than the best order without it is no worse than a part of that order."
+TIE = 0.01
 SURE, SEEN = 0.5, 0.2
 "From these chances on a repair is named: without a look, and after one that showed it bad."
 DEAR = 20.0
@@ -69,13 +72,17 @@ class Engine:
 
     @cached_property
     def belief(self) -> list[float]:
-        """The chance of every set of suspects, with all other faults folded into the evidence."""
+        """The chance of every set of suspects, with all other faults folded into the evidence.
+
+        The last bit stands for what is none of them: it is set where no suspect is there, for the machine still fails.
+        """
         net = self.network
         mine = [net.index[f] for f in self.suspects]
         rest = {i: p for i, p in enumerate(net.priors) if i not in mine}
         pieces = [_folded(piece, mine, rest) for _, piece in net.evidence]
         priors = [net.priors[i] for i in mine]
-        return belief_over([1 - p for p in priors], priors, pieces)
+        belief = belief_over([1 - p for p in priors], priors, pieces)
+        return [0.0, *belief[1:], belief[0], *[0.0] * (len(belief) - 1)]
 
     @cached_property
     def parts(self) -> list[Part]:
@@ -87,7 +94,7 @@ class Engine:
             dear = fault.repair.parts_cost > DEAR
             look = fault.look.minutes if fault.look else None
             found.append(Part(look, fault.repair.minutes + fault.repair.parts_cost, covers, blind=not dear))
-        return found
+        return [*found, Part(None, DEEPER)]
 
     def _covers(self, job: Job) -> int:
         return cover_bits(job.access, {a.id: a.needs for a in self.book.access.values()}, self.covers)
@@ -106,7 +113,7 @@ class Engine:
         if not found:
             return []
         best = min(o.expected for o in found)
-        return sorted(found, key=lambda o: (not self._comes_first(o, best), o.expected, o.id))
+        return sorted(found, key=lambda o: (not self._comes_first(o, best), *_rank(o, best)))
 
     def _candidates(self) -> Iterable[tuple[str, str, Job, tuple[tuple[str, Callable[[int], float]], ...]]]:
         where = {self.network.index[f]: n for n, f in enumerate(self.suspects)}
@@ -171,7 +178,7 @@ class Engine:
         return mass, self.suspects[best]
 
     def _comes_first(self, option: Option, best: float) -> bool:
-        return option.first and (self._is_free(option) or option.expected <= best * NEAR)
+        return option.first and (self._is_free(option) or option.expected <= best + NEAR)
 
     def _is_free(self, option: Option) -> bool:
         """Whether an option takes no time to speak of and can still move the odds."""
@@ -180,6 +187,12 @@ class Engine:
         if option.sort == "look":
             return self.network.chance(option.id) >= FREE_CHANCE
         return len({fault for _, _, fault in option.after}) > 1
+
+
+def _rank(option: Option, best: float) -> tuple[int, float, float, str]:
+    """Options within a hundredth of each other are ties: the quicker one, then the one without parts, comes first."""
+    ties = int((option.expected - best) / (TIE * best)) if best > 0 else 0
+    return ties, option.job.minutes, option.job.parts_cost, option.id
 
 
 def _has(n: int, there: bool) -> Callable[[int], float]:
