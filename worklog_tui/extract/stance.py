@@ -35,7 +35,7 @@ def _begins_anew(tokens: list[Token], i: int) -> bool:
     """Whether token i begins a clause of its own: a subject pronoun, or a thing after a comma that has its own verb."""
     token, before = tokens[i], tokens[i - 1]
     if token.low in SUBJECTS:
-        return before.low not in KEEPS_GOING
+        return before.low not in KEEPS_GOING and not before.sense("break")
     if before.kind != "comma":
         return False
     after = tokens[i + 1] if i + 1 < len(tokens) else None

@@ -36,6 +36,8 @@ def draft(match: Match, scene: Scene) -> Draft | None:
     reason = gives["reason"]
     if reason == "left":
         reason = "fault" if _is_bad(made, scene) else "to do"
+    if "topic" in made.filled:
+        made.confidence -= 0.08
     made.fields = {"topic": words, "reason": reason, "name": made.thing.name if made.thing else ""}
     return made
 
@@ -79,11 +81,17 @@ def _returnable(thing: Thing) -> bool:
 
 
 def _thing_talked_of(match: Match, scene: Scene, made: Draft) -> Thing | None:
-    k = nearest(scene, match.first, _returnable)
-    if k is None:
-        k = earlier(scene, match.first, _returnable)
-    if k is not None:
-        made.thing_at = k
-        return scene.tokens[k].thing
+    for fits in (_put_right, _returnable):
+        k = nearest(scene, match.first, fits)
+        if k is None:
+            k = earlier(scene, match.first, fits)
+        if k is not None:
+            made.thing_at = k
+            return scene.tokens[k].thing
     made.filled.add("topic")
-    return remembered(scene, _returnable, fresh=2)
+    return remembered(scene, _put_right, fresh=2)
+
+
+def _put_right(thing: Thing) -> bool:
+    """What is come back to: the thing, not the tape that is round it for now."""
+    return _returnable(thing) and thing.kind not in ("material", "fluid") and not thing.loose

@@ -1,4 +1,4 @@
-"""The same work of the same thing told twice in a sentence is one, in its surer telling."""
+"""The same work of the same thing, or the same need of it, told twice in a sentence is one, in its surer telling."""
 
 from __future__ import annotations
 
@@ -6,15 +6,25 @@ from worklog_tui.extract.scene import Draft, Scene
 
 
 def refine(drafts: list[Draft], scene: Scene) -> list[Draft]:
-    """The drafts without second tellings of work."""
+    """The drafts without second tellings."""
     best: dict[tuple[str, str], Draft] = {}
     for draft in drafts:
-        if draft.kind == "work" and draft.thing is not None:
-            key = (_family(draft.fields["action"]), draft.thing.words.lower())
-            if key not in best or draft.rank > best[key].rank:
-                best[key] = draft
+        key = _key(draft)
+        if key is not None and (key not in best or draft.rank > best[key].rank):
+            best[key] = draft
     kept = {id(d) for d in best.values()}
-    return [d for d in drafts if d.kind != "work" or id(d) in kept]
+    return [d for d in drafts if _key(d) is None or id(d) in kept]
+
+
+def _key(draft: Draft) -> tuple[str, str] | None:
+    """What makes two tellings one; None for what is never one."""
+    if draft.thing is None:
+        return None
+    if draft.kind == "work":
+        return _family(draft.fields["action"]), draft.thing.words.lower()
+    if draft.kind == "follow_up" and draft.fields["reason"] == "part needed":
+        return "need", draft.thing.words.lower()
+    return None
 
 
 def _family(action: str) -> str:
