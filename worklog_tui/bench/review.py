@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import lru_cache
+from pathlib import Path
 from typing import TYPE_CHECKING
 
 from worklog_tui.logbook.open_items import open_items as fold_items
@@ -16,6 +18,7 @@ from worklog_tui.model import Advice, CommentReading, History, OpenItem
 
 if TYPE_CHECKING:
     from worklog_tui.bench.desk import Desk
+    from worklog_tui.rulebook.faults import FaultBook
 
 
 @dataclass(frozen=True, slots=True)
@@ -83,6 +86,20 @@ def next_step(desk: Desk, machine: str) -> Advice:
 def advice_for(desk: Desk, seen: Review) -> Advice:
     """The advice for what was worked out already."""
     from worklog_tui.diagnosis import advise
+
+    return advise(seen.history, seen.items, fault_book(desk.grammars), desk.now())
+
+
+def fault_book(folders: tuple[Path, ...]) -> FaultBook:
+    """The fault files, read again only when one of them was altered."""
+    files = [
+        f for folder in folders for f in (*sorted((folder / "diagnosis").glob("*.toml")), folder / "cautions.toml")
+    ]
+    return _read_faults(folders, tuple((f, f.stat().st_mtime_ns) for f in files if f.is_file()))
+
+
+@lru_cache(maxsize=2)
+def _read_faults(folders: tuple[Path, ...], altered: tuple[tuple[Path, int], ...]) -> FaultBook:
     from worklog_tui.rulebook.faults import load_faults
 
-    return advise(seen.history, seen.items, load_faults(desk.grammars), desk.now())
+    return load_faults(folders)
