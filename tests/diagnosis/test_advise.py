@@ -143,6 +143,11 @@ def test_what_is_never_safe_is_never_advised(forbidden: str, faults: FaultBook) 
     assert steps(Log().later(forbidden, "to do"), faults) == []
 
 
+@pytest.mark.parametrize("talk", ["that's why", "and I'm out of pocket", "which"])
+def test_talk_that_names_no_job_is_no_step(talk: str, faults: FaultBook) -> None:
+    assert steps(Log().later(talk, "fallback"), faults) == []
+
+
 def test_a_question_is_no_step(faults: FaultBook) -> None:
     assert steps(Log().later("which hole the spring goes in", "question"), faults) == []
 
@@ -173,6 +178,8 @@ def test_an_item_dealt_with_since_sinks(faults: FaultBook) -> None:
         ("drive belt", "fault", "the drive belt", "replace the drive belt with a new one"),
         ("rattle", "fault", "that rattle", "find the cause of the rattle"),
         ("head off", "to do", "head off", "head off"),
+        ("we'll have to swap the coils", "fallback", "then we'll have to swap the coils", "swap the coils"),
+        ("gonna be looking at the foot valve", "fallback", "gonna be looking at it", "look at the foot valve"),
     ],
 )
 def test_wording(topic: str, reason: str, words: str, step: str, faults: FaultBook) -> None:

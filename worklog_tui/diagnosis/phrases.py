@@ -19,6 +19,11 @@ _PAST = {
     "refitted": "refit", "fit": "fit", "stripped": "strip", "rebuilt": "rebuild", "taken": "take", "hung": "hang",
     "sorted": "sort", "freed": "free", "rewound": "rewind", "bought": "order",
 }  # fmt: skip
+_TALK = frozenset({
+    "i", "i'm", "i'll", "we", "we'll", "you", "it", "it's", "that's", "they", "he", "she", "gonna", "shall", "but",
+    "why",
+})  # fmt: skip
+_STOPS = frozenset({"or", "but", "because", "if", "so", "anybody", "anyone", "does", "then", "which", "cause", "when"})
 _PLAIN = frozenset({"oil", "coolant", "antifreeze", "foam", "paint", "fuel", "grease", "wire", "tubing"})
 
 
@@ -62,6 +67,28 @@ def place_of(thing: str, around: str) -> str:
         rf"\b{re.escape(last)}s?\s+((?:on|for|behind|under|round|in)\s+the\s+[a-z][a-z-]+)", around, re.IGNORECASE
     )
     return found[1] if found and tokens(found[1]) else ""
+
+
+def is_clause(text: str) -> bool:
+    """Whether a text is a piece of talk and no name of a thing or job: it has a pronoun in it, or runs on."""
+    said = re.findall(r"[a-z']+", text.lower().replace("’", "'"))
+    return len(said) > 7 or bool(_TALK.intersection(said))
+
+
+def job_in(text: str, verbs: Container[str]) -> str:
+    """The job in a piece of talk, from its verb on: 'we'll have to swap the coils' gives 'swap the coils'."""
+    words = re.sub(r"[^\w\s'’/-]", " ", text.replace("&", " and ")).split()
+    for n, word in enumerate(words[:-1]):
+        low = word.lower()
+        base = low if low in verbs else _base(low, verbs) if low.endswith("ing") else ""
+        if base and words[n + 1].lower() not in ("and", "or", "but", "if", "so", "that's"):
+            rest = []
+            for later in words[n + 1 : n + 9]:
+                if later.lower() in _STOPS:
+                    break
+                rest.append(later)
+            return " ".join([base, *rest]) if rest else ""
+    return ""
 
 
 def asked_for(text: str, verbs: Container[str]) -> str:

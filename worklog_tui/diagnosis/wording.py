@@ -7,7 +7,7 @@ from collections.abc import Mapping
 from typing import Any
 
 from worklog_tui.diagnosis.log import Log
-from worklog_tui.diagnosis.phrases import asked_for, bare, fuller, one_of, place_of
+from worklog_tui.diagnosis.phrases import asked_for, bare, fuller, is_clause, job_in, one_of, place_of
 from worklog_tui.diagnosis.words import holds, spoken, tokens
 from worklog_tui.model import Finding, OpenItem
 
@@ -32,6 +32,11 @@ class Wording:
     def __init__(self, lists: Mapping[str, Any], log: Log) -> None:
         self.lists = lists
         self.log = log
+        self.verbs = frozenset(lists.get("verbs", ())) - frozenset(lists.get("faint_verbs", ())) | {
+            "have",
+            "get",
+            "look",
+        }
         self.stopgap = frozenset(w for phrase in lists.get("stopgap", ()) for w in tokens(phrase))
         self.trouble = frozenset(w for phrase in lists.get("trouble", ()) for w in tokens(phrase))
 
@@ -42,7 +47,7 @@ class Wording:
             return ""
         if item.reason == "temporary":
             return self._make_good(item, about)
-        if item.state == "noticed" and item.name:
+        if item.name and (item.state == "noticed" or (is_clause(about) and item.reason != "fallback")):
             about = item.name
         said = tokens(about)
         if item.reason in ("fault", "part needed") and said[-1] in self.trouble:
@@ -128,6 +133,8 @@ class Wording:
         return f"put the {thing} right"
 
     def _do(self, item: OpenItem, about: str) -> str:
+        if is_clause(about):
+            return job_in(about, self.verbs)
         if self.starts_with_verb(about, item.name) or self._is_a_job(about):
             return about
         if re.match(r"(new|fresh)\b", about, re.IGNORECASE):
@@ -139,7 +146,9 @@ class Wording:
         thing = self._thing(item, about)
         if verb := self._verb_before(self.log.around(item.anchors, 40) or item.quote, about):
             return f"{verb} the {thing}"
-        return f"fit {one_of(thing)}proper new {thing}" if self._is_consumable(thing) else f"see to the {thing}"
+        if self._is_consumable(thing):
+            return f"fit {one_of(thing)}proper new {thing}"
+        return "" if item.reason == "fallback" and not item.name else f"see to the {thing}"
 
     def _is_consumable(self, thing: str) -> bool:
         said = tokens(re.split(r"\s(?:on|in|for|behind|under|round)\s", thing)[0])
@@ -147,7 +156,7 @@ class Wording:
 
     def _is_a_job(self, text: str) -> bool:
         """Whether a text without a leading verb asks for a job all the same: 'head off', 'plug out and clean it'."""
-        said = spoken(text).split()
+        said = spoken(text.replace("&", " and ")).split()
         verbs = self.lists.get("verbs", ())
         later = any(w in verbs and said[i - 1] in ("and", "then", "or") for i, w in enumerate(said) if i)
         return later or said[-1] in _ENDS
