@@ -23,6 +23,7 @@ _TALK = frozenset({
     "i", "i'm", "i'll", "we", "we'll", "you", "it", "it's", "that's", "they", "he", "she", "gonna", "shall", "but",
     "why",
 })  # fmt: skip
+_NO_JOB = frozenset({"and", "or", "but", "if", "so", "that's", "to", "got", "been"})
 _STOPS = frozenset({"or", "but", "because", "if", "so", "anybody", "anyone", "does", "then", "which", "cause", "when"})
 _PLAIN = frozenset({"oil", "coolant", "antifreeze", "foam", "paint", "fuel", "grease", "wire", "tubing"})
 
@@ -81,7 +82,7 @@ def job_in(text: str, verbs: Container[str]) -> str:
     for n, word in enumerate(words[:-1]):
         low = word.lower()
         base = low if low in verbs else _base(low, verbs) if low.endswith("ing") else ""
-        if base and words[n + 1].lower() not in ("and", "or", "but", "if", "so", "that's"):
+        if base and words[n + 1].lower() not in _NO_JOB:
             rest = []
             for later in words[n + 1 : n + 9]:
                 if later.lower() in _STOPS:
