@@ -13,7 +13,7 @@ if TYPE_CHECKING:
 
 
 def back_up(desk: Desk, to: Path | None = None) -> Path:
-    """Copy the whole logbook to a file, by default beside it under its name and the moment; waiting notes come in first."""
+    """Copy the whole logbook, with the notes that wait, to a file; by default beside it and named by the moment."""
     target = to or _dated(desk, "backup")
     with pen(desk):
         pass
