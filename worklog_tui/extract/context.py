@@ -43,6 +43,10 @@ class Topic:
     condition: str = ""
     which: str = ""
     role: str = "measured"
+    scale: float = 1.0
+    "What a bare number is multiplied by: 0.001 where thou were said."
+    value: float = 0.0
+    "The last value; a bare number of another size is something else."
     age: int = 0
 
 

@@ -7,7 +7,7 @@ from collections.abc import Callable
 from worklog_tui.extract.finders import findings, follow_ups, readings, suspects, work
 from worklog_tui.extract.finders.several import spread
 from worklog_tui.extract.matching import Match, matches
-from worklog_tui.extract.refiners import believable, cleared, conditions, corrections, implied, meant, overlap, repeats, roles, together
+from worklog_tui.extract.refiners import believable, carry_over, cleared, conditions, corrections, implied, meant, overlap, repeats, roles, together
 from worklog_tui.extract.scene import Draft, Scene
 
 FINDERS: dict[str, Callable[[Match, Scene], Draft | None]] = {
@@ -21,6 +21,7 @@ FINDERS: dict[str, Callable[[Match, Scene], Draft | None]] = {
 REFINERS: tuple[Callable[[list[Draft], Scene], list[Draft]], ...] = (
     meant.refine,  # before overlap: what is not meant must not push out what is
     overlap.refine,
+    carry_over.refine,
     roles.refine,
     corrections.refine,  # needs the quantities, and only one draft a number
     conditions.refine,

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from worklog_tui.extract.context import SUSPECTS_BACK, THINGS_BACK, Context, Subject, Topic
+from worklog_tui.extract.finders.carry import scale_of
 from worklog_tui.extract.salience import ranked
 from worklog_tui.extract.scene import Draft, Scene, announced
 from worklog_tui.extract.subjects import sides_from, stands_alone
@@ -97,12 +98,15 @@ def _topic(scene: Scene, drafts: list[Draft], context: Context, upto: int) -> To
             continue
         quantity, unit = draft.fields["quantity"], draft.fields["unit"]
         thing = draft.thing
+        amount, value = scene.tokens[draft.main].amount, draft.fields["value"]
+        scale = scale_of(amount) if amount else topic.scale if topic else 1.0
+        low = value[0] if isinstance(value, tuple) else value if isinstance(value, float) else 0.0
         if topic is not None and topic.quantity == quantity:
-            topic = replace(topic, unit=unit, age=0)
+            topic = replace(topic, unit=unit, scale=scale, value=low, age=0)
             if thing is not None and "subject" not in draft.filled and quantity in thing.quantities:
                 topic = replace(topic, words=thing.words, name=thing.name)
         elif topic is None or topic.age > 1:
-            topic = Topic(quantity, unit, thing.words if thing else "", thing.name if thing else "")
+            topic = Topic(quantity, unit, thing.words if thing else "", thing.name if thing else "", scale=scale, value=low)
     return topic
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass, field
 
 from worklog_tui.extract.amounts import Amount, amount_at
@@ -70,6 +71,8 @@ class Token:
 
 
 STOP, ASKS, COMMA = frozenset({"stop"}), frozenset({"stop", "asks"}), frozenset({"comma"})
+RATIO = frozenset({"ratio"})
+_RATIO = re.compile(r"(\d{1,3}(?:\.\d+)?):1")
 NUMBER, LOOSE, THREAD, WHICH = frozenset({"number"}), frozenset({"loose"}), frozenset({"thread"}), frozenset({"which"})
 
 
@@ -106,6 +109,8 @@ def _next(words: list[Word], i: int, book: Rulebook, cylinders: int) -> tuple[To
         name, end = found
         if end >= after:
             return Token("which", first.low, first.start, words[end - 1].end, WHICH, which=name), end
+    if ratio := _RATIO.fullmatch(first.low):
+        return Token("ratio", first.low, first.start, first.end, RATIO, value=float(ratio[1])), i + 1
     thread = thread_at(words, i, book.numerals)
     amount = amount_at(words, i, book.numerals, book.units)
     if thread and thread.end >= after and thread.end >= (amount.end if amount else 0):

@@ -175,7 +175,7 @@ def foreseen(table: Table, named: frozenset[str], amounts: Iterable[tuple[str, .
             yield frozenset({word, "other"})
     for quantities in amounts:
         yield amount_classes(quantities, named)
-    for extra in ({"number"}, {"loose"}, {"thread"}, {"which"}, {"stop"}, {"stop", "asks"}, {"comma"}, {"break"}, {"other"},
+    for extra in ({"number"}, {"loose"}, {"thread"}, {"ratio"}, {"which"}, {"stop"}, {"stop", "asks"}, {"comma"}, {"break"}, {"other"},
                   {"thing", "unknown"}):  # fmt: skip
         yield frozenset(extra)
     for kind in ("part", "fluid", "joint", "fastener", "machine", "quality", "tool", "material", "control"):

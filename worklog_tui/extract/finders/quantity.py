@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from worklog_tui.extract.card import known_values, near_card
+from worklog_tui.extract.finders.carry import carried, stands_free
 from worklog_tui.extract.scene import Draft, Scene
 from worklog_tui.extract.tokens import Thing, Token
 from worklog_tui.rulebook.quantities import Bare, Quantity
@@ -59,30 +60,43 @@ def _near(quantity: Quantity, i: int, scene: Scene) -> bool:
 
 
 def bare_reading(token: Token, made: Draft, scene: Scene, told: str) -> tuple[str, Value, str] | None:
-    """What a number without a unit is: the best supported quantity in which it is believable, in the unit its size allows."""
+    """What a number without a unit is: the best supported quantity in which it is believable, in the unit said last or by its size."""
     assert token.value is not None
-    known = known_values(scene.machine, scene.book)
+    guessed = bool(made.rule.gives.get("bare"))
+    if guessed and not stands_free(scene.tokens, made.main):
+        return None
     best: tuple[float, str, Bare] | None = None
     for name, quantity in scene.book.quantities.items():
-        if told and name != told or not quantity.bare:
+        if told and name != told:
             continue
-        score = support(name, made, scene)
-        if score <= 0:
-            continue
-        unit = _unit_of_topic(name, scene) or next((u for q, u, _, _ in known if q == name), "")
-        bare = _fits(quantity, token.value, unit)
-        if bare is None:
-            continue
-        if near_card(known, name, round(token.value * bare.factor, 9), bare.unit):
-            score += 0.8
-        if best is None or score > best[0]:
-            best = (score, name, bare)
+        found = _taken(token.value, name, quantity, made, scene, guessed)
+        if found is not None and (best is None or found[0] > best[0]):
+            best = (found[0], name, found[1])
     if best is None or best[0] < BARE_LINE or _only_a_count(token, best[1], made):
         return None
     value = round(token.value * best[2].factor, 9)
     if token.high is not None:
         return best[1], (value, round(token.high * best[2].factor, 9)), best[2].unit
     return best[1], value, best[2].unit
+
+
+def _taken(value: float, name: str, quantity: Quantity, made: Draft, scene: Scene, guessed: bool) -> tuple[float, Bare] | None:
+    """How well a quantity takes a bare number, and in which unit; None when it does not."""
+    known = known_values(scene.machine, scene.book)
+    score = support(name, made, scene)
+    bare = carried(scene, made.main, name)
+    if bare is not None:
+        score += 1.3
+    elif quantity.bare and score > 0:
+        unit = _unit_of_topic(name, scene) or next((u for q, u, _, _ in known if q == name), "")
+        bare = _fits(quantity, value, unit)
+    if bare is None:
+        return None
+    if near_card(known, name, round(value * bare.factor, 9), bare.unit):
+        score += 0.8
+    elif guessed and carried(scene, made.main, name) is None:
+        return None
+    return score, bare
 
 
 def _only_a_count(token: Token, name: str, made: Draft) -> bool:

@@ -123,6 +123,8 @@ def _amount(made: Draft, token: Token, scene: Scene, told: str) -> tuple[str, fl
         if quantity == "duration" and not _of_work(made, scene):
             made.confidence = 0.45
         return (quantity, value, "day" if amount.unit in DAYS else amount.unit) if quantity else None
+    if token.kind == "ratio" and token.value is not None:
+        return "ratio", token.value, ""
     if token.value is None:
         return None
     return bare_reading(token, made, scene, told)
