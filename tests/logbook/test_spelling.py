@@ -19,6 +19,8 @@ from worklog_tui.logbook.spelling import written_out
         ("drive belt", "drive belt", "drive belt"),
         ("No 3", "injector", "No 3"),
         ("belt", "", "belt"),
+        ("is the spring in there", "intake spring", "is the spring in there"),
+        ("a b c d e f g h i j k", "", "a b c d e f g h i"),
     ],
 )
 def test_shorthand(said: str, name: str, shown: str) -> None:

@@ -2,9 +2,16 @@
 
 from __future__ import annotations
 
+from worklog_tui.logbook.words import FILLER
+
+
+MOST = 9
+"""Words of a thing that are shown."""
+
 
 def written_out(said: str, name: str) -> str:
     """The words as said, but those that shorten a word of the thing's name by that word."""
+    said = " ".join(said.split()[:MOST])
     if not name:
         return said
     whole = name.lower().split()
@@ -20,7 +27,9 @@ def _whole(word: str, names: list[str]) -> str:
 
 def _shortens(word: str, name: str) -> bool:
     """Whether a word has the letters of a longer one in order, from the first on: batt, gskt, plg."""
-    if len(word) < 2 or len(word) >= len(name) or word[0] != name[0]:
+    if word in FILLER or len(word) >= len(name) or word[0] != name[0]:
+        return False
+    if len(word) < 3 and (len(word) < 2 or set(word) & set("aeiou")):
         return False
     letters = iter(name)
     return all(letter in letters for letter in word)
