@@ -29,6 +29,8 @@ class Subject:
     kind: str = "part"
     which: str = ""
     quantities: tuple[str, ...] = ()
+    system: str = ""
+    per: str = ""
     age: int = 0
 
 

@@ -75,7 +75,7 @@ def _which(scene: Scene, upto: int) -> str:
 
 
 def _as_subject(thing: Thing) -> Subject:
-    return Subject(thing.words, thing.name, thing.kind, thing.which, thing.quantities)
+    return Subject(thing.words, thing.name, thing.kind, thing.which, thing.quantities, thing.system, thing.per)
 
 
 def _topic(scene: Scene, drafts: list[Draft], context: Context, upto: int) -> Topic | None:

@@ -41,7 +41,7 @@ def remembered(scene: Scene, fits: Fits = always, fresh: int = SUBJECT_LIFE) -> 
 
 def as_thing(subject: Subject) -> Thing:
     """A remembered subject as a thing."""
-    return Thing(subject.words, subject.name, subject.kind, subject.which, subject.words, quantities=subject.quantities)
+    return Thing(subject.words, subject.name, subject.kind, subject.which, subject.words, subject.per, subject.quantities, subject.system)
 
 
 def _thing(scene: Scene, k: int) -> Thing:

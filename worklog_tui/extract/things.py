@@ -94,8 +94,13 @@ def _supported(tokens: list[Token], i: int, first: int, j: int, typed: bool) -> 
         return True
     if after is not None and (after.kind == "which" or after.low in SUPPORT or any(s.cls in ("bad", "good") and not s.weak for s in after.senses)):
         return True
-    opens = before is None or before.kind in ("stop", "comma")
-    return bool(typed and opens and after is not None and (after.senses or after.kind in ("amount", "number")))
+    if not (before is None or before.kind in ("stop", "comma")):
+        return False
+    if after is None or after.kind == "stop":
+        return True  # a heading
+    if typed:
+        return bool(after.senses) or after.kind in ("amount", "number")
+    return any(s.cls in ("did", "does", "bad", "good", "noted") for s in after.senses)
 
 
 def _no_part(token: Token, book: Rulebook) -> Token:
