@@ -21,16 +21,23 @@ REACH = 12
 class Context(Protocol):
     """What the reader keeps in mind from note to note."""
 
-    def to_json(self) -> str: ...
+    def to_json(self) -> str:
+        """The context as JSON text."""
+        ...
 
 
 class Changes(Protocol):
     """What one more note changes."""
 
     @property
-    def added(self) -> tuple[Fact, ...]: ...
+    def added(self) -> tuple[Fact, ...]:
+        """Facts that are new, or stand in the place of those with the same key."""
+        ...
+
     @property
-    def withdrawn(self) -> tuple[FactKey, ...]: ...
+    def withdrawn(self) -> tuple[FactKey, ...]:
+        """Facts that no longer hold."""
+        ...
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,12 +53,26 @@ class Reader(Protocol):
     """What turns notes into facts."""
 
     @property
-    def stamp(self) -> str: ...
+    def stamp(self) -> str:
+        """Another stamp, other facts from the same notes."""
+        ...
+
     @property
-    def confidence_line(self) -> float: ...
-    def start(self) -> Context: ...
-    def resume(self, text: str) -> Context: ...
-    def feed(self, machine: Machine, context: Any, note: Note) -> tuple[Context, Changes]: ...
+    def confidence_line(self) -> float:
+        """Facts of less confidence are questions."""
+        ...
+
+    def start(self) -> Context:
+        """The context before the first note."""
+        ...
+
+    def resume(self, text: str) -> Context:
+        """The context of a stored text."""
+        ...
+
+    def feed(self, machine: Machine, context: Any, note: Note) -> tuple[Context, Changes]:
+        """The context after one more note, and what the note changes."""
+        ...
 
 
 class GrammarReader:
@@ -62,15 +83,18 @@ class GrammarReader:
 
     @property
     def stamp(self) -> str:
+        """That of the grammar files."""
         return self._book.stamp
 
     @property
     def confidence_line(self) -> float:
+        """That of the reader."""
         from worklog_tui.extract import CONFIDENCE_LINE
 
         return CONFIDENCE_LINE
 
     def start(self) -> Context:
+        """The context before the first note."""
         from worklog_tui import extract
 
         return extract.Context.start()
@@ -85,6 +109,7 @@ class GrammarReader:
             return extract.Context.start()
 
     def feed(self, machine: Machine, context: Any, note: Note) -> tuple[Context, Changes]:
+        """The context after one more note, and what the note changes."""
         from worklog_tui import extract
 
         return extract.feed(self._book, machine, context, note)
