@@ -13,7 +13,7 @@ import pytest
 GRAMMARS = Path(__file__).parents[2] / "grammars"
 FILES = sorted((GRAMMARS / "conditions").glob("*.toml"))
 VERDICTS = {"bad", "good", "noted"}
-CONDITION_KEYS = {"name", "said", "verdict", "of", "weak", "opposite", "verb"}
+CONDITION_KEYS = {"name", "said", "verdict", "of", "weak", "opposite", "verb", "part"}
 ACTION_KEYS = {"name", "verbs", "past", "split", "needs", "short"}
 KINDS = {"part", "fluid", "joint", "fastener", "machine", "quality", "tool", "material", "control"}
 ACTIONS = """

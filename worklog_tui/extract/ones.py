@@ -37,10 +37,10 @@ def _marker(tokens: list[Token], i: int) -> tuple[str, int]:
         return token.which, i + 1 + (i + 1 < len(tokens) and tokens[i + 1].low in ("one", "ones"))
     if not token.sense("side") or token.low not in SIDES or token.low in ("in", "ex"):
         return "", i
-    end, words = i + 1, [token.low]
+    end, words = i + 1, [token.low.removesuffix("s")]
     while end < len(tokens) and (tokens[end].low in ("one", "ones", "hand", "side") or tokens[end].sense("side") and tokens[end].low in SIDES):
         if tokens[end].low not in ("one", "ones", "side"):
-            words.append(tokens[end].low)
+            words.append(tokens[end].low.removesuffix("s"))
         end += 1
     before = tokens[i - 1].low if i else ""
     return (" ".join(words), end) if end > i + 1 or before in ("the", "and") or token.low not in ("right", "top", "back") else ("", i)

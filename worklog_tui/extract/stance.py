@@ -46,15 +46,36 @@ def _begins_anew(tokens: list[Token], i: int) -> bool:
 
 def mark_stances(tokens: list[Token]) -> None:
     """Puts on every token the stances that hold for it, in place; a sentence that ends in a question mark is asked."""
-    if tokens and tokens[-1].low == "?" and tokens[-1].kind == "stop":
+    if tokens and tokens[-1].low == "?" and tokens[-1].kind == "stop" and not _is_tag(tokens, len(tokens) - 2):
         for token in tokens:
             token.stances.add("asked")
     for i, token in enumerate(tokens):
         for sense in token.senses:
             reach = REACH.get(sense.cls)
-            if reach is not None:
+            if reach is not None and not (sense.cls == "asked" and not _asks(tokens, i)):
                 for other in _held(tokens, i, reach, sense.cls):
                     other.stances.add(sense.cls)
+
+
+TAGS = frozenset(
+    "is it|isnt it|hasnt it|has it|wasnt it|was it|aint it|doesnt it|does it|are they|arent they|dont they|didnt it|did it|cant it|eh|huh|right|innit|see".split("|")
+)
+
+
+def _is_tag(tokens: list[Token], i: int) -> bool:
+    """Whether the sentence ends in `isn't it` or the like, which asks nothing."""
+    if i < 1:
+        return False
+    return tokens[i].low in TAGS or f"{tokens[i - 1].low} {tokens[i].low}" in TAGS
+
+
+def _asks(tokens: list[Token], i: int) -> bool:
+    """Whether words of asking stand at the head of their clause and are no tag at its end."""
+    before = tokens[i - 1] if i else None
+    after = tokens[i + 1] if i + 1 < len(tokens) else None
+    if after is None or after.kind == "stop":
+        return False
+    return before is None or before.kind in ("stop", "comma") or bool(before.sense("break", "filler", "person"))
 
 
 def _held(tokens: list[Token], i: int, reach: str, cls: str) -> list[Token]:

@@ -82,6 +82,7 @@ def which_near(scene: Scene, i: int) -> str:
 
 
 SIDES = frozenset(
+    "lefts rights fronts rears tops bottoms uppers lowers "
     "left right lh rh l/h r/h left-hand right-hand front rear inlet intake exhaust inlets intakes exhausts in ex top bottom upper lower inner outer "
     "port starboard nearside offside primary secondary".split()
 )

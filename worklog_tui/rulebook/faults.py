@@ -8,7 +8,7 @@ from __future__ import annotations
 import re
 import tomllib
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import replace
+from dataclasses import fields, replace
 from pathlib import Path
 from typing import Any
 
@@ -32,46 +32,54 @@ __all__ = [
 ]  # fmt: skip
 
 
+_known: dict[tuple[object, ...], FaultBook] = {}
+"The last books read, by the files they were read from; a changed file is read again."
+
+
 def load_faults(folders: Sequence[Path]) -> FaultBook:
     """The fault book of the shipped folder and the person's own after it; a GrammarMistake names every file to mend."""
-    files, mistakes = _read(folders)
-    faults: dict[str, Fault] = {}
-    checks: dict[str, Check] = {}
-    symptoms: dict[str, Symptom] = {}
-    access: dict[str, Access] = {}
-    cautions: dict[str, Caution] = {}
-    dangers: list[WordSets] = []
-    never: list[WordSets] = []
-    systems: dict[str, str] = {}
-    words: dict[str, Any] = {}
+    paths = _paths(folders)
+    key = tuple((str(path), (stat := path.stat()).st_mtime_ns, stat.st_size) for _, path in paths)
+    if key not in _known:
+        if len(_known) >= 4:
+            _known.clear()
+        _known[key] = _load(folders, paths)
+    return _known[key]
+
+
+def _load(folders: Sequence[Path], paths: Sequence[tuple[str, Path]]) -> FaultBook:
+    files, mistakes = _read(paths)
+    book: dict[str, Any] = {f.name: () if f.name in ("dangers", "never") else {} for f in fields(FaultBook)}
     for name, data in files.items():
         try:
-            system, applies = data.get("system", ""), _applies(data.get("applies_when", {}))
-            if system:
-                systems[system] = data.get("says", system)
-            access |= {
-                a["id"]: Access(a["id"], a["says"], a["minutes"], _texts(a, "needs")) for a in data.get("access", ())
-            }
-            faults |= {f["id"]: _fault(f, system, applies, name) for f in data.get("fault", ())}
-            checks |= {c["id"]: _check(c, applies, name) for c in data.get("check", ())}
-            symptoms |= {s["id"]: _symptom(s, applies, name) for s in data.get("symptom", ())}
-            cautions |= {
-                c["tag"]: Caution(c["tag"], c["says"], c["source"], _texts(c, "words")) for c in data.get("caution", ())
-            }
-            dangers += [_word_sets(d) for d in data.get("danger", ())]
-            never += [_word_sets(d) for d in data.get("never", ())]
-            words |= data.get("words", {})
+            _merge(book, name, data)
         except KeyError as error:
             mistakes.append(Mistake(name, 0, f"a table has no {error}", f"give it {error}"))
         except (TypeError, ValueError) as error:
-            mistakes.append(
-                Mistake(name, 0, f"a table has a value of the wrong kind ({error})", "compare it with its neighbours")
-            )
-    book = FaultBook(faults, checks, symptoms, access, cautions, tuple(dangers), tuple(never), systems, words)
-    mistakes += lint(book)
+            says = f"a table has a value of the wrong kind ({error})"
+            mistakes.append(Mistake(name, 0, says, "compare it with its neighbours"))
+    made = FaultBook(**book)
+    mistakes += lint(made)
     if mistakes:
         raise GrammarMistake([_placed(m, folders) for m in mistakes])
-    return book
+    return made
+
+
+def _merge(book: dict[str, Any], name: str, data: Mapping[str, Any]) -> None:
+    """Adds one file to the book."""
+    system, applies = data.get("system", ""), _applies(data.get("applies_when", {}))
+    book["systems"] |= {system: data.get("says", system)} if system else {}
+    book["systems"] |= data.get("systems", {})
+    for a in data.get("access", ()):
+        book["access"][a["id"]] = Access(a["id"], a["says"], float(a["minutes"]), _texts(a, "needs"))
+    book["faults"] |= {f["id"]: _fault(f, system, applies, name) for f in data.get("fault", ())}
+    book["checks"] |= {c["id"]: _check(c, applies, name) for c in data.get("check", ())}
+    book["symptoms"] |= {s["id"]: _symptom(s, applies, name) for s in data.get("symptom", ())}
+    for c in data.get("caution", ()):
+        book["cautions"][c["tag"]] = Caution(c["tag"], c["says"], c["source"], _texts(c, "words"))
+    book["dangers"] += tuple(_word_sets(d) for d in data.get("danger", ()))
+    book["never"] += tuple(_word_sets(d) for d in data.get("never", ()))
+    book["words"] |= data.get("words", {})
 
 
 def _placed(mistake: Mistake, folders: Sequence[Path]) -> Mistake:
@@ -83,19 +91,25 @@ def _placed(mistake: Mistake, folders: Sequence[Path]) -> Mistake:
     return replace(mistake, line=next((n for n in lines if n), 0))
 
 
-def _read(folders: Sequence[Path]) -> tuple[dict[str, dict[str, Any]], list[Mistake]]:
-    files: dict[str, dict[str, Any]] = {}
-    mistakes: list[Mistake] = []
+def _paths(folders: Sequence[Path]) -> list[tuple[str, Path]]:
+    """(name within its folder, path) of every fault file, and of the cautions."""
+    found = []
     for number, folder in enumerate(folders):
         for path in [*sorted((folder / "diagnosis").glob("*.toml")), folder / "cautions.toml"]:
             if path.is_file():
-                name = ("" if number == 0 else "own/") + path.relative_to(folder).as_posix()
-                try:
-                    files[name] = tomllib.loads(path.read_text(encoding="utf-8"))
-                except (tomllib.TOMLDecodeError, UnicodeDecodeError) as error:
-                    line = re.search(r"line (\d+)", str(error))
-                    at = int(line[1]) if line else 0
-                    mistakes.append(Mistake(name, at, f"it is not TOML ({error})", "mend that line"))
+                found.append((("own/" if number else "") + path.relative_to(folder).as_posix(), path))
+    return found
+
+
+def _read(paths: Sequence[tuple[str, Path]]) -> tuple[dict[str, dict[str, Any]], list[Mistake]]:
+    files: dict[str, dict[str, Any]] = {}
+    mistakes: list[Mistake] = []
+    for name, path in paths:
+        try:
+            files[name] = tomllib.loads(path.read_text(encoding="utf-8"))
+        except (tomllib.TOMLDecodeError, UnicodeDecodeError) as error:
+            line = re.search(r"line (\d+)", str(error))
+            mistakes.append(Mistake(name, int(line[1]) if line else 0, f"it is not TOML ({error})", "mend that line"))
     return files, mistakes
 
 

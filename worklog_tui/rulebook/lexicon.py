@@ -24,7 +24,7 @@ class Sense(NamedTuple):
     kind: str = ""
     "Of a part: part, fluid, joint, …; of a split verb: its particle."
     per: str = ""
-    "Of a part: what there is one for; of a split verb: its form."
+    "Of a part: what there is one for; of a split verb: its form; of a condition: the part that its words already name."
     weak: bool = False
     "Counts only beside something that supports it."
     of: tuple[str, ...] = ()
@@ -75,7 +75,7 @@ class Builder:
         for condition in data.get("condition", []):
             sense = Sense(
                 str(condition.get("verdict", data.get("verdict", "noted"))), str(condition["name"]), condition.get("opposite", ""),
-                "", bool(condition.get("weak")), tuple(condition.get("of", data.get("of", ()))),
+                str(condition.get("part", "")), bool(condition.get("weak")), tuple(condition.get("of", data.get("of", ()))),
             )  # fmt: skip
             for said in (condition["name"], *condition.get("said", ())):
                 self.add(said, sense)
@@ -134,6 +134,8 @@ class Builder:
         for cls, entries in data.items():
             for said in entries:
                 self.add(said, Sense(cls, said))
+                if cls == "side":
+                    self.add(said + "s", Sense(cls, said))  # the left's worn
 
     def table(self) -> Table:
         """The finished table."""

@@ -46,7 +46,7 @@ def senses_for(token: Token, thing: Thing | None) -> list[Sense]:
 
 def suits(sense: Sense, thing: Thing) -> bool:
     """Whether a condition may be said of a thing."""
-    return not sense.of or thing.name in sense.of or f"kind:{thing.kind}" in sense.of
+    return not sense.of or thing.name in sense.of or f"kind:{thing.kind}" in sense.of or sense.per == thing.name != ""
 
 
 def _settle(made: Draft, scene: Scene, at: int) -> Sense | None:
@@ -85,6 +85,10 @@ def _find_thing(made: Draft, scene: Scene, at: int) -> None:
         if before:
             made.thing_at, made.thing = before[-1], scene.tokens[before[-1]].thing
             return
+    named = next((s.per for s in token.senses if s.cls in VERDICTS and s.per), "")
+    if named:  # `no spark` names its part itself
+        made.thing = Thing(named, named, "quality")
+        return
     made.filled.add("part")
     if _of_machine(token) and (scene.tokens[span.start].low in ("she", "shes", "he", "hes") or not _of_parts(token)):
         made.thing = scene.engine()
