@@ -203,3 +203,22 @@ def test_a_fault_that_comes_back_is_open_again() -> None:
     assert states(open_items(told.history())) == {"air hose": "done"}
     told.session().say("hose is leaking again", bad("air hose", "leaking again"))
     assert states(open_items(told.history())) == {"air hose": "open"}
+
+
+def test_the_end_of_a_stop_gap_is_no_new_one() -> None:
+    told = Told().say("clamp on the hose for now", later("hose clamp", "temporary")).session()
+    told.say("clamp's off, so that's that bodge gone", did("remove", "hose clamp"), later("hose clamp", "temporary"))
+    assert states(open_items(told.history())) == {"hose clamp": "done"}
+
+
+@pytest.mark.parametrize(("action", "state"), [("clean", "noticed"), ("tighten", "noticed"), ("replace", "done")])
+def test_what_is_broken_is_not_cleaned_whole(action: str, state: str) -> None:
+    told = Told().say("lever is snapped", bad("trunk lever", "snapped")).say("seen to", did(action, "trunk lever"))
+    assert states(open_items(told.history())) == {"trunk lever snapped": state}
+
+
+def test_a_tired_battery_is_not_cured_by_charging_but_a_flat_one_is() -> None:
+    told = Told().say("battery is tired", bad("battery", "tired")).say("on charge", did("charge", "battery"))
+    assert states(open_items(told.history())) == {"battery tired": "noticed"}
+    told = Told().say("battery is flat", bad("battery", "flat")).say("on charge", did("charge", "battery"))
+    assert states(open_items(told.history())) == {"battery flat": "done"}

@@ -23,6 +23,9 @@ FOREIGN = word_set(
 "What is put right by taking it away."
 _MAKESHIFT = frozenset(map(stem, MAKESHIFT))
 _FOREIGN = frozenset(map(stem, FOREIGN))
+_EMPTY = word_set("flat low dead discharged down empty")
+_BROKEN = word_set("cracked split broken snapped stripped perished torn tore worn missing gone rotten chipped broke")
+"What no cleaning, adjusting or tightening puts right."
 _SETTLES = LOOK | word_set("tighten adjust")
 
 
@@ -99,6 +102,11 @@ def _mends(matter: Matter, work: Work) -> bool:
         return False
     if work.action == "remove":
         return bool(matter.thing.words & _FOREIGN or {stem(w) for w in raw_words(matter.bad)} & _FOREIGN)
+    bad = set(raw_words(matter.bad))
+    if work.action == "charge" and not matter.quantity:
+        return bool(bad & _EMPTY)
+    if bad & _BROKEN:
+        return work.action in RENEW
     return work.action in MEND
 
 

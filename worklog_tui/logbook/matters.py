@@ -55,6 +55,8 @@ class Matters:
     by_head: Index = field(default_factory=dict)
     still: Index = field(default_factory=dict)
     "Of those that are open, by every word."
+    gone: tuple[str, tuple[Thing, ...]] = ("", ())
+    "The last note in which things were taken off, and those things."
 
     def near(self, *things: Thing) -> list[int]:
         """Positions of the open matters that may be the same as one of the things, or about what it is on."""
@@ -81,14 +83,15 @@ class Matters:
             return replace(self, all=tuple(row))
         still = _without(self.still, before.thing, position)
         still = _with(still, _all_keys(matter.thing), position) if matter.open else still
-        return Matters(tuple(row), _with(self.by_head, _keys(matter.thing), position), still)
+        head = _with(self.by_head, _keys(matter.thing), position)
+        return replace(self, all=tuple(row), by_head=head, still=still)
 
     def add(self, matter: Matter) -> Matters:
         """The same matters and a new one."""
         position = len(self.all)
         head = _with(self.by_head, _keys(matter.thing), position)
         still = _with(self.still, _all_keys(matter.thing), position) if matter.open else self.still
-        return Matters((*self.all, matter), head, still)
+        return replace(self, all=(*self.all, matter), by_head=head, still=still)
 
     def holding(self, anchor: str) -> int | None:
         """The matter that holds the anchor, given as text."""

@@ -29,7 +29,7 @@ def step(state: Matters, change: Change) -> Matters:
     """The state after one change."""
     match change:
         case Said():
-            return _raise(_close(state, change), change)
+            return _raise(_taken_off(_close(state, change), change), change)
         case Asked():
             return _ask(state, change)
         case Decided():
@@ -48,6 +48,15 @@ def _close(state: Matters, said: Said) -> Matters:
     return state
 
 
+def _taken_off(state: Matters, said: Said) -> Matters:
+    """The state that knows what went in this note: the end of a stop-gap is no new one."""
+    if not isinstance(said.fact, Work) or said.fact.action != "remove":
+        return state
+    note = said.place.note
+    before = state.gone[1] if state.gone[0] == note else ()
+    return replace(state, gone=(note, (*before, *things_of(said.fact))))
+
+
 def _ordered(matter: Matter, said: Said) -> bool:
     fact = said.fact
     wanted = matter.firm and matter.state == "open" and matter.reason in ("part needed", "temporary", "fault")
@@ -56,7 +65,7 @@ def _ordered(matter: Matter, said: Said) -> bool:
 
 def _raise(state: Matters, said: Said) -> Matters:
     new = raised(said)
-    if new is None:
+    if new is None or (new.reason == "temporary" and _just_gone(state, said, new)):
         return state
     near = state.sharing(new.thing) if new.reason in ("temporary", "part needed", "question") else []
     for position in sorted({*near, *state.alike(new.thing)}):
@@ -64,6 +73,10 @@ def _raise(state: Matters, said: Said) -> Matters:
         if one_matter(old, new):
             return state.put(position, told_again(old, new))
     return state.add(new)
+
+
+def _just_gone(state: Matters, said: Said, new: Matter) -> bool:
+    return state.gone[0] == said.place.note and any(same(one, new.thing) for one in state.gone[1])
 
 
 def _ask(state: Matters, asked: Asked) -> Matters:

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from worklog_tui.logbook.words import FILLER
 
-
 MOST = 9
 """Words of a thing that are shown."""
 
