@@ -57,17 +57,13 @@ def step_of(option: Option, engine: Engine, log: Log, safety: Safety, sign: Sign
 
 def _why(option: Option, engine: Engine, log: Log, sign: Sign, access: tuple[str, ...]) -> str:
     faults = engine.signs.faults
-    names = [faults[f].name for f in engine.suspects[:3] if engine.network.chance(f) >= POSSIBLE] or [
-        faults[f].name for f in engine.suspects[:1]
-    ]
+    names = [faults[f].name for f in engine.suspects[:3] if engine.network.chance(f) >= POSSIBLE]
+    names = names or [faults[f].name for f in engine.suspects[:1]]
     complaint = engine.symptom.says[0].upper() + engine.symptom.says[1:]
-    suspects = names[0] if len(names) == 1 else f"{', '.join(names[:-1])} or {names[-1]}"
-    first = f"{complaint} ({log.said(sign.event.place)}); the likeliest reasons are {suspects}."
-    if len(names) == 1:
-        first = f"{complaint} ({log.said(sign.event.place)}); the likeliest reason is {suspects}."
+    first = f"{complaint} ({log.said(sign.event.place)}). Most likely: {'; '.join(names)}."
     if option.sort == "repair":
         return f"{first} Do this, then prove it by the same test."
-    minutes = f"{job_minutes(option.job.minutes)}" + (f" once {access[0]} is off" if access else "")
+    minutes = job_minutes(option.job.minutes) + (f" once {access[0]} is off" if access else "")
     if option.saves >= 2:
         return f"{first} It takes {minutes} and saves about {round(option.saves)} minutes of work on average."
     return f"{first} It takes {minutes}, so it comes before anything dearer."

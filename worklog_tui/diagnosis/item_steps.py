@@ -13,6 +13,8 @@ from worklog_tui.diagnosis.wording import Wording
 from worklog_tui.diagnosis.words import holds, spoken, tokens
 from worklog_tui.model import Finding, Note, OpenItem, Step, Work
 
+LATER = 1e6
+"Puts the stop-gaps on what lasts behind those on hoses, gaskets and the like, which fail first."
 CLOSING = 8
 "How many of the last notes are taken for the summing-up when no words mark it (judgement)."
 
@@ -101,6 +103,8 @@ class ItemSteps:
             return Tier.LISTED, said
         if self.wording.step(item).startswith("see to "):
             return Tier.PART, -last
+        if item.reason == "temporary" and not self.wording.is_consumable(item.about):
+            return Tier.STOP_GAP, LATER - last
         tier = {"to do": Tier.HOLDS_UP, "fault": Tier.HOLDS_UP, "temporary": Tier.STOP_GAP}.get(item.reason, Tier.PART)
         return tier, -last
 

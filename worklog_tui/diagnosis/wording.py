@@ -43,6 +43,7 @@ class Wording:
     def step(self, item: OpenItem) -> str:
         """The step that deals with an item; empty for one that no step deals with."""
         about = " ".join(item.about.split()).strip(" .,;:")
+        about = about[:1].lower() + about[1:] if about[1:2].islower() else about
         if item.reason == "question" or not self._names_something(about):
             return ""
         if item.reason == "temporary":
@@ -125,7 +126,7 @@ class Wording:
 
     def _put_right(self, item: OpenItem, about: str) -> str:
         thing = self._thing(item, about)
-        if self._is_consumable(thing):
+        if self.is_consumable(thing):
             return f"replace the {thing} with {'new ones' if one_of(thing) == '' else 'a new one'}"
         last = self.log.verdict(item.name, about)
         if last and isinstance(last.fact, Finding) and last.fact.verdict == "bad" and len(last.fact.condition) < 25:
@@ -146,11 +147,12 @@ class Wording:
         thing = self._thing(item, about)
         if verb := self._verb_before(self.log.around(item.anchors, 40) or item.quote, about):
             return f"{verb} the {thing}"
-        if self._is_consumable(thing):
+        if self.is_consumable(thing):
             return f"fit {one_of(thing)}proper new {thing}"
         return "" if item.reason == "fallback" and not item.name else f"see to the {thing}"
 
-    def _is_consumable(self, thing: str) -> bool:
+    def is_consumable(self, thing: str) -> bool:
+        """Whether a thing is one of those that wear out and are replaced: gasket, hose, belt, filter, lead."""
         said = tokens(re.split(r"\s(?:on|in|for|behind|under|round)\s", thing)[0])
         return any(holds(said, tokens(w)) for w in self.lists.get("consumable", ()))
 
