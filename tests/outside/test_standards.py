@@ -10,7 +10,7 @@ from pathlib import Path
 import pytest
 
 from worklog_tui.trade import battery, compression, conversions, ignition, machines
-from worklog_tui.trade.threads import INCH, all_threads, nearest_drill, thread
+from worklog_tui.trade.threads import INCH, all_threads, inches, nearest_drill, thread
 from worklog_tui.trade.torque import torque
 
 
@@ -115,7 +115,7 @@ def test_pipe_outside_diameters_against_fluids() -> None:
     fluids = pytest.importorskip("fluids", reason="fluids is not installed")
     for one in all_threads():
         if one.series == "NPT":
-            _, _, outside, _ = fluids.nearest_pipe(NPS=float(Fraction(one.size)))
+            _, _, outside, _ = fluids.nearest_pipe(NPS=inches(one.size))
             assert one.major == pytest.approx(outside * 1000, abs=0.1), one.size
 
 

@@ -21,11 +21,13 @@ ANGLES = {
     "UNC": 60.0, "UNF": 60.0, "UNEF": 60.0, "M": 60.0, "NPT": 60.0, "CEI": 60.0, "BSW": 55.0, "BSF": 55.0, "BSP": 55.0,
     "BA": 47.5,
 }  # fmt: skip
-_UNIFIED = re.compile(r"^#?(\d+/\d+|\d+)\s*-\s*(\d+(?:\.\d+)?)\s*(UNC|UNF|UNEF|NPT|BSW|BSF|BSP|CEI)?$", re.IGNORECASE)
+_UNIFIED = re.compile(
+    r"^#?(\d+ \d+/\d+|\d+/\d+|\d+)\s*-\s*(\d+(?:\.\d+)?)\s*(UNC|UNF|UNEF|NPT|BSW|BSF|BSP|CEI)?$", re.IGNORECASE
+)
 _METRIC = re.compile(r"^M\s*(\d+(?:\.\d+)?)(?:\s*[x×]\s*(\d+(?:\.\d+)?))?$", re.IGNORECASE)
-_NAMED = re.compile(r"^(#?\d+/\d+|#?\d+)\s*(UNC|UNF|UNEF|BSW|BSF|BSP|NPT|CEI)$", re.IGNORECASE)
+_NAMED = re.compile(r"^(\d+ \d+/\d+|\d+/\d+|#?\d+)\s*(UNC|UNF|UNEF|BSW|BSF|BSP|NPT|CEI)$", re.IGNORECASE)
 _BA = re.compile(r"^(\d+)\s*BA$", re.IGNORECASE)
-_G = re.compile(r"^(?:G|R|Rc|Rp)\s*(\d+/\d+|\d+)$", re.IGNORECASE)
+_G = re.compile(r"^(?:G|R|Rc|Rp)\s*(\d+ \d+/\d+|\d+/\d+|\d+)$", re.IGNORECASE)
 
 
 @dataclass(frozen=True, slots=True)
@@ -119,8 +121,13 @@ def _inch(series: str, size: str, per_inch: float) -> Thread:
     elif series.startswith("UN") and "/" not in size and (size != "1" or size.startswith("#")):
         major = (0.060 + 0.013 * int(size.lstrip("#"))) * INCH
     else:
-        major = float(Fraction(size)) * INCH
+        major = inches(size) * INCH
     return Thread(series, size, major, INCH / per_inch, ANGLES[series])
+
+
+def inches(size: str) -> float:
+    """A size as it is written, such as 3/8 or 1 1/8, in inches."""
+    return float(sum(Fraction(part) for part in size.split()))
 
 
 @lru_cache(maxsize=1)
