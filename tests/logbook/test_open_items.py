@@ -170,6 +170,15 @@ def test_a_reading_out_of_its_limits_is_dealt_with_when_it_is_right() -> None:
     assert states(open_items(told.history())) == {"spark plug gap too high": "done"}
 
 
+def test_oil_in_the_bore_cures_no_compression() -> None:
+    limit = read("compression", 60, "psi", "cylinder 1", "specified", "minimum")
+    told = Told().say("forty", read("compression", 40, "psi", "cylinder 1"), limit).quiet()
+    told.say("oil in, seventy", read("compression", 70, "psi", "cylinder 1", condition="wet"))
+    assert states(open_items(told.history())) == {"cylinder 1 compression too low": "noticed"}
+    told.quiet().say("seventy dry now", read("compression", 70, "psi", "cylinder 1", condition="dry"))
+    assert states(open_items(told.history())) == {"cylinder 1 compression too low": "done"}
+
+
 def test_two_halves_of_a_question_are_one_item() -> None:
     halves = later("is it the reed", "question"), later("is it the reed spring", "question")
     (item,) = open_items(Told().say("is it the reed or its spring that sings?", *halves).history())

@@ -74,6 +74,12 @@ def test_awaited_and_left_so_are_open_and_noticed_is_not_printed() -> None:
     assert (item["raised"], item["closed"]) == ([1, "0:00"], None)
 
 
+def test_a_closed_item_says_what_dealt_with_it() -> None:
+    known = Told().say("need a belt", later("drive belt", "part needed")).say("on", did("fit", "drive belt")).history()
+    (item,) = extraction(known, open_items(known), Advice(""), ())["open_items"]
+    assert (item["state"], item["closed"], item["closed_by"]) == ("done", [1, "1:00"], "drive belt fitted")
+
+
 @pytest.mark.parametrize(
     ("given_", "printed"), [(40.0, 40), (0.1 + 0.2, 0.3), ((1.0, 2.5), [1, 2.5]), ("M8x1.25", "M8x1.25")]
 )

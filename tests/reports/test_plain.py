@@ -60,6 +60,12 @@ def test_open_items_stand_in_groups_with_reason_and_place() -> None:
     assert "wind trunk (session 1 at 0:00; dealt with in session 2 at 0:00)" in said
 
 
+def test_what_dealt_with_an_item_is_told() -> None:
+    known = blower()
+    said = items_text(open_items(known), 120, known)
+    assert "dealt with by “wind trunk repaired, with glue” in session 2 at 0:00" in " ".join(said.split())
+
+
 def test_readings_are_laid_beside_what_they_should_be() -> None:
     from worklog_tui.logbook.readings import readings
 

@@ -51,17 +51,17 @@ def readings(call: Call) -> None:
 
 def open_items(call: Call) -> None:
     """Prints what must be come back to."""
-    from worklog_tui.bench.review import open_items as look
+    from worklog_tui.bench.review import review
 
-    found = look(desk_of(call), call.machine)
+    seen = review(desk_of(call), call.machine)
     if call.json:
-        from worklog_tui.reports.json_out import open_item
+        from worklog_tui.reports.json_out import open_items as plain
 
-        say_json([open_item(i) for i in found if i.state != "noticed"])
+        say_json(plain(seen.items, seen.history))
         return
     from worklog_tui.reports.plain_items import items_text
 
-    say(items_text(found, width()))
+    say(items_text(seen.items, width(), seen.history))
 
 
 def recap(call: Call) -> None:

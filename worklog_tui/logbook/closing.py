@@ -23,6 +23,8 @@ FOREIGN = word_set(
 "What is put right by taking it away."
 _MAKESHIFT = frozenset(map(stem, MAKESHIFT))
 _FOREIGN = frozenset(map(stem, FOREIGN))
+_HELPED = word_set("wet oil charger choke")
+"Words of how a reading is taken when it is helped along: it shows what is wrong, not that it was put right."
 _EMPTY = word_set("flat low dead discharged down empty")
 _BROKEN = word_set("cracked split broken snapped stripped perished torn tore worn missing gone rotten chipped broke")
 "What no cleaning, adjusting or tightening puts right."
@@ -145,7 +147,8 @@ def _reading(matter: Matter, reading: Reading, said: Said) -> bool:
     if reading.role not in ("measured", "set") or not same(thing(reading.subject, reading.name), matter.thing):
         return False
     if matter.quantity:
-        return matter.quantity == reading.quantity and said.compares == "good"
+        helped = set(raw_words(reading.condition)) & _HELPED
+        return matter.quantity == reading.quantity and said.compares == "good" and not helped
     if matter.reason == "to do" and matter.thing.deed.actions & _SETTLES:
         return not _same_spot(matter, said)
     return False

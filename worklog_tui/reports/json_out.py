@@ -22,6 +22,7 @@ from worklog_tui.model import (
     Value,
     Work,
 )  # fmt: skip
+from worklog_tui.reports.sentence import briefly
 
 
 def extraction(
@@ -31,7 +32,7 @@ def extraction(
     return {
         "facts": facts(history),
         "questions": facts(history, doubtful=True),
-        "open_items": [open_item(i) for i in items if i.state != "noticed"],
+        "open_items": open_items(items, history),
         "next_steps": [next_step(s) for s in advice.steps],
         "comments": [comment(c) for c in comments],
     }
@@ -101,8 +102,14 @@ def _plain(number: float) -> float:
     return int(rounded) if rounded.is_integer() else rounded
 
 
-def open_item(item: OpenItem) -> dict[str, Any]:
-    """One item; what is awaited or left so on purpose is open."""
+def open_items(items: Iterable[OpenItem], history: History) -> list[dict[str, Any]]:
+    """All items but what was only noticed."""
+    known = {f.key: f for f in history.facts()}
+    return [open_item(i, known.get(i.closed_by) if i.closed_by else None) for i in items if i.state != "noticed"]
+
+
+def open_item(item: OpenItem, closer: Fact | None = None) -> dict[str, Any]:
+    """One item, with what dealt with it; what is awaited or left so on purpose is open."""
     data: dict[str, Any] = {
         "about": item.about,
         "reason": item.reason,
@@ -110,6 +117,8 @@ def open_item(item: OpenItem) -> dict[str, Any]:
         "raised": where(item.raised),
         "closed": where(item.closed),
     }
+    if closer is not None:
+        data["closed_by"] = briefly(closer)
     if item.comment is not None:
         data |= {"comment": item.comment, "people": item.people}
     return data | ({"quote": item.quote} if item.quote else {})

@@ -24,7 +24,7 @@ def whole_log(
         f"Repair log: {history.machine.name}",
         timeline_text(timeline(history), width),
         readings_text(readings(history), width),
-        items_text(items, width),
+        items_text(items, width, history),
         recap_text(recap(history, items), advice, width),
         steps_text(advice, width),
     ]
