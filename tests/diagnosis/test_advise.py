@@ -25,6 +25,13 @@ def test_an_empty_log_gives_no_step(faults: FaultBook) -> None:
     assert advised(Log(), faults) == Advice("")
 
 
+def test_a_session_just_begun_changes_nothing(faults: FaultBook) -> None:
+    log = Log().found("engine", "hunting", state="hunting").later("fan belt", "part needed")
+    before = steps(log, faults)
+    assert before
+    assert steps(log.session(), faults) == before
+
+
 def test_a_healthy_machine_gives_no_step(faults: FaultBook) -> None:
     log = (
         Log()

@@ -100,7 +100,7 @@ def _prove(symptom: Symptom, sign: Sign, log: Log, safety: Safety) -> Step:
 
 def is_old(sign: Sign, log: Log) -> bool:
     """Whether a complaint was last heard of before the last part of the last session."""
-    notes = log.history.sessions[-1].notes
+    notes = log.last_notes
     start = log.history.place(notes[0].uid).order
     heard = sign.event.place.order - start
     if heard < len(notes) * (1 - RECENT):

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from functools import cached_property
 
 from worklog_tui.diagnosis.words import same_thing, tokens
-from worklog_tui.model import Fact, FactKey, Finding, History, Place, Reading, Suspect, Work
+from worklog_tui.model import Fact, FactKey, Finding, History, Note, Place, Reading, Suspect, Work
 
 
 @dataclass(frozen=True, slots=True)
@@ -32,7 +32,10 @@ class Log:
         self.history = history
         self.events: list[Event] = []
         for fact in history.facts():
-            place = history.place(fact.main.note)
+            try:
+                place = history.place(fact.main.note)
+            except KeyError:  # a fact whose note was erased speaks of nothing any more
+                continue
             self.events.append(Event(place.order + min(fact.main.start, 99_999) / 100_000, fact, place))
         self.events.sort(key=lambda e: e.when)
 
@@ -96,6 +99,11 @@ class Log:
     def readings(self) -> list[Event]:
         """All readings, in order."""
         return [e for e in self.events if isinstance(e.fact, Reading)]
+
+    @cached_property
+    def last_notes(self) -> tuple[Note, ...]:
+        """The notes of the last session that has any."""
+        return next((r.notes for r in reversed(self.history.sessions) if r.notes), ())
 
     @cached_property
     def _notes(self) -> dict[str, str]:
