@@ -27,6 +27,8 @@ class Limits:
     unit: str
     text: str
     "As the card or the person gave it."
+    nominal: float | None = None
+    "The single figure that was given; the range is then what is near to it."
 
 
 class Judge:
@@ -107,15 +109,10 @@ def _fits(specified: Thing, subject: Thing, quantity: str) -> bool:
 def _from_card(value: SpecifiedValue) -> Limits | None:
     low, high = value.low, value.high
     if value.nominal is not None and low is None and high is None:
-        if value.limit == "min":
-            low = value.nominal
-        elif value.limit == "max":
-            high = value.nominal
-        else:
-            low, high = value.nominal * (1 - NOMINAL), value.nominal * (1 + NOMINAL)
-    if low is None and high is None:
-        return None
-    return Limits(low, high, value.unit, value.text)
+        if value.limit not in ("min", "max"):
+            return _near(value.nominal, value.unit, value.text)
+        low, high = (value.nominal, None) if value.limit == "min" else (None, value.nominal)
+    return None if low is None and high is None else Limits(low, high, value.unit, value.text)
 
 
 def _from_talk(said: Reading) -> Limits | None:
@@ -124,11 +121,14 @@ def _from_talk(said: Reading) -> Limits | None:
         return None
     low, high = found
     how = set(said.condition.lower().split())
-    least = how & _LEAST or (how & _LIMIT and said.quantity in _BETTER_HIGH)
-    if least:
+    if how & _LEAST or (how & _LIMIT and said.quantity in _BETTER_HIGH):
         return Limits(low, None, said.unit, said.quote)
     if how & (_MOST | _LIMIT):
         return Limits(None, high, said.unit, said.quote)
-    if low == high:
-        low, high = low * (1 - NOMINAL), high * (1 + NOMINAL)
-    return Limits(low, high, said.unit, said.quote)
+    return _near(low, said.unit, said.quote) if low == high else Limits(low, high, said.unit, said.quote)
+
+
+def _near(figure: float, unit: str, text: str) -> Limits:
+    """What is near enough to a single figure."""
+    ends = sorted((figure * (1 - NOMINAL), figure * (1 + NOMINAL)))
+    return Limits(ends[0], ends[1], unit, text, figure)

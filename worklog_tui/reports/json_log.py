@@ -61,9 +61,10 @@ def _point(point: Point) -> dict[str, Any]:
 
 
 def _limits(limits: Limits | None) -> dict[str, Any] | None:
-    return (
-        None if limits is None else {"low": limits.low, "high": limits.high, "unit": limits.unit, "text": limits.text}
-    )
+    if limits is None:
+        return None
+    given = {"nominal": limits.nominal, "low": limits.low, "high": limits.high}
+    return given | {"unit": limits.unit, "text": limits.text}
 
 
 def recap(found: Recap, history: History, advised: Advice) -> dict[str, Any]:

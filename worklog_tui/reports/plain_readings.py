@@ -57,11 +57,11 @@ def _value(point: Point) -> str:
 def _should(limits: Limits | None) -> str:
     if limits is None:
         return ""
+    if limits.nominal is not None:
+        return f"about {amount(limits.nominal, limits.unit)}"
     low, high = limits.low, limits.high
     if low is not None and high is not None:
-        middle = (low + high) / 2
-        near = abs(high - low) <= 0.21 * abs(middle)
-        return f"about {amount(round(middle, 6), limits.unit)}" if near else amount((low, high), limits.unit)
+        return amount((low, high), limits.unit)
     if low is not None:
         return f"at least {amount(low, limits.unit)}"
     return f"at most {amount(high, limits.unit)}" if high is not None else ""
