@@ -168,6 +168,12 @@ def test_at_most_five_steps_and_no_doubles(faults: FaultBook) -> None:
     assert len(set(said)) == 5
 
 
+def test_what_made_no_difference_is_not_done_again(faults: FaultBook) -> None:
+    log = Log().later("turn the mixture screw", "to do", name="pilot screw")
+    log.found("pilot screw", "makes no difference either way", "noted")
+    assert steps(log, faults) == []
+
+
 def test_an_item_dealt_with_since_sinks(faults: FaultBook) -> None:
     log = Log().later("fan belt", "part needed", name="fan belt").did("replace", "fan belt")
     assert steps(log, faults) == []

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from worklog_tui.diagnosis.candidate import Candidate, Tier
-from worklog_tui.diagnosis.log import Log, proves_good
+from worklog_tui.diagnosis.log import Log, proves_good, shows_no_effect
 from worklog_tui.diagnosis.safety import Safety
 from worklog_tui.diagnosis.wording import Wording
 from worklog_tui.diagnosis.words import holds, spoken, tokens
@@ -126,7 +126,7 @@ class ItemSteps:
         return item.reason == "to do" and any(holds(said, tokens(w)) for w in self.wording.lists.get("last", ()))
 
     def seems_done(self, item: OpenItem, last: float) -> bool:
-        """Whether later words deal with an item that nobody closed: replaced, put right, or proved good since."""
+        """Whether later words deal with an item that nobody closed: replaced, mended, proved good, of no effect."""
         if last < 0:
             return False
         actions = _REPLACED if item.reason in ("part needed", "temporary") else _DEALT
@@ -135,6 +135,8 @@ class ItemSteps:
                 continue
             fact = event.fact
             if isinstance(fact, Work) and fact.action in actions and item.reason != "temporary":
+                return True
+            if shows_no_effect(fact):
                 return True
             if proves_good(fact) and item.reason in ("fault", "part needed", "fallback"):
                 return True

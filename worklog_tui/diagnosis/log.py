@@ -7,7 +7,7 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from functools import cached_property
 
-from worklog_tui.diagnosis.words import same_thing, tokens
+from worklog_tui.diagnosis.words import same_thing, spoken, tokens
 from worklog_tui.model import Fact, FactKey, Finding, History, Note, Place, Reading, Suspect, Work
 
 
@@ -126,6 +126,14 @@ def settles(fact: Fact) -> bool:
     if isinstance(fact, Finding):
         return fact.verdict in ("good", "bad")
     return isinstance(fact, Suspect) and fact.standing in ("ruled out", "confirmed")
+
+
+NO_EFFECT = ("no difference", "no effect", "no change", "no diff", "same as before", "no better", "didnt help")
+
+
+def shows_no_effect(fact: Fact) -> bool:
+    """Whether a fact says that work on a thing changed nothing."""
+    return isinstance(fact, Finding) and any(w in spoken(fact.condition) for w in NO_EFFECT)
 
 
 def proves_good(fact: Fact) -> bool:

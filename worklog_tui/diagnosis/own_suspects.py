@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from worklog_tui.diagnosis.candidate import Candidate, Tier
 from worklog_tui.diagnosis.hearing import NOT, is_whole
-from worklog_tui.diagnosis.log import Event, Log, settles
+from worklog_tui.diagnosis.log import Event, Log, settles, shows_no_effect
 from worklog_tui.diagnosis.safety import Safety
 from worklog_tui.diagnosis.words import tokens
 from worklog_tui.model import Finding, Step, Suspect, Work
@@ -62,7 +62,11 @@ def _settled(log: Log, event: Event, suspect: Suspect) -> bool:
     for later in log.about(suspect.name, suspect.cause):
         if later.when <= event.when:
             continue
-        if settles(later.fact) or (isinstance(later.fact, Work) and later.fact.action in _TRIED):
+        if (
+            settles(later.fact)
+            or shows_no_effect(later.fact)
+            or (isinstance(later.fact, Work) and later.fact.action in _TRIED)
+        ):
             return True
     return False
 
