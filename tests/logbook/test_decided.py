@@ -57,3 +57,13 @@ def test_two_items_made_one() -> None:
 def test_an_item_made_by_hand_stands() -> None:
     act = Act("a1", "bench", 1, NOW, "set item", "by hand 1", (), {"about": "oil the trunk hinges", "reason": "to do"})
     assert states(open_items(with_acts(Told().say("hello").history(), act))) == {"oil the trunk hinges": "open"}
+
+
+def test_what_is_said_after_an_act_opens_the_matter_anew() -> None:
+    told = Told().say("needs a belt", later("drive belt", "part needed")).session().session()
+    belt = anchor_text(told.history().facts()[0].key)
+    close = Act("a1", "bench", 1, Instant("2031-04-02T12:00:00Z"), "close item", belt)
+    known = told.say("needs a belt again", later("drive belt", "part needed")).history()
+    assert [i.state for i in open_items(with_acts(known, close))] == ["done", "open"]
+    named = Act("a1", "bench", 1, NOW, "close item", belt, (), {"after": "s1n0"})
+    assert [i.state for i in open_items(with_acts(known, named))] == ["done", "open"]

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from worklog_tui.logbook.limits import Judge
@@ -42,9 +42,9 @@ Change = Said | Asked | Decided
 
 
 def changes(history: History, comments: Sequence[CommentReading] = ()) -> list[Change]:
-    """All changes in order: facts by their place, then viewers' questions; acts after the note they name, else last.
+    """All changes in order: facts by their place, then viewers' questions; acts after the notes the person had seen.
 
-    An act's order is (counter, device); its value may name the last note that the person had seen, under "after".
+    An act's order is (counter, device); its value may name the last note that was seen, under "after".
     """
     lines = {note.uid: n for record in history.sessions for n, note in enumerate(record.notes)}
     judge = Judge(history)
@@ -74,11 +74,31 @@ def _standing(acts: Sequence[Act]) -> list[Act]:
 
 
 def _after(act: Act, history: History, end: int) -> int:
-    note = act.value.get("after", "") if isinstance(act.value, dict) else ""
+    """The place of an act among the notes: after the one it names, else after all of its time or earlier.
+
+    It never stands before the note that it is about, whatever the clocks said.
+    """
+    named = act.value.get("after", "") if isinstance(act.value, dict) else ""
+    about = _order(history, act.target.split("/", 1)[0])
+    seen = _order(history, named)
+    if seen is None:
+        seen = next((order for order, utc in _times(history) if utc > act.instant.utc), end + 1) - 1
+    return seen if about is None else max(seen, about)
+
+
+def _order(history: History, note: str) -> int | None:
     try:
         return history.place(note).order
     except KeyError:
-        return end
+        return None
+
+
+def _times(history: History) -> Iterator[tuple[int, str]]:
+    """When each note was said, as far as it is known."""
+    for record in history.sessions:
+        begun = record.session.start.utc if record.session.start else ""
+        for note in record.notes:
+            yield history.place(note.uid).order, note.instant.utc if note.instant else begun
 
 
 def _asked(comments: Sequence[CommentReading]) -> list[Asked]:
