@@ -21,7 +21,23 @@ def seconds(book: Rulebook, words: str) -> float:
     return time.perf_counter() - start
 
 
-@pytest.mark.parametrize("piece", ["one ", "1 ", "x", "inlet valve is ", "twenty and a ", "set the ", "valve spring is cracked ", "- ", "(", "no ", "if ", "or the "])
+@pytest.mark.parametrize(
+    "piece",
+    [
+        "one ",
+        "1 ",
+        "x",
+        "inlet valve is ",
+        "twenty and a ",
+        "set the ",
+        "valve spring is cracked ",
+        "- ",
+        "(",
+        "no ",
+        "if ",
+        "or the ",
+    ],
+)
 def test_twice_the_text_takes_about_twice_the_time(book: Rulebook, piece: str) -> None:
     short, long = piece * (8_000 // len(piece)), piece * (32_000 // len(piece))
     seconds(book, short)

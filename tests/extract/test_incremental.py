@@ -11,7 +11,9 @@ from worklog_tui.model import Fact, FactKey, Machine, Note
 from worklog_tui.rulebook import load
 
 BOOK = load([places.grammars()])
-BILGE = Machine("Bilge pump engine", kind="single-cylinder petrol engine", fuel="petrol", ignition="magneto", cylinders=1)
+BILGE = Machine(
+    "Bilge pump engine", kind="single-cylinder petrol engine", fuel="petrol", ignition="magneto", cylinders=1
+)
 
 LINES = st.sampled_from(
     [
@@ -28,7 +30,10 @@ LINES = st.sampled_from(
 
 
 def notes_of(lines: list[str], track: str) -> list[Note]:
-    return [Note(f"n{k}", "s", words, at=k * 7, said_at=f"0:{k:02}", track=track, arrival=k) for k, words in enumerate(lines)]
+    return [
+        Note(f"n{k}", "s", words, at=k * 7, said_at=f"0:{k:02}", track=track, arrival=k)
+        for k, words in enumerate(lines)
+    ]
 
 
 def step_by_step(notes: list[Note], kept: bool) -> tuple[dict[FactKey, Fact], list[int]]:

@@ -10,19 +10,36 @@ from worklog_tui.rulebook.inflect import gerund, past, plural, third, verb_forms
 @pytest.mark.parametrize(
     ("verb", "did", "doing", "does"),
     [
-        ("clean", "cleaned", "cleaning", "cleans"), ("scrape", "scraped", "scraping", "scrapes"), ("strip", "stripped", "stripping", "strips"),
-        ("dry", "dried", "drying", "dries"), ("flush", "flushed", "flushing", "flushes"), ("loosen", "loosened", "loosening", "loosens"),
-        ("free", "freed", "freeing", "frees"), ("fit", "fitted", "fitting", "fits"), ("repair", "repaired", "repairing", "repairs"),
-        ("seize", "seized", "seizing", "seizes"), ("tap", "tapped", "tapping", "taps"), ("weld", "welded", "welding", "welds"),
-        ("oil", "oiled", "oiling", "oils"), ("fix", "fixed", "fixing", "fixes"), ("screw", "screwed", "screwing", "screws"),
+        ("clean", "cleaned", "cleaning", "cleans"),
+        ("scrape", "scraped", "scraping", "scrapes"),
+        ("strip", "stripped", "stripping", "strips"),
+        ("dry", "dried", "drying", "dries"),
+        ("flush", "flushed", "flushing", "flushes"),
+        ("loosen", "loosened", "loosening", "loosens"),
+        ("free", "freed", "freeing", "frees"),
+        ("fit", "fitted", "fitting", "fits"),
+        ("repair", "repaired", "repairing", "repairs"),
+        ("seize", "seized", "seizing", "seizes"),
+        ("tap", "tapped", "tapping", "taps"),
+        ("weld", "welded", "welding", "welds"),
+        ("oil", "oiled", "oiling", "oils"),
+        ("fix", "fixed", "fixing", "fixes"),
+        ("screw", "screwed", "screwing", "screws"),
     ],
-)  # fmt: skip
+)
 def test_verbs(verb: str, did: str, doing: str, does: str) -> None:
     assert (past(verb), gerund(verb), third(verb)) == (did, doing, does)
 
 
 @pytest.mark.parametrize(
-    ("one", "many"), [("spark plug", "spark plugs"), ("bush", "bushes"), ("assembly", "assemblies"), ("points", "points"), ("key", "keys")]
+    ("one", "many"),
+    [
+        ("spark plug", "spark plugs"),
+        ("bush", "bushes"),
+        ("assembly", "assemblies"),
+        ("points", "points"),
+        ("key", "keys"),
+    ],
 )
 def test_nouns(one: str, many: str) -> None:
     assert plural(one) == many

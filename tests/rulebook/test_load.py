@@ -30,7 +30,9 @@ def test_a_file_that_is_no_toml_is_named_with_its_line(grammars: Path) -> None:
 
 
 def test_a_says_that_cannot_be_understood_is_named_with_its_rule(grammars: Path) -> None:
-    (grammars / "sayings" / "own.toml").write_text('[[rule]]\nid = "own.odd"\nsays = "<thing> * <bad>"\ngives = { kind = "finding" }\n')
+    (grammars / "sayings" / "own.toml").write_text(
+        '[[rule]]\nid = "own.odd"\nsays = "<thing> * <bad>"\ngives = { kind = "finding" }\n'
+    )
     with pytest.raises(GrammarMistake, match=r"own\.odd"):
         load([grammars])
 
@@ -39,7 +41,9 @@ def test_a_folder_of_ones_own_adds_words_and_switches_rules_off(grammars: Path, 
     own = tmp_path / "own"
     (own / "parts").mkdir(parents=True)
     (own / "sayings").mkdir()
-    (own / "parts" / "mine.toml").write_text('system = "mine"\npart = [ { name = "wobble shaft", said = ["wobbler"] } ]\n')
+    (own / "parts" / "mine.toml").write_text(
+        'system = "mine"\npart = [ { name = "wobble shaft", said = ["wobbler"] } ]\n'
+    )
     (own / "sayings" / "mine.toml").write_text('off = ["finding.bad-thing"]\n')
     book = load([grammars, own])
     assert book.table["wobbler"][0][1] == "wobble shaft"

@@ -9,9 +9,19 @@ from worklog_tui.rulebook.says import Gap, One, SaysError, classes, parse
 from worklog_tui.rulebook.signs import Signs
 
 SETS = {
-    "pump": {"thing", "part"}, "hose": {"thing", "joint"}, "is": {"copula", "=is"}, "very": {"degree"}, "worn": {"bad", "state"},
-    "sound": {"good", "state"}, "off": {"=off"}, "and": {"=and", "other"}, "well": {"other"}, ".": {"stop"}, ",": {"comma"}, "but": {"break"},
-}  # fmt: skip
+    "pump": {"thing", "part"},
+    "hose": {"thing", "joint"},
+    "is": {"copula", "=is"},
+    "very": {"degree"},
+    "worn": {"bad", "state"},
+    "sound": {"good", "state"},
+    "off": {"=off"},
+    "and": {"=and", "other"},
+    "well": {"other"},
+    ".": {"stop"},
+    ",": {"comma"},
+    "but": {"break"},
+}
 SIGNS = Signs(frozenset(s) for s in SETS.values())
 
 

@@ -47,7 +47,7 @@ _NO_AMOUNT_AFTER = frozenset("£$€#")
 _LONE = frozenset({
     "in", "ft", "mm", "turn", "pint", "qt", "gal", "L", "h", "min", "day", "week", "month", "year", "V", "ton",
 })  # fmt: skip
-_COLD = frozenset(["outside", "out", "here", "last", "overnight", "zero", "freezing", "this", "in", "that", "tonight"])
+_COLD = frozenset("outside out here last overnight zero freezing this in that tonight".split())
 _OF_INCH = frozenset({
     "inch", "inches", "of", "in", "drill", "bit", "over", "under", "clearance", "gap", "off", "thick", "on", "or",
     "and", "to",

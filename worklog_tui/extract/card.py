@@ -1,4 +1,6 @@
-"""The machine card's specified values, read from their text; they also tell which quantity a bare number is likely to be."""
+"""The machine card's specified values, read from their text; they also tell which quantity a bare number is likely to
+be.
+"""
 
 from __future__ import annotations
 
@@ -40,7 +42,9 @@ def known_values(machine: Machine, book: Rulebook) -> Known:
         _known[key] = tuple(
             (v.quantity, v.unit, low, high)
             for v in read
-            if v.quantity and (low := _first(v.low, v.nominal, v.high)) is not None and (high := _first(v.high, v.nominal, v.low)) is not None
+            if v.quantity
+            and (low := _first(v.low, v.nominal, v.high)) is not None
+            and (high := _first(v.high, v.nominal, v.low)) is not None
         )
     return _known[key]
 

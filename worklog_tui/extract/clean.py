@@ -10,6 +10,7 @@ from worklog_tui.rulebook.misheard import Misheard
 REACH = 8
 _PAIR = re.compile(r"\d{1,2}:\d+(?:\.\d+)?")
 
+
 def clean(words: list[Word], misheard: Misheard, around: frozenset[str]) -> list[Word]:
     """The words with mis-heard ones put right; `around` are words that count as standing near (the machine's kind)."""
     out: list[Word] = []
@@ -31,7 +32,8 @@ def clean(words: list[Word], misheard: Misheard, around: frozenset[str]) -> list
 
 def _heard(words: list[Word], i: int, heard: tuple[str, ...]) -> bool:
     return all(
-        i + k < len(words) and words[i + k].low == low and (k == 0 or words[i + k].gap in ("", "-")) for k, low in enumerate(heard)
+        i + k < len(words) and words[i + k].low == low and (k == 0 or words[i + k].gap in ("", "-"))
+        for k, low in enumerate(heard)
     )
 
 

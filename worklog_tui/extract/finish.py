@@ -3,12 +3,31 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import Any
 
 from worklog_tui.extract.finders.findings import part_words
 from worklog_tui.extract.scene import Draft, Scene
 from worklog_tui.model import Fact, Finding, FollowUp, Reading, Span, Suspect, Work
 
-LEADING = ("the ", "a ", "an ", "this ", "that ", "my ", "his ", "her ", "its ", "some ", "any ", "your ", "our ", "their ", "them ", "those ", "these ")
+LEADING = (
+    "the ",
+    "a ",
+    "an ",
+    "this ",
+    "that ",
+    "my ",
+    "his ",
+    "her ",
+    "its ",
+    "some ",
+    "any ",
+    "your ",
+    "our ",
+    "their ",
+    "them ",
+    "those ",
+    "these ",
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,19 +72,25 @@ def _fact(draft: Draft, scene: Scene, main: Span, nth: int, pieces: tuple[Piece,
     evidence = tuple(spans(scene.tokens[first].start, scene.tokens[last].end, pieces))
     name = draft.thing.name if draft.thing else ""
     f = draft.fields
-    common = {
+    common: dict[str, Any] = {
         "main": main, "nth": nth, "evidence": evidence, "quote": quote, "rule": draft.rule.id,
         "confidence": round(draft.confidence, 3), "filled": tuple(sorted(draft.filled)),
     }  # fmt: skip
     match draft.kind:
         case "reading":
-            return Reading(**common, quantity=f["quantity"], value=f["value"], unit=f["unit"], subject=tidy(f["subject"]), name=name,
-                           role=f["role"], condition=f["condition"], doubtful=f["doubtful"])  # fmt: skip
+            fields = {k: f[k] for k in ("quantity", "value", "unit", "role", "condition", "doubtful")}
+            return Reading(**common, **fields, subject=tidy(f["subject"]), name=name)
         case "finding":
             return Finding(**common, part=tidy(part_words(draft, scene)), condition=_condition(draft, scene),
                            verdict=f["verdict"], name=name, state=f["state"])  # fmt: skip
         case "work":
-            return Work(**common, action=f["action"], part=tidy(draft.thing.words if draft.thing else ""), used=tidy(f["used"]), name=name)
+            return Work(
+                **common,
+                action=f["action"],
+                part=tidy(draft.thing.words if draft.thing else ""),
+                used=tidy(f["used"]),
+                name=name,
+            )
         case "suspect":
             return Suspect(**common, cause=tidy(f["cause"]), standing=f["standing"], name=f["name"])
         case _:

@@ -14,11 +14,16 @@ def mark_listed(tokens: list[Token], context: Context, cylinders: int) -> None:
     topic = context.topic
     running = bool(topic and topic.quantity in OF_SEVERAL)
     for i, token in enumerate(tokens):
-        if token.kind != "number" or token.value is None or token.value != int(token.value) or not 1 <= token.value <= MOST:
+        if (
+            token.kind != "number"
+            or token.value is None
+            or token.value != int(token.value)
+            or not 1 <= token.value <= MOST
+        ):
             continue
         if not running and not _announced(tokens[:i]):
             continue
-        if token.low.isdigit() and tokens[i].end - tokens[i].start > 2 or not _opens(tokens, i):
+        if (token.low.isdigit() and tokens[i].end - tokens[i].start > 2) or not _opens(tokens, i):
             continue
         if _value_follows(tokens, i) or (token.value <= (cylinders or MOST) and _state_follows(tokens, i)):
             token.kind, token.classes, token.which = "which", WHICH, f"{token.value:g}"
@@ -36,7 +41,11 @@ def _opens(tokens: list[Token], i: int) -> bool:
     if i + 1 < len(tokens) and tokens[i + 1].low == ":":
         return True
     before = tokens[i - 1]
-    return before.low in ("and", "then", "or", "dry", "wet", "on") or before.kind in ("amount", "mark") or bool(before.sense("part"))
+    return (
+        before.low in ("and", "then", "or", "dry", "wet", "on")
+        or before.kind in ("amount", "mark")
+        or bool(before.sense("part"))
+    )
 
 
 def _value_follows(tokens: list[Token], i: int) -> bool:
@@ -52,4 +61,6 @@ def _state_follows(tokens: list[Token], i: int) -> bool:
     if i + 1 >= len(tokens):
         return False
     after = tokens[i + 1]
-    return bool(after.sense("bad", "good")) or bool(after.sense("copula") and i + 2 < len(tokens) and tokens[i + 2].sense("bad", "good"))
+    return bool(after.sense("bad", "good")) or bool(
+        after.sense("copula") and i + 2 < len(tokens) and tokens[i + 2].sense("bad", "good")
+    )

@@ -9,7 +9,7 @@ from worklog_tui.extract.unit_words import unit_at
 from worklog_tui.extract.words import Word
 from worklog_tui.rulebook.units import Numerals, SaidUnit, Units
 
-FILL = frozenset(["full", "whole", "good", "solid", "clear", "bare", "more", "odd", "clean", "extra", "fewer"])
+FILL = frozenset("full whole good solid clear bare more odd clean extra fewer".split())
 SHARES = {"tenth": 10, "tenths": 10, "hundredth": 100, "hundredths": 100, "thousandth": 1000, "thousandths": 1000}
 _EACH = frozenset({
     "second", "minute", "hour", "day", "week", "month", "year", "mile", "inch", "foot", "cell", "litre", "piece",
@@ -53,6 +53,7 @@ class Look:
         return self.words[i].low if i < len(self.words) else ""
 
     def numeral(self, i: int) -> Numeral | None:
+        """The numeral that begins at word i, or None past the end."""
         return numeral_at(self.words, i, self.n) if self.low(i) else None
 
     def unit_follows(self, i: int) -> bool:

@@ -12,12 +12,18 @@ STATES = ("bad", "good", "noted")
 
 
 def name_ones(tokens: list[Token], context: Context, book: Rulebook) -> list[Token]:
-    """The tokens with such markers as things, where a state follows and something that there are several of was named."""
+    """The tokens with such markers as things, where a state follows and something that there are several of was
+    named.
+    """
     out: list[Token] = []
     i = 0
     while i < len(tokens):
         which, end = _marker(tokens, i)
-        named = _several([t.thing for t in out if t.thing is not None], context) if which and _state_follows(tokens, end, context.topic is not None) else None
+        named = (
+            _several([t.thing for t in out if t.thing is not None], context)
+            if which and _state_follows(tokens, end, context.topic is not None)
+            else None
+        )
         if named is None:
             out.append(tokens[i])
             i += 1
@@ -25,7 +31,16 @@ def name_ones(tokens: list[Token], context: Context, book: Rulebook) -> list[Tok
         words = with_which(named.own or named.words, which)
         thing = Thing(words, named.name, named.kind, which, words, named.per, named.quantities, named.system)
         classes = thing_classes(named.name, named.kind, book.named)
-        out.append(Token("thing", " ".join(t.low for t in tokens[i:end]), tokens[i].start, tokens[end - 1].end, classes, thing=thing))
+        out.append(
+            Token(
+                "thing",
+                " ".join(t.low for t in tokens[i:end]),
+                tokens[i].start,
+                tokens[end - 1].end,
+                classes,
+                thing=thing,
+            )
+        )
         i = end
     return out
 
@@ -38,12 +53,18 @@ def _marker(tokens: list[Token], i: int) -> tuple[str, int]:
     if not token.sense("side") or token.low not in SIDES or token.low in ("in", "ex"):
         return "", i
     end, words = i + 1, [token.low.removesuffix("s")]
-    while end < len(tokens) and (tokens[end].low in ("one", "ones", "hand", "side") or tokens[end].sense("side") and tokens[end].low in SIDES):
+    while end < len(tokens) and (
+        tokens[end].low in ("one", "ones", "hand", "side") or (tokens[end].sense("side") and tokens[end].low in SIDES)
+    ):
         if tokens[end].low not in ("one", "ones", "side"):
             words.append(tokens[end].low.removesuffix("s"))
         end += 1
     before = tokens[i - 1].low if i else ""
-    return (" ".join(words), end) if end > i + 1 or before in ("the", "and") or token.low not in ("right", "top", "back") else ("", i)
+    return (
+        (" ".join(words), end)
+        if end > i + 1 or before in ("the", "and") or token.low not in ("right", "top", "back")
+        else ("", i)
+    )
 
 
 def _state_follows(tokens: list[Token], end: int, running: bool) -> bool:
@@ -59,6 +80,8 @@ def _state_follows(tokens: list[Token], end: int, running: bool) -> bool:
 def _several(said: list[Thing], context: Context) -> Thing | None:
     """The last named thing that there are several of."""
     for thing in [*reversed(said), *(as_thing(s) for s in context.things)]:
-        if thing.kind not in ("machine", "tool", "fluid", "unknown") and (thing.per or thing.words.lower().endswith("s")):
+        if thing.kind not in ("machine", "tool", "fluid", "unknown") and (
+            thing.per or thing.words.lower().endswith("s")
+        ):
             return thing
     return None

@@ -10,7 +10,7 @@ REACH = 7
 
 
 def join_particles(tokens: list[Token], book: Rulebook) -> None:
-    """Gives a split verb its action when its particle stands within reach, in place; takes the promise away when not."""
+    """Gives a split verb its action where its particle stands within reach, in place; else takes the promise away."""
     for i, token in enumerate(tokens):
         promises = [s for s in token.senses if s.cls == "split"]
         if not promises:
@@ -19,7 +19,10 @@ def join_particles(tokens: list[Token], book: Rulebook) -> None:
         kept = [s for s in token.senses if s.cls != "split"]
         if found is not None:
             sense = next(s for s in promises if s.kind == tokens[found].low)
-            kept = [Sense(sense.per, sense.name, of=sense.of), *(s for s in kept if s.cls not in ("do", "does", "did", "doing"))]
+            kept = [
+                Sense(sense.per, sense.name, of=sense.of),
+                *(s for s in kept if s.cls not in ("do", "does", "did", "doing")),
+            ]
             tokens[found].senses = ()
             tokens[found].classes = frozenset({"other"})
             tokens[found].low = "\u2026" + tokens[found].low

@@ -7,7 +7,19 @@ from collections.abc import Callable
 from worklog_tui.extract.finders import findings, follow_ups, readings, suspects, work
 from worklog_tui.extract.finders.several import spread
 from worklog_tui.extract.matching import Match, matches
-from worklog_tui.extract.refiners import believable, carry_over, cleared, conditions, corrections, implied, meant, overlap, repeats, roles, together
+from worklog_tui.extract.refiners import (
+    believable,
+    carry_over,
+    cleared,
+    conditions,
+    corrections,
+    implied,
+    meant,
+    overlap,
+    repeats,
+    roles,
+    together,
+)
 from worklog_tui.extract.scene import Draft, Scene
 
 FINDERS: dict[str, Callable[[Match, Scene], Draft | None]] = {

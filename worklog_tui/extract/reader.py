@@ -10,6 +10,7 @@ import re
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 
+from worklog_tui.extract.belonging import join_things
 from worklog_tui.extract.context import Context, Tail
 from worklog_tui.extract.finish import Piece, finish
 from worklog_tui.extract.listed import mark_listed
@@ -97,9 +98,18 @@ def _blank(found: re.Match[str]) -> str:
 def _sentences(passage: Passage, book: Rulebook, machine: Machine, track: str) -> list[list[Token]]:
     """The tokens of the passage, sentence by sentence; each keeps its stop at the end."""
     found: list[list[Token]] = [[]]
-    for token in chunk(passage.text, book, machine.cylinders or 0, frozenset(machine.kind.lower().replace("-", " ").replace(",", " ").split())):
+    for token in chunk(
+        passage.text,
+        book,
+        machine.cylinders or 0,
+        frozenset(machine.kind.lower().replace("-", " ").replace(",", " ").split()),
+    ):
         found[-1].append(token)
-        if token.kind == "stop" or len(found[-1]) >= LONGEST_SENTENCE or len(found[-1]) >= LONG_SENTENCE and token.kind == "comma":
+        if (
+            token.kind == "stop"
+            or len(found[-1]) >= LONGEST_SENTENCE
+            or (len(found[-1]) >= LONG_SENTENCE and token.kind == "comma")
+        ):
             found.append([])
     return [tokens for tokens in found if tokens]
 
@@ -111,7 +121,8 @@ def read_sentence(
     typed = track != "captions"
     mark_listed(tokens, context, machine.cylinders or 0)
     join_particles(tokens, book)
-    tokens = guess_things(text, fold_things(text, tokens, book, typed), typed)
+    tokens = join_things(text, fold_things(text, tokens, book, typed))
+    tokens = guess_things(text, tokens, typed)
     tokens = name_ones(tokens, context, book)
     number_clauses(tokens)
     mark_stances(tokens)
@@ -119,7 +130,9 @@ def read_sentence(
     return scene, drafts_of(scene)
 
 
-def _settled(context: Context, note: Note, tail: Tail | None, facts: list[Fact], passage: Passage) -> tuple[Context, Changes]:
+def _settled(
+    context: Context, note: Note, tail: Tail | None, facts: list[Fact], passage: Passage
+) -> tuple[Context, Changes]:
     """The context after the note, and what it changes against the earlier reading of the unfinished words."""
     before: dict[FactKey, Fact] = {}
     if passage.boundary:

@@ -1,26 +1,27 @@
-"""What a sentence leaves behind: the thing that `it` will mean, and the running test that gives bare numbers their unit."""
+"""What a sentence leaves behind: the thing that `it` will mean, and the running test that gives bare numbers their
+unit.
+"""
 
 from __future__ import annotations
 
 from dataclasses import replace
 
-from worklog_tui.extract.context import SUSPECTS_BACK, THINGS_BACK, Context, Subject, Topic
-from worklog_tui.extract.finders.carry import scale_of
+from worklog_tui.extract.context import SUSPECTS_BACK, THINGS_BACK, Context, Subject
+from worklog_tui.extract.running import topic_after
 from worklog_tui.extract.salience import ranked
-from worklog_tui.extract.scene import Draft, Scene, announced
+from worklog_tui.extract.scene import Draft, Scene
 from worklog_tui.extract.subjects import sides_from, stands_alone
 from worklog_tui.extract.tokens import Thing
 
-STATES_OF_TEST = frozenset({"dry", "wet", "cold", "hot", "warm", "with oil", "throttle open", "stone cold"})
 FORGETTABLE = frozenset({"tool", "unknown"})
 
 
 def remember(scene: Scene, drafts: list[Draft], context: Context, upto: int) -> Context:
     """The context after the tokens before `upto`."""
-    topic = _topic(scene, drafts, context, upto)
     return replace(
         context, things=_things(scene, drafts, context, upto), heading=_heading(scene, upto) or _older(context.heading),
-        which=_which(scene, upto), topic=topic, suspects=_suspects(drafts, context, upto), system=_system(scene, upto) or context.system,
+        which=_which(scene, upto), topic=topic_after(scene, drafts, context.topic, upto), suspects=_suspects(drafts, context, upto),
+        system=_system(scene, upto) or context.system,
     )  # fmt: skip
 
 
@@ -43,7 +44,11 @@ def _heading(scene: Scene, upto: int) -> Subject | None:
     if upto < len(scene.tokens):
         return None
     things = scene.things(range(len(scene.tokens)))
-    words = [t for t in scene.tokens if t.kind not in ("stop", "comma", "mark") and not t.sense("filler", "article", "break", "degree", "copula")]
+    words = [
+        t
+        for t in scene.tokens
+        if t.kind not in ("stop", "comma", "mark") and not t.sense("filler", "article", "break", "degree", "copula")
+    ]
     thing = scene.tokens[things[0]].thing if len(things) == 1 and len(words) <= 2 else None
     return _as_subject(thing) if thing is not None and thing.kind not in FORGETTABLE else None
 
@@ -78,38 +83,6 @@ def _as_subject(thing: Thing) -> Subject:
     return Subject(thing.words, thing.name, thing.kind, thing.which, thing.quantities, thing.system, thing.per)
 
 
-def _topic(scene: Scene, drafts: list[Draft], context: Context, upto: int) -> Topic | None:
-    topic = context.topic
-    for token in scene.tokens[:upto]:
-        found = announced(scene.book, token)
-        if found and (topic is None or topic.quantity != found):
-            words = token.thing.words if token.thing else ""
-            topic = Topic(found, words=words, name=token.thing.name if token.thing else "")
-        elif found and topic is not None:
-            topic = replace(topic, age=0)
-        if topic is not None and token.thing is not None and topic.quantity in token.thing.quantities and token.thing.kind not in FORGETTABLE:
-            topic = replace(topic, words=token.thing.words, name=token.thing.name)
-        if topic and token.low in STATES_OF_TEST:
-            topic = replace(topic, condition=token.low)
-    if topic is not None:
-        topic = replace(topic, role=_role(scene, upto, topic.role))
-    for draft in drafts:
-        if draft.main >= upto or draft.kind != "reading" or not _tested(scene, draft) or draft.fields["role"] == "rated":
-            continue
-        quantity, unit = draft.fields["quantity"], draft.fields["unit"]
-        thing = draft.thing
-        amount, value = scene.tokens[draft.main].amount, draft.fields["value"]
-        scale = scale_of(amount) if amount else topic.scale if topic else 1.0
-        low = value[0] if isinstance(value, tuple) else value if isinstance(value, float) else 0.0
-        if topic is not None and topic.quantity == quantity:
-            topic = replace(topic, unit=unit, scale=scale, value=low, age=0)
-            if thing is not None and "subject" not in draft.filled and quantity in thing.quantities:
-                topic = replace(topic, words=thing.words, name=thing.name)
-        elif topic is None or topic.age > 1:
-            topic = Topic(quantity, unit, thing.words if thing else "", thing.name if thing else "", scale=scale, value=low)
-    return topic
-
-
 def _system(scene: Scene, upto: int) -> str:
     systems = [t.thing.system for t in scene.tokens[:upto] if t.thing is not None and t.thing.system]
     return systems[-1] if systems else ""
@@ -119,11 +92,3 @@ def _tested(scene: Scene, draft: Draft) -> bool:
     """Whether the quantity of a reading is one that is tested in rows."""
     quantity = scene.book.quantities.get(draft.fields["quantity"])
     return bool(quantity and quantity.topic)
-
-
-def _role(scene: Scene, upto: int, before: str) -> str:
-    """`Gaps set.` makes the bare numbers that follow settings; a look or a check makes them measurements again."""
-    actions = {s.name for t in scene.tokens[:upto] for s in t.senses if s.cls in ("did", "doing")}
-    if actions & {"adjust"} or any(t.low == "set" for t in scene.tokens[:upto]):
-        return "set"
-    return "measured" if actions or any(t.sense("book") for t in scene.tokens[:upto]) else before

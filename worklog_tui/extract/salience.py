@@ -6,7 +6,10 @@ from worklog_tui.extract.scene import Draft, Scene
 from worklog_tui.extract.tokens import Token
 
 PREPOSITIONS = frozenset(
-    "on in of at by to from with under over behind between into onto off through round around along inside near across against up down out for as like".split()
+    (
+        "on in of at by to from with under over behind between into onto off through round around along inside near "
+        "across against up down out for as like"
+    ).split()
 )
 ASIDE = frozenset({"tool", "material", "unknown"})
 
@@ -33,7 +36,10 @@ def _before(scene: Scene, k: int) -> Token | None:
     i = k - 1
     while i >= 0 and scene.tokens[i].clause == scene.tokens[k].clause and scene.tokens[i].kind not in ("stop", "comma"):
         token = scene.tokens[i]
-        if not (token.sense("article", "all", "new", "filler", "objectword", "side", "degree") and token.low not in PREPOSITIONS):
+        if not (
+            token.sense("article", "all", "new", "filler", "objectword", "side", "degree")
+            and token.low not in PREPOSITIONS
+        ):
             return token
         i -= 1
     return None
@@ -41,6 +47,10 @@ def _before(scene: Scene, k: int) -> Token | None:
 
 def ranked(scene: Scene, upto: int, drafts: list[Draft]) -> list[tuple[int, int]]:
     """(index, score) of the things before token `upto`, the most salient first, of equal ones the last."""
-    said_of = {d.thing_at for d in drafts if d.thing_at is not None and d.kind in ("finding", "work", "reading") and d.confidence >= 0.5}
+    said_of = {
+        d.thing_at
+        for d in drafts
+        if d.thing_at is not None and d.kind in ("finding", "work", "reading") and d.confidence >= 0.5
+    }
     rows = [(k, salience(scene, k) + 2 * (k in said_of)) for k in scene.things(range(min(upto, len(scene.tokens))))]
     return sorted(rows, key=lambda row: (-row[1], -row[0]))

@@ -14,11 +14,17 @@ REACH = {
 }  # fmt: skip
 NEAR_TOKENS = 5
 SUBJECTS = frozenset(
-    "its thats theres shes hes heres theyre i ive im ill we weve you youre youve id he she they okay ok alright anyway".split()
+    (
+        "its thats theres shes hes heres theyre i ive im ill we weve you youre youve id he she they okay ok alright "
+        "anyway"
+    ).split()
 ) | {"we will", "we are", "he will", "she will"}
 "Words with which a new clause begins when no punctuation tells."
 KEEPS_GOING = frozenset(
-    "if when till until where how what that which before after like think reckon said says because as while whether than and guess bet hope know".split()
+    (
+        "if when till until where how what that which before after like think reckon said says because as while "
+        "whether than and guess bet hope know"
+    ).split()
 )
 
 
@@ -26,7 +32,7 @@ def number_clauses(tokens: list[Token]) -> None:
     """Numbers the clauses, in place: a new one after a stop, at a breaking word, and where a new subject begins."""
     clause = 0
     for i, token in enumerate(tokens):
-        if (i and (tokens[i - 1].kind == "stop" or token.sense("break"))) or i and _begins_anew(tokens, i):
+        if (i and (tokens[i - 1].kind == "stop" or token.sense("break"))) or (i and _begins_anew(tokens, i)):
             clause += 1
         token.clause = clause
 
@@ -39,8 +45,10 @@ def _begins_anew(tokens: list[Token], i: int) -> bool:
     if before.kind != "comma":
         return False
     after = tokens[i + 1] if i + 1 < len(tokens) else None
-    return token.kind in ("thing", "which") and after is not None and (
-        bool(after.sense("copula", "bad", "good", "noted")) or after.kind in ("amount", "number")
+    return (
+        token.kind in ("thing", "which")
+        and after is not None
+        and (bool(after.sense("copula", "bad", "good", "noted")) or after.kind in ("amount", "number"))
     )
 
 
@@ -58,7 +66,28 @@ def mark_stances(tokens: list[Token]) -> None:
 
 
 TAGS = frozenset(
-    "is it|isnt it|hasnt it|has it|wasnt it|was it|aint it|doesnt it|does it|are they|arent they|dont they|didnt it|did it|cant it|eh|huh|right|innit|see".split("|")
+    [
+        "is it",
+        "isnt it",
+        "hasnt it",
+        "has it",
+        "wasnt it",
+        "was it",
+        "aint it",
+        "doesnt it",
+        "does it",
+        "are they",
+        "arent they",
+        "dont they",
+        "didnt it",
+        "did it",
+        "cant it",
+        "eh",
+        "huh",
+        "right",
+        "innit",
+        "see",
+    ]
 )
 
 
@@ -97,7 +126,9 @@ def _held(tokens: list[Token], i: int, reach: str, cls: str) -> list[Token]:
     first, last = i, i
     while first and tokens[first - 1].kind != "stop" and cls in ("asked", "doubt", "disown", "memory", "joke"):
         first -= 1
-    while last + 1 < len(tokens) and tokens[last + 1].kind != "stop" and not (cls == "if" and _ends_if(tokens, last + 1)):
+    while (
+        last + 1 < len(tokens) and tokens[last + 1].kind != "stop" and not (cls == "if" and _ends_if(tokens, last + 1))
+    ):
         last += 1
     return tokens[first : last + 1]
 

@@ -13,6 +13,7 @@ Fits = Callable[[Thing], bool]
 
 
 def always(_: Thing) -> bool:
+    """Any thing fits."""
     return True
 
 
@@ -27,7 +28,9 @@ def nearest(scene: Scene, i: int, fits: Fits = always, before_first: bool = True
 
 def earlier(scene: Scene, i: int, fits: Fits = always) -> int | None:
     """The fitting thing of the sentence before the clause of token i that the talk is most about."""
-    found = [(k, score) for k, score in ranked(scene, scene.clause(i).start, []) if fits(_thing(scene, k)) and score > -3]
+    found = [
+        (k, score) for k, score in ranked(scene, scene.clause(i).start, []) if fits(_thing(scene, k)) and score > -3
+    ]
     return found[0][0] if found else None
 
 
@@ -41,7 +44,16 @@ def remembered(scene: Scene, fits: Fits = always, fresh: int = SUBJECT_LIFE) -> 
 
 def as_thing(subject: Subject) -> Thing:
     """A remembered subject as a thing."""
-    return Thing(subject.words, subject.name, subject.kind, subject.which, subject.words, subject.per, subject.quantities, subject.system)
+    return Thing(
+        subject.words,
+        subject.name,
+        subject.kind,
+        subject.which,
+        subject.words,
+        subject.per,
+        subject.quantities,
+        subject.system,
+    )
 
 
 def _thing(scene: Scene, k: int) -> Thing:
@@ -51,7 +63,9 @@ def _thing(scene: Scene, k: int) -> Thing:
 
 
 def which_at(scene: Scene, i: int) -> tuple[str, int]:
-    """The marker of which one (`number three`, `left inlet`) nearest before token i in its clause, else right after, and its index."""
+    """The marker of which one (`number three`, `left inlet`) nearest before token i in its clause, else right after,
+    and its index.
+    """
     span = scene.clause(i)
     for k in range(i - 1, span.start - 1, -1):
         token = scene.tokens[k]
@@ -82,13 +96,19 @@ def which_near(scene: Scene, i: int) -> str:
 
 
 SIDES = frozenset(
-    "lefts rights fronts rears tops bottoms uppers lowers "
-    "left right lh rh l/h r/h left-hand right-hand front rear inlet intake exhaust inlets intakes exhausts in ex top bottom upper lower inner outer "
-    "port starboard nearside offside primary secondary".split()
+    (
+        "lefts rights fronts rears tops bottoms uppers lowers left right lh rh l/h r/h left-hand right-hand front "
+        "rear inlet intake exhaust inlets intakes exhausts in ex top bottom upper lower inner outer port starboard "
+        "nearside offside primary secondary"
+    ).split()
 )
 
 
-FIRM = frozenset("left left-hand right-hand lh rh front rear inlet exhaust intake inlets exhausts upper lower inner outer".split())
+FIRM = frozenset(
+    (
+        "left left-hand right-hand lh rh front rear inlet exhaust intake inlets exhausts upper lower inner outer"
+    ).split()
+)
 "Sides that are hardly ever anything else."
 
 
@@ -109,7 +129,9 @@ def stands_alone(scene: Scene, k: int) -> bool:
 
 
 def with_which(thing_words: str, which: str) -> str:
-    """`cylinder` and `3` give `cylinder 3`; `points` and `left` give `left points`; another side in the words gives way."""
+    """`cylinder` and `3` give `cylinder 3`; `points` and `left` give `left points`; another side in the words gives
+    way.
+    """
     if not which or which.lower() in thing_words.lower().split():
         return thing_words
     kept = [w for w in thing_words.split() if w.lower() not in SIDES and not w.isdigit()] or thing_words.split()

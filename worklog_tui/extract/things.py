@@ -4,12 +4,20 @@ from __future__ import annotations
 
 from worklog_tui.extract.tokens import Thing, Token
 from worklog_tui.rulebook import Rulebook, Sense
-from worklog_tui.rulebook.book import thing_classes
+from worklog_tui.rulebook.book import thing_classes, token_classes
 
-ARTICLES = frozenset("the a an this that these those my his her its our their your another any each every both all either same one".split())
+ARTICLES = frozenset(
+    (
+        "the a an this that these those my his her its our their your another any each every both all either same "
+        "one"
+    ).split()
+)
 AGE = frozenset("new old other original proper real spare good second-hand secondhand".split())
-JOINS = frozenset("of on in for at from behind under".split())
-BEHIND = frozenset("lh rh l/h r/h left-hand right-hand front rear inlet exhaust nearside offside upper lower inner outer".split())
+BEHIND = frozenset(
+    (
+        "lh rh l/h r/h left-hand right-hand front rear inlet exhaust nearside offside upper lower inner outer"
+    ).split()
+)
 "Sides that may stand behind the name: `seal lh`, `hose front`."
 SUPPORT = frozenset("off out on is was are were looks".split())
 
@@ -26,7 +34,7 @@ def fold_things(text: str, tokens: list[Token], book: Rulebook, typed: bool) -> 
             continue
         folded.append(_thing_token(text, tokens[i:end], book))
         i = end
-    return _belonging(text, folded, book)
+    return folded
 
 
 def _mention(tokens: list[Token], i: int, typed: bool) -> int:
@@ -42,13 +50,14 @@ def _mention(tokens: list[Token], i: int, typed: bool) -> int:
         j += 1
     if not parts:
         return i
-    if all(t.sense("part").weak for t in tokens[first:j]) and not _supported(tokens, i, first, j, typed):  # type: ignore[union-attr]
+    loose = all(sense.weak for t in tokens[first:j] if (sense := t.sense("part")))
+    if loose and not _supported(tokens, i, first, j, typed):
         return i
-    if j < len(tokens) and _is_number_of(tokens, first, j):
-        j += 1
-    elif j < len(tokens) and tokens[j].kind == "which":
-        j += 1
-    elif j < len(tokens) and tokens[j].sense("side") and tokens[j].low in BEHIND:
+    if (
+        (j < len(tokens) and _is_number_of(tokens, first, j))
+        or (j < len(tokens) and tokens[j].kind == "which")
+        or (j < len(tokens) and tokens[j].sense("side") and tokens[j].low in BEHIND)
+    ):
         j += 1
     return j
 
@@ -90,9 +99,15 @@ def _supported(tokens: list[Token], i: int, first: int, j: int, typed: bool) -> 
         return True
     before = tokens[i - 1] if i else None
     after = tokens[j] if j < len(tokens) else None
-    if before is not None and (before.low in ARTICLES or before.low in AGE or before.sense("did", "do", "doing", "bad", "good")):
+    if before is not None and (
+        before.low in ARTICLES or before.low in AGE or before.sense("did", "do", "doing", "bad", "good")
+    ):
         return True
-    if after is not None and (after.kind == "which" or after.low in SUPPORT or any(s.cls in ("bad", "good") and not s.weak for s in after.senses)):
+    if after is not None and (
+        after.kind == "which"
+        or after.low in SUPPORT
+        or any(s.cls in ("bad", "good") and not s.weak for s in after.senses)
+    ):
         return True
     if not (before is None or before.kind in ("stop", "comma")):
         return False
@@ -107,8 +122,6 @@ def _no_part(token: Token, book: Rulebook) -> Token:
     """A term that names no thing here keeps its other senses."""
     if token.sense("part") is None:
         return token
-    from worklog_tui.rulebook.book import token_classes
-
     token.senses = tuple(s for s in token.senses if s.cls != "part")
     token.classes = token_classes(token.senses, token.low, book.named)
     return token
@@ -122,10 +135,8 @@ def _thing_token(text: str, tokens: list[Token], book: Rulebook) -> Token:
     head = next((Sense(*s) for s in whole if s[0] == "part"), head)
     which = " ".join(_which_of(t) for t in tokens if not t.sense("part") and t.low not in ("hand", "side"))
     start, end = tokens[0].start, tokens[-1].end
-    thing = Thing(
-        spoken(text[start:end]), head.name, head.kind, which.strip(), spoken(text[start:end]), head.per, head.of, head.system,
-    )  # fmt: skip
-    thing.loose = len(parts) == 1 and head.weak
+    words, loose = spoken(text[start:end]), len(parts) == 1 and head.weak
+    thing = Thing(words, head.name, head.kind, which.strip(), words, head.per, head.of, head.system, loose=loose)
     low = " ".join(t.low for t in tokens)
     return Token("thing", low, start, end, thing_classes(head.name, head.kind, book.named, low), thing=thing)
 
@@ -140,44 +151,3 @@ def spoken(words: str) -> str:
     for tail in ("'s", "\u2019s"):
         flat = flat.removesuffix(tail)
     return flat
-
-
-def _belonging(text: str, tokens: list[Token], book: Rulebook) -> list[Token]:
-    """`gasket on the sump` is one thing; so is `rings and valves`, which remembers both."""
-    out: list[Token] = []
-    i = 0
-    while i < len(tokens):
-        token = tokens[i]
-        if token.kind == "thing" and out and out[-1].kind != "stop" and token.thing is not None and (back := _link(out, token.thing)):
-            first, word = back
-            thing, mine = first.thing, token.thing
-            assert thing is not None
-            assert mine is not None
-            joined = spoken(text[first.start : token.end])
-            of, also = (mine, thing.also) if word in JOINS else (thing.of, (*thing.also, mine))
-            kept = Thing(joined, thing.name, thing.kind, thing.which or (mine.which if word in JOINS else ""), thing.own, thing.per,
-                         thing.quantities, thing.system, thing.known, thing.loose, of, also)  # fmt: skip
-            while out[-1] is not first:
-                out.pop()
-            out[-1] = Token("thing", f"{first.low} {word} {token.low}", first.start, token.end, first.classes, thing=kept)
-        else:
-            out.append(token)
-        i += 1
-    return out
-
-
-def _link(out: list[Token], after: Thing) -> tuple[Token, str] | None:
-    """The thing and the joining word right before here: `X of [the]`, `X and [the]`."""
-    k = len(out) - 1
-    if out[k].low in ARTICLES or out[k].low == "its":
-        k -= 1
-    if k < 1 or out[k - 1].kind != "thing" or out[k - 1].thing is None:
-        return None
-    word, before = out[k].low, out[k - 1]
-    if word == "in" and after.kind in ("tool", "machine", "unknown") or word == "for" and after.kind == "machine":
-        return None
-    if word in JOINS and before.thing.kind not in ("machine", "quality", "tool") and not before.thing.also and before.thing.of is None:  # type: ignore[union-attr]
-        return before, word
-    if word in ("and", "&", "+", "or", "nor") and len(before.thing.also) < 4:  # type: ignore[union-attr]
-        return before, word
-    return None

@@ -1,9 +1,12 @@
-"""Tokens: the text cut into terms of the vocabulary, amounts, numbers, threads, markers of which one, and other words."""
+"""Tokens: the text cut into terms of the vocabulary, amounts, numbers, threads, markers of which one, and other
+words.
+"""
 
 from __future__ import annotations
 
 import re
 from dataclasses import dataclass, field
+from typing import Any
 
 from worklog_tui.extract.amounts import Amount, amount_at
 from worklog_tui.extract.clean import clean
@@ -119,7 +122,11 @@ def _next(words: list[Word], i: int, book: Rulebook, cylinders: int) -> tuple[To
         classes = amount_classes(amount.quantities, book.named)
         return Token("amount", first.low, first.start, words[amount.end - 1].end, classes, amount=amount), amount.end
     numeral = numeral_at(words, i, book.numerals)
-    if numeral and numeral.form != "ordinal" and (numeral.end > after or numeral.end == after and not (numeral.loose and term)):
+    if (
+        numeral
+        and numeral.form != "ordinal"
+        and (numeral.end > after or (numeral.end == after and not (numeral.loose and term)))
+    ):
         classes = LOOSE if numeral.loose else NUMBER
         upper = None if numeral.loose else _upper(words, numeral.end, numeral.value, book)
         end = upper.end if upper else numeral.end
@@ -133,7 +140,9 @@ def _next(words: list[Word], i: int, book: Rulebook, cylinders: int) -> tuple[To
 
 
 def _upper(words: list[Word], end: int, low: float, book: Rulebook) -> Numeral | None:
-    """The upper end of a range of bare numbers that begins at word `end`: `to seventy`, `-125`; it must be above the lower."""
+    """The upper end of a range of bare numbers that begins at word `end`: `to seventy`, `-125`; it must be above the
+    lower.
+    """
     if end >= len(words):
         return None
     start = end if words[end].gap == "-" else end + 1 if words[end].low == "to" and words[end].gap == "" else None
@@ -152,7 +161,7 @@ def _is_part(word: str, book: Rulebook) -> bool:
     return any(s[0] == "part" for s in book.table.get(word, ()))
 
 
-def _term(words: list[Word], i: int, book: Rulebook) -> tuple[tuple[tuple[object, ...], ...], int]:
+def _term(words: list[Word], i: int, book: Rulebook) -> tuple[tuple[tuple[Any, ...], ...], int]:
     """The senses of the longest term at word i, and the word after it; a term does not run over punctuation."""
     first = words[i].low
     most = book.longest.get(first.partition(" ")[0], 0)
@@ -162,7 +171,9 @@ def _term(words: list[Word], i: int, book: Rulebook) -> tuple[tuple[tuple[object
     noun = i > 0 and words[i].gap == "" and words[i - 1].low in BEFORE_NOUN
     while end > i:
         low = first if end == i + 1 else " ".join(w.low for w in words[i:end])
-        if (senses := book.table.get(low)) and not (noun and end > i + 1 and all(s[0] in VERBS for s in senses) and _is_part(first, book)):
+        if (senses := book.table.get(low)) and not (
+            noun and end > i + 1 and all(s[0] in VERBS for s in senses) and _is_part(first, book)
+        ):
             return senses, end
         end -= 1
     return (), i + 1

@@ -32,7 +32,9 @@ def explain(book: Rulebook, machine: Machine, words: str, track: str = "live") -
             lines.append(f"{scene.said(k, k)}: {what}{stances}")
         for draft in drafts:
             filled = f", filled in: {', '.join(sorted(draft.filled))}" if draft.filled else ""
-            lines.append(f"{draft.kind} by {draft.rule.id} from {scene.said(draft.first_used, draft.last_used)!r}{filled}")
+            lines.append(
+                f"{draft.kind} by {draft.rule.id} from {scene.said(draft.first_used, draft.last_used)!r}{filled}"
+            )
             lines += [f"    {step}" for step in draft.trail]
         lines += [f"dropped: {reason}" for reason in scene.dropped]
         facts += finish(drafts, scene, passage.pieces)

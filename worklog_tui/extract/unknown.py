@@ -8,7 +8,11 @@ from worklog_tui.extract.tokens import Thing, Token
 LONGEST = 3
 UNKNOWN = frozenset({"thing", "unknown"})
 BEFORE = frozenset("the this that these those my his her its our their both all old new other two three four".split())
-COPULA = frozenset("is was are were isnt wasnt arent werent has had have looks look feels seems s wont doesnt dont".split())
+COPULA = frozenset(
+    (
+        "is was are were isnt wasnt arent werent has had have looks look feels seems s wont doesnt dont"
+    ).split()
+)
 
 
 def guess_things(text: str, tokens: list[Token], typed: bool) -> list[Token]:
@@ -34,7 +38,7 @@ def _name(tokens: list[Token], i: int, typed: bool) -> int:
     """The end of a name of plain words that begins at token i; i when there is none."""
     before = tokens[i - 1] if i else None
     opens = before is None or before.kind in ("stop", "comma")
-    if not (before is not None and before.low in BEFORE or typed and opens):
+    if not ((before is not None and before.low in BEFORE) or (typed and opens)):
         return i
     j = i
     while j < len(tokens) and j - i < LONGEST and _plain(tokens[j]):
@@ -42,10 +46,14 @@ def _name(tokens: list[Token], i: int, typed: bool) -> int:
     if j == i or j == len(tokens) or not any(t.kind == "word" for t in tokens[i:j]):
         return i
     after = tokens[j]
-    if after.low in COPULA or after.sense("bad") and not after.sense("bad").weak:  # type: ignore[union-attr]
+    if after.low in COPULA or (after.sense("bad") and not after.sense("bad").weak):  # type: ignore[union-attr]
         return j
     return i
 
 
 def _plain(token: Token) -> bool:
-    return (token.kind == "word" and len(token.low) > 2 and token.low.isalpha()) or bool(token.sense("side")) or token.kind == "which"
+    return (
+        (token.kind == "word" and len(token.low) > 2 and token.low.isalpha())
+        or bool(token.sense("side"))
+        or token.kind == "which"
+    )

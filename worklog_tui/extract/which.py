@@ -4,7 +4,12 @@ from __future__ import annotations
 
 from worklog_tui.extract.words import Word
 
-NAMES = {w: str(n) for n, w in enumerate("one two three four five six seven eight nine ten eleven twelve".split(), 1)}
+NAMES = {
+    w: str(n)
+    for n, w in enumerate(
+        ["one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve"], 1
+    )
+}
 MISHEARD = {"to": "2", "too": "2", "for": "4", "won": "1", "ate": "8", "tree": "3", "sex": "6"}
 COUNTED = frozenset("number no num nr #".split())
 
@@ -16,7 +21,12 @@ def which_at(words: list[Word], i: int, cylinders: int) -> tuple[str, int] | Non
         return low[1:], i + 1
     if low in COUNTED and i + 1 < len(words) and words[i + 1].gap in ("", "-", "."):
         after = words[i + 1].low
-        if after.isdigit() and len(after) < 3 and after != "0" and (low != "no" or words[i + 1].gap == "." or _alone(words, i)):
+        if (
+            after.isdigit()
+            and len(after) < 3
+            and after != "0"
+            and (low != "no" or words[i + 1].gap == "." or _alone(words, i))
+        ):
             return after, i + 2
         if low == "no" or words[i + 1].gap == ".":
             return None

@@ -32,4 +32,5 @@ class Act:
 
     @property
     def order(self) -> tuple[int, str]:
+        """Where the act stands among all acts: by counter, then device, never by the clock."""
         return self.counter, self.device

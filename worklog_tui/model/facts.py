@@ -49,6 +49,7 @@ class Fact:
 
     @property
     def key(self) -> FactKey:
+        """Where the fact stands in the notes."""
         return FactKey(self.main.note, self.kind, self.main.start, self.main.end, self.nth)
 
     @property

@@ -62,9 +62,19 @@ def load(folders: Sequence[Path], cache: Path | None = None) -> Rulebook:
     quantities = read_quantities(files)
     signs = Signs(foreseen(table, named, units.quantity_tuples()))
     return Rulebook(
-        stamp, table, longest(table), signs, Patterns(rules, signs), rules, named, quantities, topics_of(quantities), units,
-        numerals_from(files["numerals.toml"]), index(_entries(files, "misheard.toml", "misheard"), lambda word: _is_common(table, word)),
-    )  # fmt: skip
+        stamp,
+        table,
+        longest(table),
+        signs,
+        Patterns(rules, signs),
+        rules,
+        named,
+        quantities,
+        topics_of(quantities),
+        units,
+        numerals_from(files["numerals.toml"]),
+        index(_entries(files, "misheard.toml", "misheard"), lambda word: _is_common(table, word)),
+    )
 
 
 def _table(files: Files) -> Table:
@@ -114,9 +124,14 @@ def _rules(files: Files) -> Iterable[Rule]:
         for r in data.get("rule", []):
             found.append(
                 Rule(
-                    r["id"], r["says"], r["gives"], tuple(r.get("examples", ())), tuple(r.get("never", ())),
-                    float(r.get("confidence", 0.8)), name,
-                )  # fmt: skip
+                    r["id"],
+                    r["says"],
+                    r["gives"],
+                    tuple(r.get("examples", ())),
+                    tuple(r.get("never", ())),
+                    float(r.get("confidence", 0.8)),
+                    name,
+                )
             )
     return [rule for rule in found if rule.id not in off]
 
@@ -130,7 +145,9 @@ def _says_mistakes(rules: Iterable[Rule]) -> Iterable[Mistake]:
 
 
 def token_classes(senses: Iterable[tuple[Any, ...]], low: str, named: frozenset[str]) -> frozenset[str]:
-    """The classes of a term: those of its senses, its name where a rule asks for it, the word itself where a rule holds it."""
+    """The classes of a term: those of its senses, its name where a rule asks for it, the word itself where a rule
+    holds it.
+    """
     found: set[str] = set()
     for sense in senses:
         found.add(sense[0])
@@ -175,8 +192,19 @@ def foreseen(table: Table, named: frozenset[str], amounts: Iterable[tuple[str, .
             yield frozenset({word, "other"})
     for quantities in amounts:
         yield amount_classes(quantities, named)
-    for extra in ({"number"}, {"loose"}, {"thread"}, {"ratio"}, {"which"}, {"stop"}, {"stop", "asks"}, {"comma"}, {"break"}, {"other"},
-                  {"thing", "unknown"}):  # fmt: skip
+    for extra in (
+        {"number"},
+        {"loose"},
+        {"thread"},
+        {"ratio"},
+        {"which"},
+        {"stop"},
+        {"stop", "asks"},
+        {"comma"},
+        {"break"},
+        {"other"},
+        {"thing", "unknown"},
+    ):
         yield frozenset(extra)
     for kind in ("part", "fluid", "joint", "fastener", "machine", "quality", "tool", "material", "control"):
         yield thing_classes("", kind, named)

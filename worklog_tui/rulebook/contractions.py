@@ -3,9 +3,14 @@
 from __future__ import annotations
 
 SPELT_OUT = {
-    "we'll": "we will", "she'll": "she will", "he'll": "he will", "we're": "we are", "we'd": "we would", "she'd": "she would",
+    "we'll": "we will",
+    "she'll": "she will",
+    "he'll": "he will",
+    "we're": "we are",
+    "we'd": "we would",
+    "she'd": "she would",
     "he'd": "he would",
-}  # fmt: skip
+}
 
 
 def spelt_out(words: str) -> str:

@@ -18,7 +18,9 @@ Files = dict[str, dict[str, Any]]
 
 
 def grammar_files(folders: Sequence[Path]) -> list[tuple[str, Path]]:
-    """(name within its folder, path) of every grammar file; folders in order, files by name. Fault files are left out."""
+    """(name within its folder, path) of every grammar file; folders in order, files by name. Fault files are left
+    out.
+    """
     found: list[tuple[str, Path]] = []
     for number, folder in enumerate(folders):
         for path in sorted(folder.rglob("*.toml")):

@@ -6,7 +6,33 @@ from collections.abc import Iterator
 
 VOWELS = "aeiou"
 PARTICLES = frozenset(
-    "off out up down back on in over through away apart round around together to into onto along under free at for with of from".split()
+    [
+        "off",
+        "out",
+        "up",
+        "down",
+        "back",
+        "on",
+        "in",
+        "over",
+        "through",
+        "away",
+        "apart",
+        "round",
+        "around",
+        "together",
+        "to",
+        "into",
+        "onto",
+        "along",
+        "under",
+        "free",
+        "at",
+        "for",
+        "with",
+        "of",
+        "from",
+    ]
 )
 FORMS = ("do", "does", "did", "doing")
 

@@ -18,7 +18,9 @@ class Sense(NamedTuple):
     """One meaning of a term."""
 
     cls: str
-    "part, bad, good, noted, do, does, did, doing, cause, split (a verb awaiting its particle), or the name of a word list."
+    """part, bad, good, noted, do, does, did, doing, cause, split (a verb awaiting its particle), or the name of a
+    word list.
+    """
     name: str
     "The canonical name: of the part, the condition, the action, the cause."
     kind: str = ""
@@ -49,6 +51,7 @@ class Builder:
         self._senses: dict[str, dict[Sense, None]] = {}
 
     def add(self, words: str, sense: Sense) -> None:
+        """Adds one way of saying, with its hyphens, without, and written together."""
         said = " ".join(spelt_out(words.lower()).replace("'", "").split())
         for form in {said, said.replace("-", " "), said.replace("-", "")}:
             if form:
@@ -60,9 +63,14 @@ class Builder:
         for part in data.get("part", []):
             name = str(part["name"])
             sense = Sense(
-                "part", name, part.get("kind", "part"), part.get("per", ""), bool(part.get("loose")),
-                tuple(part.get("quantities", ())), system,
-            )  # fmt: skip
+                "part",
+                name,
+                part.get("kind", "part"),
+                part.get("per", ""),
+                bool(part.get("loose")),
+                tuple(part.get("quantities", ())),
+                system,
+            )
             firm = sense._replace(weak=False)
             for said in (name, *part.get("said", ())):
                 mine = sense if " " not in said else firm
@@ -71,12 +79,16 @@ class Builder:
                 self.add(said + "s", mine)  # the battery's flat
 
     def conditions(self, data: dict[str, Any]) -> None:
-        """The [[condition]] tables of one file of grammars/conditions; `of` of the file holds where a table has none."""
+        """The [[condition]] tables of one file of grammars/conditions; `of` of the file holds where one has none."""
         for condition in data.get("condition", []):
             sense = Sense(
-                str(condition.get("verdict", data.get("verdict", "noted"))), str(condition["name"]), condition.get("opposite", ""),
-                str(condition.get("part", "")), bool(condition.get("weak")), tuple(condition.get("of", data.get("of", ()))),
-            )  # fmt: skip
+                str(condition.get("verdict", data.get("verdict", "noted"))),
+                str(condition["name"]),
+                condition.get("opposite", ""),
+                str(condition.get("part", "")),
+                bool(condition.get("weak")),
+                tuple(condition.get("of", data.get("of", ()))),
+            )
             for said in (condition["name"], *condition.get("said", ())):
                 self.add(said, sense)
                 if condition.get("verb"):
@@ -84,19 +96,23 @@ class Builder:
                         self.add(form, sense)
 
     def drop_redundant_states(self) -> None:
-        """Takes out `is fine` and `that's fine` where `fine` stands too: what joins state and thing is for the rules."""
+        """Takes out `is fine` and `that's fine` where `fine` stands too: what joins is for the rules."""
         for said in [s for s in self._senses if " " in s]:
             bare = _COPULA.sub("", said)
-            if bare != said and bare in self._senses and all(sense.cls in STATES for sense in self._senses[said]):
-                if any(sense.cls in STATES for sense in self._senses[bare]):
-                    del self._senses[said]
+            if bare != said and self._is(bare, STATES) and all(sense.cls in STATES for sense in self._senses[said]):
+                del self._senses[said]
 
     def drop_redundant_causes(self) -> None:
-        """Takes out causes that are a state and a part, `worn rings`: the reader sees both, and what was found is not lost."""
+        """Takes out causes that are a state and a part, `worn rings`: the reader sees both, and what was found is not
+        lost.
+        """
         for said in [s for s in self._senses if " " in s and all(sense.cls == "cause" for sense in self._senses[s])]:
             words = said.split()
             cuts = [(" ".join(words[:n]), " ".join(words[n:])) for n in range(1, len(words))]
-            if any(self._is(a, STATES) and self._is(b, ("part",)) or self._is(a, ("part",)) and self._is(b, STATES) for a, b in cuts):
+            if any(
+                (self._is(a, STATES) and self._is(b, ("part",))) or (self._is(a, ("part",)) and self._is(b, STATES))
+                for a, b in cuts
+            ):
                 del self._senses[said]
 
     def _is(self, said: str, classes: tuple[str, ...]) -> bool:

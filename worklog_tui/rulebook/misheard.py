@@ -10,7 +10,9 @@ Misheard = dict[str, tuple[tuple[tuple[str, ...], tuple[str, ...], frozenset[str
 
 
 def index(entries: Iterable[dict[str, Any]], common: Callable[[str], bool]) -> Misheard:
-    """The entries of grammars/misheard.toml, found by their first word; a single word that is `common` talk is never taken back."""
+    """The entries of grammars/misheard.toml, found by their first word; a single word that is `common` talk is never
+    taken back.
+    """
     found: dict[str, list[tuple[tuple[str, ...], tuple[str, ...], frozenset[str]]]] = {}
     for entry in entries:
         for heard in entry["heard"]:

@@ -101,7 +101,9 @@ def parse(says: str) -> tuple[Element, ...]:
             here.append(One(cls, m["slot"] or (m["cls"].split("=")[0] if m["cls"] else ""), bool(m["not"])))
     if len(stack) > 1:
         raise SaysError(f"{closers[-1]!r} is missing")
-    if not any(isinstance(e, One) and not e.denied or isinstance(e, Choice) and not e.optional for e in stack[0][0]):
+    if not any(
+        (isinstance(e, One) and not e.denied) or (isinstance(e, Choice) and not e.optional) for e in stack[0][0]
+    ):
         raise SaysError("nothing in it must be there")
     return tuple(stack[0][0])
 

@@ -23,6 +23,7 @@ class ThreadTable:
     words: dict[str, frozenset[str]]
 
     def pitches(self, series: str, size: str) -> tuple[float, ...]:
+        """Threads per inch of a size in a series, empty when the series has no such size."""
         return self.inch.get(series, {}).get(size, ())
 
     def series_of(self, size: str, pitch: float) -> tuple[str, ...]:

@@ -10,7 +10,11 @@ from worklog_tui.rulebook.quantities import Bare
 THOU = frozenset({"thou", "thousandth", "thousandths"})
 NEAREST, FARTHEST = 0.15, 7.0
 "How many times the value before a bare number may be."
-ENDS = frozenset("and to at on in by so now when with or but again before after then is instead cold hot all both".split())
+ENDS = frozenset(
+    (
+        "and to at on in by so now when with or but again before after then is instead cold hot all both"
+    ).split()
+)
 
 
 def scale_of(amount: Amount) -> float:
@@ -19,9 +23,13 @@ def scale_of(amount: Amount) -> float:
 
 
 def carried(scene: Scene, i: int, name: str) -> Bare | None:
-    """How a quantity takes the bare number at token i by the amount said last: of this sentence, else of the running test."""
+    """How a quantity takes the bare number at token i by the amount said last: of this sentence, else of the running
+    test.
+    """
     value = scene.tokens[i].value or 0.0
-    before = next((t.amount for t in reversed(scene.tokens[:i]) if t.amount is not None and name in t.amount.quantities), None)
+    before = next(
+        (t.amount for t in reversed(scene.tokens[:i]) if t.amount is not None and name in t.amount.quantities), None
+    )
     if before is not None:
         return _like(value, before.unit, scale_of(before), before.low)
     topic = scene.context.topic

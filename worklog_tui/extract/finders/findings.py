@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
+from worklog_tui.extract.matching import Match
 from worklog_tui.extract.scene import Draft, Scene
 from worklog_tui.extract.subjects import earlier, remembered, which_near, with_which
 from worklog_tui.extract.tokens import Thing, Token
 from worklog_tui.rulebook import Sense
-from worklog_tui.extract.matching import Match
 
 VERDICTS = ("bad", "good", "noted")
 FRESH = 2
@@ -19,7 +19,16 @@ def draft(match: Match, scene: Scene) -> Draft | None:
     at = match.slots.get(gives["condition"].strip("<>"))
     if at is None:
         return None
-    made = Draft("finding", at, at, match.rule, {}, confidence=match.rule.confidence, first_used=match.first, last_used=match.last - 1)
+    made = Draft(
+        "finding",
+        at,
+        at,
+        match.rule,
+        {},
+        confidence=match.rule.confidence,
+        first_used=match.first,
+        last_used=match.last - 1,
+    )
     said = gives.get("part", "")
     if said.startswith("<"):
         made.thing_at = match.slots.get(said.strip("<>"))
@@ -59,7 +68,7 @@ def _settle(made: Draft, scene: Scene, at: int) -> Sense | None:
     if made.thing is None:
         return None
     fitting = senses_for(token, made.thing)
-    if not fitting or fitting[0].weak and made.rule.gives.get("strong"):
+    if not fitting or (fitting[0].weak and made.rule.gives.get("strong")):
         return None
     if fitting[0].weak and "part" in made.filled and made.thing.kind not in ("machine", "quality"):
         made.confidence -= 0.1

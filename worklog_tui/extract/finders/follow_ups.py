@@ -48,13 +48,19 @@ def _is_bad(made: Draft, scene: Scene) -> bool:
         return False
     if any(t.sense("bad") and "not" not in t.stances for t in scene.tokens):
         return True
-    return any(isinstance(f, Finding) and f.verdict == "bad" and f.name == made.thing.name for f in scene.context.recent)
+    return any(
+        isinstance(f, Finding) and f.verdict == "bad" and f.name == made.thing.name for f in scene.context.recent
+    )
 
 
 def _rest(match: Match, scene: Scene, made: Draft) -> str:
-    """The words after the match up to the end of the sentence, at most a few; what was talked of in front when not said."""
+    """The words after the match up to the end of the sentence, at most a few; what was talked of in front when not
+    said.
+    """
     first = match.slots.get("from", match.last)
-    while first < len(scene.tokens) and (scene.tokens[first].kind in ("comma", "stop") or scene.tokens[first].low in SKIPPED):
+    while first < len(scene.tokens) and (
+        scene.tokens[first].kind in ("comma", "stop") or scene.tokens[first].low in SKIPPED
+    ):
         first += 1
     last = first
     while last < len(scene.tokens) and scene.tokens[last].kind != "stop" and last - first < LONGEST:
@@ -73,7 +79,11 @@ def _rest(match: Match, scene: Scene, made: Draft) -> str:
     return words
 
 
-SKIPPED = frozenset("if that thats its is it know whether can you get just so for of lot guys tell me this on the then ill im i".split())
+SKIPPED = frozenset(
+    (
+        "if that thats its is it know whether can you get just so for of lot guys tell me this on the then ill im i"
+    ).split()
+)
 
 
 def _returnable(thing: Thing) -> bool:

@@ -1,4 +1,6 @@
-"""What a number measures: by its unit, by what it is of, by the words near it, by the running test, by the machine card."""
+"""What a number measures: by its unit, by what it is of, by the words near it, by the running test, by the machine
+card.
+"""
 
 from __future__ import annotations
 
@@ -43,7 +45,7 @@ def support(name: str, made: Draft, scene: Scene) -> float:
 
 def suits(thing: Thing, name: str, quantity: Quantity | None) -> float:
     """How well a quantity suits a thing: 2 when it is what is usually measured on it."""
-    if thing.quantities and thing.quantities[0] == name or quantity and thing.name in quantity.near:
+    if (thing.quantities and thing.quantities[0] == name) or (quantity and thing.name in quantity.near):
         return 2.0
     return 1.0 if name in thing.quantities else 0.0
 
@@ -52,15 +54,19 @@ def _near(quantity: Quantity, i: int, scene: Scene) -> bool:
     """Whether a word of the quantity stands in the clause of token i."""
     for k in scene.clause(i):
         token = scene.tokens[k]
-        if token.low in quantity.near or token.low in quantity.topic or token.thing is not None and (
-            token.thing.name in quantity.near or token.thing.name in quantity.topic
+        if (
+            token.low in quantity.near
+            or token.low in quantity.topic
+            or (token.thing is not None and (token.thing.name in quantity.near or token.thing.name in quantity.topic))
         ):
             return True
     return False
 
 
 def bare_reading(token: Token, made: Draft, scene: Scene, told: str) -> tuple[str, Value, str] | None:
-    """What a number without a unit is: the best supported quantity in which it is believable, in the unit said last or by its size."""
+    """What a number without a unit is: the best supported quantity in which it is believable, in the unit said last
+    or by its size.
+    """
     assert token.value is not None
     guessed = bool(made.rule.gives.get("bare"))
     if guessed and not stands_free(scene.tokens, made.main):
@@ -80,7 +86,9 @@ def bare_reading(token: Token, made: Draft, scene: Scene, told: str) -> tuple[st
     return best[1], value, best[2].unit
 
 
-def _taken(value: float, name: str, quantity: Quantity, made: Draft, scene: Scene, guessed: bool) -> tuple[float, Bare] | None:
+def _taken(
+    value: float, name: str, quantity: Quantity, made: Draft, scene: Scene, guessed: bool
+) -> tuple[float, Bare] | None:
     """How well a quantity takes a bare number, and in which unit; None when it does not."""
     known = known_values(scene.machine, scene.book)
     score = support(name, made, scene)
@@ -104,7 +112,7 @@ def _only_a_count(token: Token, name: str, made: Draft) -> bool:
     assert token.value is not None
     if token.value != int(token.value) or token.value > 12:
         return False
-    return name not in SMALL or token.low.isalpha() and "subject" in made.filled
+    return name not in SMALL or (token.low.isalpha() and "subject" in made.filled)
 
 
 SMALL = frozenset({"gap", "voltage", "turns", "angle", "pressure", "length"})

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+from worklog_tui.extract.context import SUBJECT_LIFE
 from worklog_tui.extract.finders.quantity import bare_reading, quantity_of, suits
+from worklog_tui.extract.finders.times import DAYS, of_running, of_work
 from worklog_tui.extract.matching import Match
 from worklog_tui.extract.scene import Draft, Scene
-from worklog_tui.extract.context import SUBJECT_LIFE
 from worklog_tui.extract.subjects import Fits, earlier, remembered, which_at, with_which
 from worklog_tui.extract.tokens import Thing, Token
 
@@ -16,7 +17,16 @@ def draft(match: Match, scene: Scene) -> Draft | None:
     at = match.slots.get(str(gives["value"]).strip("<>"))
     if at is None:
         return None
-    made = Draft("reading", at, at, match.rule, {}, confidence=match.rule.confidence, first_used=match.first, last_used=match.last - 1)
+    made = Draft(
+        "reading",
+        at,
+        at,
+        match.rule,
+        {},
+        confidence=match.rule.confidence,
+        first_used=match.first,
+        last_used=match.last - 1,
+    )
     token = scene.tokens[at]
     _subject(made, match, scene)
     read = _amount(made, token, scene, str(gives.get("quantity", "")))
@@ -32,7 +42,9 @@ def draft(match: Match, scene: Scene) -> Draft | None:
 
 
 def _subject(made: Draft, match: Match, scene: Scene) -> None:
-    """The thing that the number is of: as the rule says, else the nearest one that it can be of, else what is talked of."""
+    """The thing that the number is of: as the rule says, else the nearest one that it can be of, else what is talked
+    of.
+    """
     said = str(made.rule.gives.get("subject", ""))
     if said and not said.startswith("<"):
         made.thing = Thing(said, said, "quality")
@@ -47,7 +59,9 @@ def _subject(made: Draft, match: Match, scene: Scene) -> None:
     if named is not None and not (_measurable(named) or meant(named)):
         made.thing_at = None
     if made.thing_at is None:
-        made.thing_at = next((k for fits in (meant, _measurable) if (k := _of(scene, made.main, fits)) is not None), None)
+        made.thing_at = next(
+            (k for fits in (meant, _measurable) if (k := _of(scene, made.main, fits)) is not None), None
+        )
     if made.thing_at is not None:
         made.thing = scene.tokens[made.thing_at].thing
     if made.thing is None or _only_names_the_test(made.thing, scene):
@@ -89,7 +103,9 @@ def _wanted(made: Draft, scene: Scene) -> tuple[str, ...]:
 
 
 def _of(scene: Scene, i: int, fits: Fits) -> int | None:
-    """The nearest thing before the number in its clause; one after it only where a word joins them or they stand together."""
+    """The nearest thing before the number in its clause; one after it only where a word joins them or they stand
+    together.
+    """
     span = scene.clause(i)
     before = [k for k in scene.things(span) if k < i and fits(scene.tokens[k].thing)]  # type: ignore[arg-type]
     if before:
@@ -97,7 +113,9 @@ def _of(scene: Scene, i: int, fits: Fits) -> int | None:
     for k in range(i + 1, min(i + 4, span.stop)):
         token = scene.tokens[k]
         if token.thing is not None:
-            joined = all(t.sense("article", "all") for t in scene.tokens[i + 1 : k]) or any(t.low in JOINING for t in scene.tokens[i + 1 : k])
+            joined = all(t.sense("article", "all") for t in scene.tokens[i + 1 : k]) or any(
+                t.low in JOINING for t in scene.tokens[i + 1 : k]
+            )
             return k if joined and fits(token.thing) else None
         if token.kind in ("comma", "amount", "number"):
             return None
@@ -111,7 +129,9 @@ def _measurable(thing: Thing) -> bool:
     return thing.kind not in ("tool", "unknown", "fastener") and thing.system != "instruments and gauges"
 
 
-def _amount(made: Draft, token: Token, scene: Scene, told: str) -> tuple[str, float | tuple[float, float] | str, str] | None:
+def _amount(
+    made: Draft, token: Token, scene: Scene, told: str
+) -> tuple[str, float | tuple[float, float] | str, str] | None:
     """(quantity, value, unit) of a thread, an amount or a bare number."""
     if token.thread is not None:
         return "thread", token.thread.designation, ""
@@ -120,7 +140,7 @@ def _amount(made: Draft, token: Token, scene: Scene, told: str) -> tuple[str, fl
         quantity = told or quantity_of(amount.quantities, made, scene)
         days = DAYS.get(amount.unit, 1)
         value = amount.low * days if amount.low == amount.high else (amount.low * days, amount.high * days)
-        if quantity == "duration" and not _of_work(made, scene):
+        if quantity == "duration" and not of_work(made, scene):
             made.confidence = 0.45
         return (quantity, value, "day" if amount.unit in DAYS else amount.unit) if quantity else None
     if token.kind == "ratio" and token.value is not None:
@@ -130,37 +150,12 @@ def _amount(made: Draft, token: Token, scene: Scene, told: str) -> tuple[str, fl
     return bare_reading(token, made, scene, told)
 
 
-RUNNING = frozenset("run ran running runs idle tickover going kick kicked dies died dead gone cranked fast warm-up warming".split())
-
-
-def _of_running(made: Draft, scene: Scene, quantity: str) -> bool:
-    """A speed of nothing else, or a time that something ran: of the engine or the motor."""
-    thing = made.thing
-    if quantity == "speed":
-        return thing is None or not suits(thing, quantity, scene.book.quantities.get(quantity))
-    words = {scene.tokens[k].low for k in scene.clause(made.main)}
-    return quantity == "duration" and made.thing_at is None and bool(words & RUNNING)
-
-
-DAYS = {"week": 7}
-LASTING = frozenset("leave left give gave let wait waited for took takes take after later run ran running runs soak cook every within another lasts lasted held in".split())
-
-
-def _of_work(made: Draft, scene: Scene) -> bool:
-    """Whether a time is one of the work or the machine: with a verb of work, a word of waiting, or a thing in its clause."""
-    amount = scene.tokens[made.main].amount
-    if amount is not None and amount.unit in ("month", "year"):
-        return False
-    span = scene.clause(made.main)
-    if any(scene.tokens[k].low in LASTING or scene.tokens[k].sense("did", "doing", "do", "does") for k in span):
-        return True
-    return "subject" not in made.filled or len(span) <= 3
-
-
 def _words(made: Draft, match: Match, scene: Scene, quantity: str) -> str:
     """The subject in the speaker's words, with which one it is."""
     said = match.slots.get("which")
-    which, k = (scene.tokens[said].which or scene.tokens[said].low, said) if said is not None else which_at(scene, made.main)
+    which, k = (
+        (scene.tokens[said].which or scene.tokens[said].low, said) if said is not None else which_at(scene, made.main)
+    )
     thing, topic = made.thing, scene.context.topic
     filled = "subject" in made.filled
     if filled and not which and topic and topic.quantity == quantity:
@@ -169,12 +164,24 @@ def _words(made: Draft, match: Match, scene: Scene, quantity: str) -> str:
     if quantity == "compression" and which.isdigit() and (newer or thing is None or thing.per != "cylinder"):
         return f"cylinder {which}"
     if quantity == "compression" and not which:
-        return "cylinder 1" if scene.machine.cylinders == 1 else thing.words if thing and thing.per == "cylinder" else "compression"
-    if _of_running(made, scene, quantity):
+        return (
+            "cylinder 1"
+            if scene.machine.cylinders == 1
+            else thing.words
+            if thing and thing.per == "cylinder"
+            else "compression"
+        )
+    if of_running(made, scene, quantity):
         made.thing, made.thing_at = scene.engine(), None
         made.filled.add("subject")
         return made.thing.words
-    if filled and topic and topic.quantity == quantity and topic.words and (thing is None or not suits(thing, quantity, None)):
+    if (
+        filled
+        and topic
+        and topic.quantity == quantity
+        and topic.words
+        and (thing is None or not suits(thing, quantity, None))
+    ):
         return with_which(topic.words, which)
     if thing is None:
         return f"cylinder {which}" if which.isdigit() else which

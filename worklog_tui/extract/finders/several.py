@@ -1,4 +1,6 @@
-"""Several things named in one breath: `rings or valves` are two suspects, `belt, seal and plug to order` three parts needed."""
+"""Several things named in one breath: `rings or valves` are two suspects, `belt, seal and plug to order` three parts
+needed.
+"""
 
 from __future__ import annotations
 
@@ -11,12 +13,18 @@ TEXT = {"suspect": "cause", "follow_up": "topic"}
 
 
 def spread(draft: Draft, scene: Scene) -> list[Draft]:
-    """The draft, or one for each thing that it is said of; `each` of a rule takes all things after it in the sentence."""
+    """The draft, or one for each thing that it is said of; `each` of a rule takes all things after it in the
+    sentence.
+    """
     if draft.kind not in TEXT or draft.thing is None:
         return [draft]
     things = [(draft.main, draft.thing)]
     if draft.rule.gives.get("each"):
-        things = [(k, t) for k in scene.things(range(draft.main, len(scene.tokens))) if (t := scene.tokens[k].thing) is not None and t.known]
+        things = [
+            (k, t)
+            for k in scene.things(range(draft.main, len(scene.tokens)))
+            if (t := scene.tokens[k].thing) is not None and t.known
+        ]
     if len(things) == 1 and not things[0][1].also:
         return [draft]
     found = []
@@ -35,4 +43,6 @@ def _of(draft: Draft, k: int, one: Thing, whole: Thing) -> Draft:
     elif k != draft.main:
         text = one.own or one.words
     last = draft.last if k == draft.main else k
-    return replace(draft, main=k, last=last, thing=one, fields={**draft.fields, field: text, "name": one.name, "part": one.own})
+    return replace(
+        draft, main=k, last=last, thing=one, fields={**draft.fields, field: text, "name": one.name, "part": one.own}
+    )

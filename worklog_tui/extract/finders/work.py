@@ -10,8 +10,10 @@ from worklog_tui.rulebook import Sense
 
 FORMS = ("did", "doing", "does", "do")
 LABELLED = frozenset(
-    "remove strip clean check test replace fit adjust repair drain fill flush lubricate soak bleed make order connect "
-    "disconnect charge start free tighten".split()
+    (
+        "remove strip clean check test replace fit adjust repair drain fill flush lubricate soak bleed make order "
+        "connect disconnect charge start free tighten"
+    ).split()
 )
 
 
@@ -21,7 +23,16 @@ def draft(match: Match, scene: Scene) -> Draft | None:
     at = match.slots[gives["at"].strip("<>")] if "at" in gives else match.slots.get(gives["action"].strip("<>"))
     if at is None:
         return None
-    made = Draft("work", at, at, match.rule, {}, confidence=match.rule.confidence, first_used=match.first, last_used=match.last - 1)
+    made = Draft(
+        "work",
+        at,
+        at,
+        match.rule,
+        {},
+        confidence=match.rule.confidence,
+        first_used=match.first,
+        last_used=match.last - 1,
+    )
     part = gives.get("part", "")
     if part.startswith("<"):
         made.thing_at = match.slots.get(part.strip("<>"))
@@ -54,7 +65,9 @@ def action_for(senses: tuple[Sense, ...], thing: Thing | None) -> Sense | None:
 
 
 def _find_object(made: Draft, scene: Scene, at: int, match: Match) -> bool:
-    """The object of a verb for which the rule named none: `it` means what was named before; else what stands after or before."""
+    """The object of a verb for which the rule named none: `it` means what was named before; else what stands after or
+    before.
+    """
     poured = any(s.name in POURED for s in scene.tokens[at].senses)
     fits = _poured if poured else _handled if made.rule.gives.get("it") else _workable
     used = match.slots.get("used")
@@ -109,7 +122,7 @@ def _put_in(made: Draft, scene: Scene, action: str) -> str:
     return scene.said(first, k) if first is not None else ""
 
 
-MEANS = frozenset("with using".split())
+MEANS = frozenset(["with", "using"])
 MEANS_WORDS = 4
 
 
@@ -119,7 +132,11 @@ def _means(made: Draft, scene: Scene) -> str:
     for k in range(made.main + 1, span.stop - 1):
         if scene.tokens[k].low in MEANS:
             last = k + 1
-            while last + 1 < min(span.stop, k + 1 + MEANS_WORDS) and scene.tokens[last].kind != "thing" and scene.tokens[last + 1].kind not in ("comma", "stop"):
+            while (
+                last + 1 < min(span.stop, k + 1 + MEANS_WORDS)
+                and scene.tokens[last].kind != "thing"
+                and scene.tokens[last + 1].kind not in ("comma", "stop")
+            ):
                 last += 1
             return scene.said(k + 1, last) if scene.tokens[k + 1].kind not in ("comma", "stop") else ""
     return ""

@@ -14,7 +14,12 @@ def refine(drafts: list[Draft], scene: Scene) -> list[Draft]:
             continue
         quantity = draft.fields["quantity"]
         before = last.get(quantity)
-        if before is not None and "subject" in draft.filled and before.fields["subject"] and which_at(scene, draft.main)[1] <= before.main:
+        if (
+            before is not None
+            and "subject" in draft.filled
+            and before.fields["subject"]
+            and which_at(scene, draft.main)[1] <= before.main
+        ):
             draft.fields["subject"], draft.thing = before.fields["subject"], before.thing
         last[quantity] = draft
     return drafts

@@ -12,15 +12,31 @@ CLEARED = Rule("suspect.found-good", "", {}, (), (), 0.6)
 
 def refine(drafts: list[Draft], scene: Scene) -> list[Draft]:
     """The drafts, with a ruled out suspect for each good finding of something that is suspected."""
-    suspected = set(scene.context.suspects) | {d.fields["name"] for d in drafts if d.kind == "suspect" and d.fields["standing"] == "suspected"}
+    suspected = set(scene.context.suspects) | {
+        d.fields["name"] for d in drafts if d.kind == "suspect" and d.fields["standing"] == "suspected"
+    }
     said = {d.fields["name"] for d in drafts if d.kind == "suspect" and d.fields["standing"] != "suspected"}
     found: list[Draft] = []
     for draft in drafts:
-        if draft.kind != "finding" or draft.fields["verdict"] != "good" or draft.thing is None or draft.confidence < 0.5:
+        if (
+            draft.kind != "finding"
+            or draft.fields["verdict"] != "good"
+            or draft.thing is None
+            or draft.confidence < 0.5
+        ):
             continue
         name = draft.thing.name
         if name and name in suspected and name not in said:
             said.add(name)
             fields = {"cause": draft.thing.words, "standing": "ruled out", "name": name}
-            found.append(replace(draft, kind="suspect", rule=CLEARED, fields=fields, confidence=CLEARED.confidence, trail=["found good"]))
+            found.append(
+                replace(
+                    draft,
+                    kind="suspect",
+                    rule=CLEARED,
+                    fields=fields,
+                    confidence=CLEARED.confidence,
+                    trail=["found good"],
+                )
+            )
     return drafts + found

@@ -14,7 +14,13 @@ def refine(drafts: list[Draft], scene: Scene) -> list[Draft]:
             continue
         said = [scene.said(k, k) for k in scene.clause(draft.main) if k != draft.main and scene.tokens[k].sense("how")]
         topic = scene.context.topic
-        if not said and topic and topic.quantity == draft.fields["quantity"] and topic.condition and draft.fields["role"] == "measured":
+        if (
+            not said
+            and topic
+            and topic.quantity == draft.fields["quantity"]
+            and topic.condition
+            and draft.fields["role"] == "measured"
+        ):
             said = [topic.condition]
             draft.filled.add("condition")
         if not said and (bound := BOUNDS.get(draft.fields["bound"])):

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import itertools
+
 from worklog_tui.extract.scene import Draft, Scene
 
 REACH = 9
@@ -11,7 +13,7 @@ def refine(drafts: list[Draft], scene: Scene) -> list[Draft]:
     """Readings without those that are taken back at once in the same sentence."""
     readings = sorted((d for d in drafts if d.kind == "reading"), key=lambda d: d.main)
     gone: set[int] = set()
-    for first, second in zip(readings, readings[1:], strict=False):
+    for first, second in itertools.pairwise(readings):
         between = scene.tokens[first.main + 1 : second.main]
         if first.fields["quantity"] != second.fields["quantity"] or len(between) > REACH:
             continue

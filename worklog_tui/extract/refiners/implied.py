@@ -1,4 +1,6 @@
-"""Work that a reading implies: a gap that was set was adjusted, a nut that was torqued was tightened, oil that was measured in was filled."""
+"""Work that a reading implies: a gap that was set was adjusted, a nut that was torqued was tightened, oil that was
+measured in was filled.
+"""
 
 from __future__ import annotations
 
@@ -7,7 +9,11 @@ from dataclasses import replace
 from worklog_tui.extract.scene import Draft, Scene
 
 ADJUSTED = frozenset({"gap", "turns", "angle", "speed", "length"})
-SAME_WORK = {"adjust": {"adjust", "replace", "fit", "tighten", "repair", "make"}, "tighten": {"tighten", "fit", "replace"}, "fill": {"fill", "replace", "fit"}}
+SAME_WORK = {
+    "adjust": {"adjust", "replace", "fit", "tighten", "repair", "make"},
+    "tighten": {"tighten", "fit", "replace"},
+    "fill": {"fill", "replace", "fit"},
+}
 
 
 def refine(drafts: list[Draft], scene: Scene) -> list[Draft]:
@@ -18,7 +24,15 @@ def refine(drafts: list[Draft], scene: Scene) -> list[Draft]:
         action = _action(draft)
         if action and draft.thing is not None and not _said(said + found, draft, action):
             fields = {"action": action, "used": ""}
-            found.append(replace(draft, kind="work", fields=fields, filled=draft.filled | {"action"}, trail=[f"implied by {draft.fields['role']}"]))
+            found.append(
+                replace(
+                    draft,
+                    kind="work",
+                    fields=fields,
+                    filled=draft.filled | {"action"},
+                    trail=[f"implied by {draft.fields['role']}"],
+                )
+            )
     return drafts + found
 
 
@@ -37,6 +51,8 @@ def _said(works: list[Draft], draft: Draft, action: str) -> bool:
     """Whether such work of the same thing stands in the sentence already."""
     assert draft.thing is not None
     return any(
-        w.fields["action"] in SAME_WORK[action] and w.thing is not None and (w.thing.name == draft.thing.name or w.thing.words == draft.thing.words)
+        w.fields["action"] in SAME_WORK[action]
+        and w.thing is not None
+        and (w.thing.name == draft.thing.name or w.thing.words == draft.thing.words)
         for w in works
     )

@@ -22,7 +22,10 @@ def refine(drafts: list[Draft], scene: Scene) -> list[Draft]:
         stances = scene.tokens[draft.main].stances
         against = (stances & DROP[draft.kind]) - allowed
         if against:
-            scene.dropped.append(f"{scene.said(draft.main, draft.last)}: {draft.kind} by {draft.rule.id} let go: {', '.join(sorted(against))}")
+            scene.dropped.append(
+                f"{scene.said(draft.main, draft.last)}: {draft.kind} by {draft.rule.id} let go, "
+                f"meant as: {', '.join(sorted(against))}"
+            )
             continue
         if draft.kind == "finding" and "not" in stances and "not" not in allowed:
             if draft.fields["verdict"] not in TURNED:

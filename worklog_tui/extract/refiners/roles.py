@@ -1,4 +1,6 @@
-"""What a reading is for: read off the machine, what it should be, what it was set to, still to come, or a part's label."""
+"""What a reading is for: read off the machine, what it should be, what it was set to, still to come, or a part's
+label.
+"""
 
 from __future__ import annotations
 
@@ -6,7 +8,9 @@ from worklog_tui.extract.scene import Draft, Scene
 
 REACH = 9
 SET_ACTIONS = frozenset({"adjust", "tighten", "fill"})
-LABELS = frozenset({"voltage", "current", "length", "thread", "volume", "pressure", "temperature", "resistance", "mass"})
+LABELS = frozenset(
+    {"voltage", "current", "length", "thread", "volume", "pressure", "temperature", "resistance", "mass"}
+)
 SET_BY_NATURE = frozenset({"torque", "turns"})
 FOUND = frozenset("was were wz ws found count counted only is still reads read".split())
 
@@ -30,14 +34,18 @@ def _role(draft: Draft, scene: Scene, amounts: set[int]) -> str:
         return "rated"
     if _on_plate(draft.main, scene):
         return "rated"
-    if _was_set(draft.main, scene, amounts) or quantity in SET_BY_NATURE and not _as_found(draft.main, scene):
+    if _was_set(draft.main, scene, amounts) or (quantity in SET_BY_NATURE and not _as_found(draft.main, scene)):
         return "set"
     if quantity == "volume" and _went_in(draft.main, scene):
         return "set"
     topic = scene.context.topic
     if topic is not None and topic.quantity == quantity and topic.role == "set":
         return "set"
-    return "planned" if "plan" in scene.tokens[draft.main].stances and quantity in ("temperature", "volume") else "measured"
+    return (
+        "planned"
+        if "plan" in scene.tokens[draft.main].stances and quantity in ("temperature", "volume")
+        else "measured"
+    )
 
 
 def _from_book(i: int, scene: Scene, amounts: set[int]) -> bool:
@@ -71,7 +79,9 @@ def _on_plate(i: int, scene: Scene) -> bool:
     first = next((k for k in range(i - 1, -1, -1) if scene.tokens[k].kind == "stop"), -1)
     for k in range(max(first + 1, i - 14), i):
         token = scene.tokens[k]
-        if token.sense("plate") or token.thing is not None and token.thing.words.lower().endswith(("plate", "badge", "tag", "label")):
+        if token.sense("plate") or (
+            token.thing is not None and token.thing.words.lower().endswith(("plate", "badge", "tag", "label"))
+        ):
             return True
     return False
 
@@ -97,7 +107,11 @@ def _of_time(draft: Draft, scene: Scene) -> str:
         t.thing is not None and t.thing.kind == "tool" for t in before
     ):
         return "planned"
-    return "planned" if "plan" in stances or any(t.low in ("give", "leave", "let", "wait", "another") for t in before) else "measured"
+    return (
+        "planned"
+        if "plan" in stances or any(t.low in ("give", "leave", "let", "wait", "another") for t in before)
+        else "measured"
+    )
 
 
 def _is_label(draft: Draft, scene: Scene) -> bool:

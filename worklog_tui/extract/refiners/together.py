@@ -31,5 +31,6 @@ def _one_breath(first: Draft, second: Draft, scene: Scene) -> bool:
         first.fields["verdict"] == second.fields["verdict"]
         and first.thing is not None and second.thing is not None and first.thing.words == second.thing.words
         and scene.tokens[first.last].clause == scene.tokens[second.main].clause
-        and len(between) <= REACH and not any(t.kind in ("stop", "thing", "amount", "number") or t.sense("did") for t in between)
+        and len(between) <= REACH
+        and not any(t.kind in ("stop", "thing", "amount", "number") or t.sense("did") for t in between)
     )  # fmt: skip

@@ -1,0 +1,62 @@
+"""Things joined: `gasket on the sump` is one thing, and so is `rings and valves`, which remembers both."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from worklog_tui.extract.things import ARTICLES, spoken
+from worklog_tui.extract.tokens import Thing, Token
+
+JOINS = frozenset("of on in for at from behind under".split())
+LISTS = frozenset("and & + or nor".split())
+MOST = 4
+"Things that may follow the first one of a list."
+
+
+def join_things(text: str, tokens: list[Token]) -> list[Token]:
+    """The tokens with things that belong together as one token."""
+    out: list[Token] = []
+    for token in tokens:
+        back = _link(out, token.thing) if token.thing is not None else None
+        if back is None or token.thing is None:
+            out.append(token)
+            continue
+        first, thing, word = back
+        while out[-1] is not first:
+            out.pop()
+        out[-1] = Token(
+            "thing",
+            f"{first.low} {word} {token.low}",
+            first.start,
+            token.end,
+            first.classes,
+            thing=_joined(thing, token.thing, word, spoken(text[first.start : token.end])),
+        )
+    return out
+
+
+def _joined(thing: Thing, other: Thing, word: str, words: str) -> Thing:
+    """The first thing with the other one as its whole, or as one more of a list."""
+    if word in JOINS:
+        return replace(thing, words=words, which=thing.which or other.which, of=other)
+    return replace(thing, words=words, also=(*thing.also, other))
+
+
+def _link(out: list[Token], after: Thing) -> tuple[Token, Thing, str] | None:
+    """The thing and the joining word right before here: `X of [the]`, `X and [the]`."""
+    k = len(out) - 1
+    if k >= 0 and (out[k].low in ARTICLES or out[k].low == "its"):
+        k -= 1
+    if k < 1 or out[k].kind == "stop":
+        return None
+    word, before = out[k].low, out[k - 1]
+    thing = before.thing
+    if thing is None:
+        return None
+    if word in LISTS:
+        return (before, thing, word) if len(thing.also) < MOST else None
+    if word not in JOINS or thing.kind in ("machine", "quality", "tool") or thing.also or thing.of is not None:
+        return None
+    if (word == "in" and after.kind in ("tool", "machine", "unknown")) or (word == "for" and after.kind == "machine"):
+        return None
+    return before, thing, word

@@ -1,0 +1,43 @@
+"""Times and speeds: of the running engine, of the work, or of nothing that a log holds."""
+
+from __future__ import annotations
+
+from worklog_tui.extract.finders.quantity import suits
+from worklog_tui.extract.scene import Draft, Scene
+
+RUNNING = frozenset(
+    (
+        "run ran running runs idle tickover going kick kicked dies died dead gone cranked fast warm-up warming"
+    ).split()
+)
+
+
+def of_running(made: Draft, scene: Scene, quantity: str) -> bool:
+    """A speed of nothing else, or a time that something ran: of the engine or the motor."""
+    thing = made.thing
+    if quantity == "speed":
+        return thing is None or not suits(thing, quantity, scene.book.quantities.get(quantity))
+    words = {scene.tokens[k].low for k in scene.clause(made.main)}
+    return quantity == "duration" and made.thing_at is None and bool(words & RUNNING)
+
+
+DAYS = {"week": 7}
+LASTING = frozenset(
+    (
+        "leave left give gave let wait waited for took takes take after later run ran running runs soak cook every "
+        "within another lasts lasted held in"
+    ).split()
+)
+
+
+def of_work(made: Draft, scene: Scene) -> bool:
+    """Whether a time is one of the work or the machine: with a verb of work, a word of waiting, or a thing in its
+    clause.
+    """
+    amount = scene.tokens[made.main].amount
+    if amount is not None and amount.unit in ("month", "year"):
+        return False
+    span = scene.clause(made.main)
+    if any(scene.tokens[k].low in LASTING or scene.tokens[k].sense("did", "doing", "do", "does") for k in span):
+        return True
+    return "subject" not in made.filled or len(span) <= 3

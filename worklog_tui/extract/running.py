@@ -1,0 +1,73 @@
+"""The running test: what bare numbers are, of what, in which unit, and how they are taken."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from worklog_tui.extract.context import Topic
+from worklog_tui.extract.finders.carry import scale_of
+from worklog_tui.extract.scene import Draft, Scene, announced
+from worklog_tui.extract.tokens import Thing, Token
+
+STATES_OF_TEST = frozenset({"dry", "wet", "cold", "hot", "warm", "with oil", "throttle open", "stone cold"})
+ASIDE = frozenset({"tool", "unknown"})
+
+
+def topic_after(scene: Scene, drafts: list[Draft], topic: Topic | None, upto: int) -> Topic | None:
+    """The running test after the tokens before `upto` and the readings among them."""
+    for token in scene.tokens[:upto]:
+        topic = _named(scene, token, topic)
+    if topic is not None:
+        topic = replace(topic, role=_role(scene, upto, topic.role))
+    for draft in drafts:
+        if draft.main < upto and draft.kind == "reading" and _tested(scene, draft) and draft.fields["role"] != "rated":
+            topic = _read(scene, draft, topic)
+    return topic
+
+
+def _named(scene: Scene, token: Token, topic: Topic | None) -> Topic | None:
+    """The test after one token: a word may announce it, a thing is what it is of, a state how it is taken."""
+    found = announced(scene.book, token)
+    if found and (topic is None or topic.quantity != found):
+        topic = _begun(found, token.thing)
+    elif found and topic is not None:
+        topic = replace(topic, age=0)
+    if topic is None:
+        return None
+    if token.thing is not None and topic.quantity in token.thing.quantities and token.thing.kind not in ASIDE:
+        topic = replace(topic, words=token.thing.words, name=token.thing.name)
+    return replace(topic, condition=token.low) if token.low in STATES_OF_TEST else topic
+
+
+def _begun(quantity: str, thing: Thing | None) -> Topic:
+    return Topic(quantity, words=thing.words if thing else "", name=thing.name if thing else "")
+
+
+def _read(scene: Scene, draft: Draft, topic: Topic | None) -> Topic | None:
+    """The test after one reading: its unit and size are those of the bare numbers to come."""
+    quantity, thing, value = draft.fields["quantity"], draft.thing, draft.fields["value"]
+    amount = scene.tokens[draft.main].amount
+    scale = scale_of(amount) if amount else topic.scale if topic else 1.0
+    low = value[0] if isinstance(value, tuple) else value if isinstance(value, float) else 0.0
+    if topic is not None and topic.quantity != quantity and topic.age <= 1:
+        return topic
+    if topic is None or topic.quantity != quantity:
+        return replace(_begun(quantity, thing), unit=draft.fields["unit"], scale=scale, value=low)
+    topic = replace(topic, unit=draft.fields["unit"], scale=scale, value=low, age=0)
+    if thing is not None and "subject" not in draft.filled and quantity in thing.quantities:
+        topic = replace(topic, words=thing.words, name=thing.name)
+    return topic
+
+
+def _tested(scene: Scene, draft: Draft) -> bool:
+    """Whether the quantity of a reading is one that is tested in rows."""
+    quantity = scene.book.quantities.get(draft.fields["quantity"])
+    return bool(quantity and quantity.topic)
+
+
+def _role(scene: Scene, upto: int, before: str) -> str:
+    """`Gaps set.` makes the bare numbers that follow settings; a look or a check makes them measurements again."""
+    actions = {s.name for t in scene.tokens[:upto] for s in t.senses if s.cls in ("did", "doing")}
+    if actions & {"adjust"} or any(t.low == "set" for t in scene.tokens[:upto]):
+        return "set"
+    return "measured" if actions or any(t.sense("book") for t in scene.tokens[:upto]) else before
