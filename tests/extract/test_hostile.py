@@ -58,3 +58,14 @@ def test_any_text_is_read(words: str) -> None:
 
 
 _BOOK: dict[str, Rulebook | None] = {}
+
+
+def test_of_a_line_without_end_the_beginning_is_read(book: Rulebook) -> None:
+    """1 MB in one note, and the same cut into notes: what is read of it is bounded."""
+    words = "the valve is cracked at 12 psi " * 32_000
+    start = time.process_time()
+    feed(book, PLAIN, Context.start(), Note("n", "s", words, track="captions"))
+    context = Context.start()
+    for n in range(0, len(words), 4_000):
+        context, _ = feed(book, PLAIN, context, Note(f"n{n}", "s", words[n : n + 4_000], track="captions"))
+    assert time.process_time() - start < 8

@@ -81,6 +81,8 @@ class Context:
     "The last facts of the last notes, newest last."
     notes: tuple[str, ...] = ()
     "The uids of the last notes, newest last."
+    long: int = 0
+    "How many very long notes have come one after another."
 
     @classmethod
     def start(cls) -> Context:
@@ -100,7 +102,7 @@ class Context:
         return cls(
             tuple(map(_subject, data["things"])), _subject(heading) if heading else None, data["which"],
             Topic(**topic) if topic else None, tuple(data["suspects"]), data["system"], Tail(**tail) if tail else None,
-            tuple(map(from_plain, data["recent"])), tuple(data["notes"]),
+            tuple(map(from_plain, data["recent"])), tuple(data["notes"]), data["long"],
         )  # fmt: skip
 
     def aged(self) -> Context:

@@ -29,6 +29,8 @@ from worklog_tui.rulebook import Rulebook
 CONFIDENCE_LINE = 0.5
 "Facts below it are questions, asked in closing up."
 TAIL_LIMIT = 600
+LONG_NOTE, MOST_CHARACTERS = 3_000, 60_000
+"Characters of a note as only a line without end has them, and how many of such a line are read."
 LONG_SENTENCE, LONGEST_SENTENCE = 90, 130
 "Tokens after which a sentence ends at the next comma, and at any rate: what a sentence costs is bounded."
 NOTES_BACK = 12
@@ -56,7 +58,11 @@ class Passage:
 
 
 def feed(book: Rulebook, machine: Machine, context: Context, note: Note) -> tuple[Context, Changes]:
-    """Reads one more note."""
+    """Reads one more note; of a text without end only the first `MOST_CHARACTERS` are read, the rest is kept as words."""
+    long = context.long + 1 if len(note.words) >= LONG_NOTE else 0
+    context = replace(context, long=long)
+    if long * LONG_NOTE > MOST_CHARACTERS:
+        return replace(context, tail=None), Changes()
     passage = _passage(context, note)
     context = context.aged()
     facts: list[Fact] = []
@@ -79,7 +85,7 @@ def feed(book: Rulebook, machine: Machine, context: Context, note: Note) -> tupl
 
 
 def _passage(context: Context, note: Note) -> Passage:
-    words = _NOISE.sub(_blank, note.words)
+    words = _NOISE.sub(_blank, note.words[:MOST_CHARACTERS])
     if context.tail is None or note.track != "captions":
         return Passage(words, (Piece(note.uid, 0, len(words), 0),), 0)
     before = context.tail.words + " "
