@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import asyncio
 import signal
+import sys
 from collections.abc import Iterable
 from functools import partial
 from typing import TYPE_CHECKING, ClassVar
@@ -116,4 +117,5 @@ class Recorder(App[int]):
 
 def open_recorder(desk: Desk, machine: str | None = None) -> int:
     """Run the recorder until it is left; 0, or 128 and the number of the signal that ended it."""
+    sys.setswitchinterval(0.001)  # a key waits no longer than this for a worker thread that reads
     return Recorder(Errands(desk), machine).run() or 0

@@ -125,5 +125,8 @@ async def type_in(pilot: Pilot[int], words: str) -> None:
 async def settle(pilot: Pilot[int]) -> None:
     """Wait until no call is under way and all is drawn."""
     for _ in range(3):
+        await pilot.pause()
+        while any(timer._callback is not None and timer._repeat == 0 for timer in pilot.app.screen._timers):
+            await pilot.pause(0.02)
         await pilot.app.workers.wait_for_complete()
         await pilot.pause()

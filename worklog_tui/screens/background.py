@@ -10,6 +10,7 @@ from typing import Generic, TypeVar
 
 from textual.message_pump import MessagePump
 from textual.screen import Screen
+from textual.timer import Timer
 
 Wish = TypeVar("Wish")
 Answer = TypeVar("Answer")
@@ -79,6 +80,31 @@ class Latest(Queue[Wish, Answer]):
         while len(self.waiting) > 1:
             self.waiting.pop()
         super().want(wish)
+
+
+class Rest:
+    """Has something done once nobody has asked for it for a while: a worker thread takes time from the keys."""
+
+    def __init__(self, screen: Screen[None], seconds: float, call: Callable[[], None]) -> None:
+        self._screen = screen
+        self._seconds = seconds
+        self._call = call
+        self._timer: Timer | None = None
+
+    def want(self) -> None:
+        """Have it done after the pause, which begins anew."""
+        if self._timer is not None:
+            self._timer.stop()
+        self._timer = self._screen.set_timer(self._seconds, self._done)
+
+    def put_off(self) -> None:
+        """Begin the pause anew if something is wanted."""
+        if self._timer is not None:
+            self.want()
+
+    def _done(self) -> None:
+        self._timer = None
+        self._call()
 
 
 def hand_back(pump: MessagePump, tell: Callable[[], None]) -> None:

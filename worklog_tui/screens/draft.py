@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import os
-from hashlib import blake2s
 from pathlib import Path
 from threading import Lock
 from typing import TYPE_CHECKING
@@ -19,6 +18,8 @@ class Draft:
     """The draft of one window on one machine. Two windows never share one: each holds a lock on its own."""
 
     def __init__(self, logbook: Path, machine: str) -> None:
+        from hashlib import blake2s
+
         mark = blake2s(machine.encode("utf-8", "replace"), digest_size=6).hexdigest()
         self._stem = f"{logbook.name}.draft-{mark}"
         self._folder = logbook.parent

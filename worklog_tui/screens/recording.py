@@ -14,10 +14,9 @@ from textual.screen import Screen
 from textual.widgets import Footer, Static, TextArea
 
 from worklog_tui.model import Session
-from worklog_tui.screens.background import Latest
+from worklog_tui.screens.background import Latest, Rest
 from worklog_tui.screens.errands import Errands, Preview
 from worklog_tui.screens.keeping import Keeping, Words
-from worklog_tui.screens.paste import PasteQuestion, shape_of
 from worklog_tui.screens.reviewing import Reviewing
 from worklog_tui.widgets.head_line import HeadLine
 from worklog_tui.widgets.items import OpenItems
@@ -95,6 +94,7 @@ class RecordingScreen(Screen[None]):
         self._previews = Latest[str, Preview](
             self, lambda words: errands.preview(machine, words), self._show_preview, self._unread
         )
+        self._stop = Rest(self, 0.05, lambda: self._previews.want(self._half_typed))
         self._looks = Latest[str, "ReadSession"](self, errands.look, self._ask, self._unread)
 
     def compose(self) -> ComposeResult:
@@ -145,8 +145,7 @@ class RecordingScreen(Screen[None]):
         self.action_go(message.place)
 
     def on_note_line_left(self) -> None:
-        place = self.query_one(Places).here
-        self.query_one(_LISTS[place]).focus()
+        self.query_one(_LISTS[self.query_one(Places).here]).focus()
 
     def on_paste(self, event: events.Paste) -> None:
         """A paste anywhere goes to the note line."""
@@ -159,7 +158,8 @@ class RecordingScreen(Screen[None]):
         if isinstance(event.text_area, NoteLine) and event.text_area.text != self._half_typed:
             self._half_typed = event.text_area.text
             if self._half_typed.strip():
-                self._previews.want(self._half_typed)
+                self._reviewing.put_off()
+                self._stop.want()
             else:
                 self._show_preview(self._half_typed, Preview())
 
@@ -182,6 +182,8 @@ class RecordingScreen(Screen[None]):
             self.query_one(Understood).explain(timeline.log_rows.facts_of(message.row.key))
 
     def _ask(self, text: str, read: ReadSession) -> None:
+        from worklog_tui.screens.paste import PasteQuestion, shape_of
+
         def answer(keep: bool | None) -> None:
             if keep:
                 self.query_one(Understood).say(f"Keeping {shape_of(read)} …")

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, NamedTuple
 from textual.screen import Screen
 
 from worklog_tui.model import Advice
-from worklog_tui.screens.background import Latest
+from worklog_tui.screens.background import Latest, Rest
 from worklog_tui.screens.errands import Errands
 from worklog_tui.widgets.items import OpenItems, still_open
 from worklog_tui.widgets.next_step import NextStep
@@ -43,6 +43,7 @@ class Reviewing:
         "So many times something was kept; it tells whether a log that was read is of now."
         self._logs = Latest[int, Seen](screen, lambda _: see(errands.review(machine)), self._show_log, failed)
         self._reviews = Latest[int, "Review"](screen, lambda _: errands.review(machine), self._show_review, failed)
+        self._rest = Rest(screen, 1.0, lambda: self._reviews.want(self._kept))
         self._advice = Latest["Review", Advice](screen, errands.advice, self._show_advice, failed)
 
     def begin(self) -> None:
@@ -52,7 +53,11 @@ class Reviewing:
     def note_kept(self) -> None:
         """One more note stands in the timeline already; the rest is worked out anew."""
         self._kept += 1
-        self._reviews.want(self._kept)
+        self._rest.want()
+
+    def put_off(self) -> None:
+        """A key came: what is worked out anew can wait a little longer."""
+        self._rest.put_off()
 
     def lines_kept(self) -> None:
         """Many notes were kept: read the whole log again."""

@@ -13,7 +13,6 @@ from textual.widgets import Footer, Static
 
 from worklog_tui.model import Machine
 from worklog_tui.screens.background import Latest, Queue
-from worklog_tui.screens.card import CardScreen
 from worklog_tui.screens.errands import Errands
 from worklog_tui.widgets.literal import literal
 from worklog_tui.widgets.machines import Machines
@@ -83,6 +82,8 @@ class StartScreen(Screen[None]):
         def made(card: Machine | None) -> None:
             if card is not None:
                 self._cards.want(card)
+
+        from worklog_tui.screens.card import CardScreen  # its fields are not needed for the first paint
 
         self.app.push_screen(CardScreen(), made)
 

@@ -4,11 +4,13 @@ from __future__ import annotations
 
 from textual.content import Content
 
-from worklog_tui.notes import sanitise
-
 _TAB = 4  # columns
 
 
 def literal(text: str) -> Content:
     """The text as it stands: cleaned once more (old rows may hold anything), no markup, tabs as spaces."""
+    if text.isascii() and text.isprintable():
+        return Content(text)
+    from worklog_tui.notes import sanitise  # loads all readers of texts, which the first paint can do without
+
     return Content(sanitise(text).expandtabs(_TAB))
