@@ -8,15 +8,17 @@ from worklog_tui.rulebook.book import thing_classes, token_classes
 
 ARTICLES = frozenset(
     (
-        "the a an this that these those my his her its our their your another any each every both all either same "
-        "one"
+        "the a an this that these those my his her its our their your another any each every both all either same one"
     ).split()
 )
+OWNED = frozenset("my his her your our their".split())
+BODY = frozenset(
+    "head hand arm leg knee ear eye foot heart back neck nose mouth face finger fingers hands feet eyes ears".split()
+)
+"With `my` before them these are parts of a person."
 AGE = frozenset("new old other original proper real spare good second-hand secondhand".split())
 BEHIND = frozenset(
-    (
-        "lh rh l/h r/h left-hand right-hand front rear inlet exhaust nearside offside upper lower inner outer"
-    ).split()
+    ("lh rh l/h r/h left-hand right-hand front rear inlet exhaust nearside offside upper lower inner outer").split()
 )
 "Sides that may stand behind the name: `seal lh`, `hose front`."
 SUPPORT = frozenset("off out on is was are were looks".split())
@@ -99,6 +101,8 @@ def _supported(tokens: list[Token], i: int, first: int, j: int, typed: bool) -> 
         return True
     before = tokens[i - 1] if i else None
     after = tokens[j] if j < len(tokens) else None
+    if before is not None and before.low in OWNED and tokens[first].low in BODY:
+        return False
     if before is not None and (
         before.low in ARTICLES or before.low in AGE or before.sense("did", "do", "doing", "bad", "good")
     ):

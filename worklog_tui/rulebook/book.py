@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import gc
 import re
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
@@ -61,6 +62,7 @@ def load(folders: Sequence[Path], cache: Path | None = None) -> Rulebook:
     units = units_from(files["units.toml"])
     quantities = read_quantities(files)
     signs = Signs(foreseen(table, named, units.quantity_tuples()))
+    gc.freeze()  # the grammars stay: the collector need not walk through them again and again
     return Rulebook(
         stamp,
         table,

@@ -140,7 +140,7 @@ def _amount(
         quantity = told or quantity_of(amount.quantities, made, scene)
         days = DAYS.get(amount.unit, 1)
         value = amount.low * days if amount.low == amount.high else (amount.low * days, amount.high * days)
-        if quantity == "duration" and not of_work(made, scene):
+        if quantity in ("duration", "age") and not of_work(made, scene):
             made.confidence = 0.45
         return (quantity, value, "day" if amount.unit in DAYS else amount.unit) if quantity else None
     if token.kind == "ratio" and token.value is not None:

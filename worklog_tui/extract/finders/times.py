@@ -6,9 +6,7 @@ from worklog_tui.extract.finders.quantity import suits
 from worklog_tui.extract.scene import Draft, Scene
 
 RUNNING = frozenset(
-    (
-        "run ran running runs idle tickover going kick kicked dies died dead gone cranked fast warm-up warming"
-    ).split()
+    ("run ran running runs idle tickover going kick kicked dies died dead gone cranked fast warm-up warming").split()
 )
 
 
@@ -35,7 +33,8 @@ def of_work(made: Draft, scene: Scene) -> bool:
     clause.
     """
     amount = scene.tokens[made.main].amount
-    if amount is not None and amount.unit in ("month", "year"):
+    after = scene.tokens[made.main + 1].low if made.main + 1 < len(scene.tokens) else ""
+    if amount is not None and (amount.unit in ("month", "year") or after == "ago"):
         return False
     span = scene.clause(made.main)
     if any(scene.tokens[k].low in LASTING or scene.tokens[k].sense("did", "doing", "do", "does") for k in span):
