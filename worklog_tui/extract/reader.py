@@ -58,7 +58,7 @@ class Passage:
 
 
 def feed(book: Rulebook, machine: Machine, context: Context, note: Note) -> tuple[Context, Changes]:
-    """Reads one more note; of a text without end only the first `MOST_CHARACTERS` are read, the rest is kept as words."""
+    """Reads one more note; of a text without end only the first `MOST_CHARACTERS` are read."""
     long = context.long + 1 if len(note.words) >= LONG_NOTE else 0
     context = replace(context, long=long)
     if long * LONG_NOTE > MOST_CHARACTERS:

@@ -20,8 +20,8 @@ def remember(scene: Scene, drafts: list[Draft], context: Context, upto: int) -> 
     """The context after the tokens before `upto`."""
     return replace(
         context, things=_things(scene, drafts, context, upto), heading=_heading(scene, upto) or _older(context.heading),
-        which=_which(scene, upto), topic=topic_after(scene, drafts, context.topic, upto), suspects=_suspects(drafts, context, upto),
-        system=_system(scene, upto) or context.system,
+        which=_which(scene, upto), topic=topic_after(scene, drafts, context.topic, upto),
+        suspects=_suspects(drafts, context, upto), system=_system(scene, upto) or context.system,
     )  # fmt: skip
 
 

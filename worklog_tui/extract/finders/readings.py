@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from worklog_tui.extract.context import SUBJECT_LIFE
-from worklog_tui.extract.finders.quantity import bare_reading, quantity_of, suits
+from worklog_tui.extract.finders.quantity import bare_reading, quantity_of, suits, support
 from worklog_tui.extract.finders.times import DAYS, of_running, of_work
 from worklog_tui.extract.matching import Match
 from worklog_tui.extract.scene import Draft, Scene
@@ -142,6 +142,8 @@ def _amount(
         value = amount.low * days if amount.low == amount.high else (amount.low * days, amount.high * days)
         if quantity in ("duration", "age") and not of_work(made, scene):
             made.confidence = 0.45
+        if len(amount.quantities) > 2 and quantity and "subject" in made.filled and not support(quantity, made, scene):
+            made.confidence = 0.45  # pounds of money, as likely as not
         return (quantity, value, "day" if amount.unit in DAYS else amount.unit) if quantity else None
     if token.kind == "ratio" and token.value is not None:
         return "ratio", token.value, ""
