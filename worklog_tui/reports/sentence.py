@@ -58,6 +58,8 @@ def briefly(fact: Fact) -> str:
 
 def amount(value: Value, unit: str) -> str:
     """A value with its unit as people write it: `18 to 20 ft lb`, `0.018 in`, `1/4-20`."""
+    if unit == "h" and isinstance(value, int | float) and 0 < value < 1:
+        return amount(value * 60, "min")
     number = " to ".join(_figure(v) for v in value) if isinstance(value, tuple) else _figure(value)
     word = UNITS.get(unit, unit)
     if unit in _COUNTED and number != "1":

@@ -16,7 +16,7 @@ _GROUPS = (
     ("open", "Open"),
     ("awaited", "Awaited"),
     ("left so", "Left so on purpose"),
-    ("noticed", "Noticed, and nobody said to come back to it"),
+    ("noticed", "Noticed only"),
 )
 
 
