@@ -8,35 +8,98 @@ from worklog_tui.extract.context import Context
 from worklog_tui.extract.finish import Piece, finish
 from worklog_tui.extract.reader import Passage, _sentences, read_sentence
 from worklog_tui.extract.remember import remember
+from worklog_tui.extract.scene import Draft
+from worklog_tui.extract.tokens import Token
 from worklog_tui.model import Fact, Machine
 from worklog_tui.rulebook import Rulebook
+
+STANCES = {
+    "not": "denied", "if": "supposed", "would": "supposed", "maybe": "perhaps", "plan": "planned",
+    "book": "from the book", "asked": "asked", "reported": "told by others", "memory": "of the past", "doubt": "doubted", "disown": "taken back",
+    "joke": "a joke", "rule": "a rule of thumb",
+}  # fmt: skip
+SENSES = {
+    "bad": "fault", "good": "good", "noted": "noted", "did": "work done", "doing": "work going on", "do": "work named",
+    "does": "work named", "cause": "cause",
+}  # fmt: skip
+
+
+@dataclass(frozen=True, slots=True)
+class Read:
+    """A fact of the trail, with the words and the steps that made it."""
+
+    fact: Fact
+    words: str
+    steps: tuple[str, ...]
 
 
 @dataclass(frozen=True, slots=True)
 class Trail:
-    """The lines of the explanation, and the facts that came out."""
+    """What each word was taken for, what was read from them, and what was let go and why."""
 
-    lines: tuple[str, ...]
-    facts: tuple[Fact, ...]
+    words: tuple[tuple[str, str], ...]
+    read: tuple[Read, ...]
+    dropped: tuple[str, ...]
+
+    @property
+    def facts(self) -> tuple[Fact, ...]:
+        """The facts that came out."""
+        return tuple(r.fact for r in self.read)
+
+    @property
+    def lines(self) -> tuple[str, ...]:
+        """All of it as lines, for a test that fails."""
+        return (
+            *(f"{said}: {meaning}" for said, meaning in self.words),
+            *(f"{r.fact.kind} from {r.words!r}: {'; '.join(r.steps)}" for r in self.read),
+            *(f"let go: {reason}" for reason in self.dropped),
+        )
 
 
 def explain(book: Rulebook, machine: Machine, words: str, track: str = "live") -> Trail:
-    """How the words would be read as one note: tokens, rules with the words each took, what was let go and why."""
-    context, lines, facts = Context.start(), [], []
+    """How the words would be read as one note."""
+    context = Context.start()
+    meanings: list[tuple[str, str]] = []
+    read: list[Read] = []
+    dropped: list[str] = []
     passage = Passage(words, (Piece("", 0, len(words), 0),), 0)
     for tokens in _sentences(passage, book, machine, track):
         scene, drafts = read_sentence(words, tokens, book, machine, context, track)
-        for k, token in enumerate(scene.tokens):
-            what = token.thing.name or "unknown name" if token.thing else ", ".join(sorted(token.classes))
-            stances = f"  ({', '.join(sorted(token.stances))})" if token.stances else ""
-            lines.append(f"{scene.said(k, k)}: {what}{stances}")
-        for draft in drafts:
-            filled = f", filled in: {', '.join(sorted(draft.filled))}" if draft.filled else ""
-            lines.append(
-                f"{draft.kind} by {draft.rule.id} from {scene.said(draft.first_used, draft.last_used)!r}{filled}"
-            )
-            lines += [f"    {step}" for step in draft.trail]
-        lines += [f"dropped: {reason}" for reason in scene.dropped]
-        facts += finish(drafts, scene, passage.pieces)
+        meanings += [(scene.said(k, k), said) for k, token in enumerate(scene.tokens) if (said := _meaning(token))]
+        for draft, fact in zip(drafts, finish(drafts, scene, passage.pieces), strict=True):
+            read.append(Read(fact, scene.said(draft.first_used, draft.last_used), _steps(draft)))
+        dropped += scene.dropped
         context = remember(scene, drafts, context, len(scene.tokens))
-    return Trail(tuple(lines), tuple(facts))
+    return Trail(tuple(meanings), tuple(read), tuple(dropped))
+
+
+def _steps(draft: Draft) -> tuple[str, ...]:
+    filled = (f"not said but filled in: {', '.join(sorted(draft.filled))}",) if draft.filled else ()
+    return (f"pattern {draft.rule.id}", *draft.trail, *filled)
+
+
+def _meaning(token: Token) -> str:
+    """What a token was taken for, in plain words; empty for words that only join others."""
+    what = _kind(token)
+    stances = ", ".join(sorted({STANCES[s] for s in token.stances if s in STANCES}))
+    return f"{what} ({stances})" if what and stances else what
+
+
+def _kind(token: Token) -> str:
+    if token.thing is not None:
+        which = f", {token.thing.which}" if token.thing.which else ""
+        return f"part: {token.thing.name}{which}" if token.thing.known else "a name that the vocabulary does not know"
+    if token.amount is not None:
+        low, high = token.amount.low, token.amount.high
+        return (
+            f"amount: {low:g} {token.amount.unit}"
+            if low == high
+            else f"amount: {low:g} to {high:g} {token.amount.unit}"
+        )
+    if token.thread is not None:
+        return f"thread: {token.thread.designation}"
+    if token.which:
+        return f"which one: {token.which}"
+    if token.value is not None:
+        return f"number: {token.value:g}" if token.high is None else f"number: {token.value:g} to {token.high:g}"
+    return next((f"{SENSES[s.cls]}: {s.name}" for s in token.senses if s.cls in SENSES), "")
