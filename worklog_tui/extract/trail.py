@@ -14,10 +14,20 @@ from worklog_tui.model import Fact, Machine
 from worklog_tui.rulebook import Rulebook
 
 STANCES = {
-    "not": "denied", "if": "supposed", "would": "supposed", "maybe": "perhaps", "plan": "planned",
-    "book": "from the book", "asked": "asked", "reported": "told by others", "memory": "of the past", "doubt": "doubted", "disown": "taken back",
-    "joke": "a joke", "rule": "a rule of thumb",
-}  # fmt: skip
+    "not": "denied",
+    "if": "supposed",
+    "would": "supposed",
+    "maybe": "perhaps",
+    "plan": "planned",
+    "book": "from the book",
+    "asked": "asked",
+    "reported": "told by others",
+    "memory": "of the past",
+    "doubt": "doubted",
+    "disown": "taken back",
+    "joke": "a joke",
+    "rule": "a rule of thumb",
+}
 SENSES = {
     "bad": "fault", "good": "good", "noted": "noted", "did": "work done", "doing": "work going on", "do": "work named",
     "does": "work named", "cause": "cause",
