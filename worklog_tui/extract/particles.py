@@ -20,7 +20,7 @@ def join_particles(tokens: list[Token], book: Rulebook) -> None:
         if found is not None:
             sense = next(s for s in promises if s.kind == tokens[found].low)
             kept = [
-                Sense(sense.per, sense.name, of=sense.of),
+                Sense(sense.per, sense.name, of=sense.of, system=sense.system),
                 *(s for s in kept if s.cls not in ("do", "does", "did", "doing")),
             ]
             tokens[found].senses = ()

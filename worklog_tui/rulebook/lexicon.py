@@ -32,6 +32,7 @@ class Sense(NamedTuple):
     of: tuple[str, ...] = ()
     "Of a condition: the parts that it is meant of; of a part: its quantities; of an action: the kind of its object."
     system: str = ""
+    "Of a part: the system that it belongs to; of an action: what its verb says that it was done with."
 
 
 Table = dict[str, tuple[tuple[Any, ...], ...]]
@@ -123,20 +124,19 @@ class Builder:
         for action in data.get("action", []):
             name, of = str(action["name"]), (str(action["needs"]),) if action.get("needs") else ()
             pasts: dict[str, Any] = action.get("past", {})
+            means: dict[str, str] = action.get("means", {})
             for verb in action.get("verbs", ()):
                 for form, said in verb_forms(verb, tuple(pasts.get(verb, ()))):
-                    self.add(said, Sense(form, name, of=of))
+                    self.add(said, Sense(form, name, of=of, system=_means(said, means)))
             for verb in action.get("split", ()):
-                self._split(verb, name, tuple(pasts.get(verb, ())), of)
+                for form, said in verb_forms(verb, tuple(pasts.get(verb, ()))):
+                    sense = Sense(form, name, of=of, system=_means(said, means))
+                    self.add(said, sense)
+                    head, _, particle = said.partition(" ")
+                    if particle:
+                        self.add(head, sense._replace(cls="split", kind=particle, per=form))
             for said in action.get("short", ()):
-                self.add(said, Sense("did", name, of=of))
-
-    def _split(self, verb: str, name: str, pasts: tuple[str, ...], of: tuple[str, ...]) -> None:
-        for form, said in verb_forms(verb, pasts):
-            self.add(said, Sense(form, name, of=of))
-            head, _, particle = said.partition(" ")
-            if particle:
-                self.add(head, Sense("split", name, particle, form, of=of))
+                self.add(said, Sense("did", name, of=of, system=_means(said, means)))
 
     def causes(self, data: dict[str, Any]) -> None:
         """The [[cause]] tables of grammars/causes.toml."""
@@ -156,6 +156,11 @@ class Builder:
     def table(self) -> Table:
         """The finished table."""
         return {said: tuple(tuple(s) for s in senses) for said, senses in self._senses.items()}
+
+
+def _means(said: str, means: dict[str, str]) -> str:
+    """What a verb itself says that it was done with: `greased` says grease."""
+    return next((used for part, used in means.items() if part in said), "")
 
 
 def longest(table: Iterable[str]) -> dict[str, int]:

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+from worklog_tui.extract.finders.means import used
 from worklog_tui.extract.matching import Match
+from worklog_tui.extract.salience import salience
 from worklog_tui.extract.scene import Draft, Scene
 from worklog_tui.extract.subjects import nearest, remembered
 from worklog_tui.extract.tokens import Thing
@@ -21,7 +23,7 @@ def draft(match: Match, scene: Scene) -> Draft | None:
     """The work of a match; None when the verb has no action for this object."""
     gives = match.rule.gives
     at = match.slots[gives["at"].strip("<>")] if "at" in gives else match.slots.get(gives["action"].strip("<>"))
-    if at is None:
+    if at is None or _is_noun(scene, at):
         return None
     made = Draft(
         "work",
@@ -29,7 +31,7 @@ def draft(match: Match, scene: Scene) -> Draft | None:
         at,
         match.rule,
         {},
-        confidence=match.rule.confidence,
+        confidence=match.rule.confidence - (TYPED_DOUBT if gives.get("spoken") and scene.typed else 0),
         first_used=match.first,
         last_used=match.last - 1,
     )
@@ -41,7 +43,9 @@ def draft(match: Match, scene: Scene) -> Draft | None:
         made.thing = scene.engine() if part == "engine" else Thing(part, part, "part")
     if made.thing is None and not _find_object(made, scene, at, match):
         return None
-    action = gives["action"]
+    if gives.get("standing") and _only_stands(made, scene):
+        return None
+    action, sense = gives["action"], None
     if action.startswith("<"):
         sense = action_for(scene.tokens[at].senses, made.thing)
         if sense is None:
@@ -53,8 +57,49 @@ def draft(match: Match, scene: Scene) -> Draft | None:
         made.thing, made.thing_at = scene.engine(), None
     if action not in LABELLED or action in gives.get("never", ()):
         return None
-    made.fields = {"action": action, "used": _used(match, scene) or _put_in(made, scene, action) or _means(made, scene)}
+    if action == "bleed" and "part" in made.filled:
+        made.thing = _bled(made.thing, scene)
+    made.fields = {"action": action, "used": used(made, match, scene, sense, action)}
     return made
+
+
+def _is_noun(scene: Scene, at: int) -> bool:
+    """`a set of brushes`, `a light hone`: a verb's word that is none here."""
+    after = scene.tokens[at + 1].low if at + 1 < len(scene.tokens) else ""
+    before = scene.tokens[at - 1].low if at else ""
+    return after == "of" and " " not in scene.tokens[at].low and before in NOUN_AFTER
+
+
+def _only_stands(made: Draft, scene: Scene) -> bool:
+    """Whether `X off` tells how X stands and not that it was taken off: a switch, `with the cap off`."""
+    k = made.thing_at
+    if k is None or made.thing is None:
+        return False
+    words = (made.thing.own or made.thing.words).lower().split()
+    named = {" ".join(words[n:]) for n in range(len(words))} | {made.thing.name}
+    if made.thing.kind == "tool" or any(s[0] == "switched" for w in named for s in scene.book.table.get(w, ())):
+        return True
+    n = k - 1
+    while n > 0 and scene.tokens[n].sense("article", "side"):
+        n -= 1
+    after = scene.tokens[made.main + 1] if made.main + 1 < len(scene.tokens) else None
+    return (n >= 0 and scene.tokens[n].low in WHILE) or (after is not None and bool(after.sense("plan", "later")))
+
+
+NOUN_AFTER = frozenset("a the new this that my one".split())
+WHILE = frozenset("with while when before until till without".split())
+TYPED_DOUBT = 0.1
+"A bare verb in a typed line is rather a plan; said while filming, it is what is being done."
+
+
+def _bled(thing: Thing | None, scene: Scene) -> Thing | None:
+    """What `bled it` means: the brakes where they were talked of, the fuel system of a diesel."""
+    about = f"{thing.system} {thing.name}" if thing is not None else ""
+    if any(word in about for word in ("clutch", "cool", "hydraulic", "radiator")):
+        return thing
+    if "brake" in scene.context.system or "brake" in about:
+        return Thing("brakes", "brakes", "part")
+    return Thing("fuel system", "fuel system", "part") if scene.machine.fuel == "diesel" else thing
 
 
 def action_for(senses: tuple[Sense, ...], thing: Thing | None) -> Sense | None:
@@ -70,20 +115,29 @@ def _find_object(made: Draft, scene: Scene, at: int, match: Match) -> bool:
     """
     poured = any(s.name in POURED for s in scene.tokens[at].senses)
     fits = _poured if poured else _handled if made.rule.gives.get("it") else _workable
-    used = match.slots.get("used")
+    used_at = match.slots.get("used")
     if not made.rule.gives.get("it"):
         k = nearest(scene, at, fits, before_first=bool(made.rule.gives.get("behind")))
         if k is not None:
             made.thing, made.thing_at = scene.tokens[k].thing, k
             return True
     made.filled.add("part")
-    things = [k for k in scene.things(range(at)) if k != used and scene.tokens[k].clause >= scene.tokens[at].clause - 1]
-    before = [k for k in things if fits(scene.tokens[k].thing)]  # type: ignore[arg-type]
-    if before:
-        made.thing_at, made.thing = before[-1], scene.tokens[before[-1]].thing
-        return True
-    made.thing = remembered(scene, fits)
-    return made.thing is not None
+    near = scene.tokens[at].clause - 1
+    things = [k for k in scene.things(range(at)) if k != used_at and scene.tokens[k].clause >= near]
+    for better in (_fluid, fits) if poured else (fits,):
+        before = [k for k in things if better(scene.tokens[k].thing)]  # type: ignore[arg-type]
+        best = max(before, key=lambda k: (salience(scene, k) > ASIDE, salience(scene, k) > 0, k), default=None)
+        if best is not None and (salience(scene, best) > ASIDE or remembered(scene, better) is None):
+            made.thing_at, made.thing = best, scene.tokens[best].thing
+            return True
+        if (thing := remembered(scene, better)) is not None:
+            made.thing = thing
+            return True
+    return False
+
+
+ASIDE = -3
+"Salience of what is only mentioned beside."
 
 
 POURED = frozenset({"drain", "fill", "flush", "bleed"})
@@ -94,6 +148,11 @@ def _poured(thing: Thing) -> bool:
     return thing.kind in ("fluid", "part", "joint") or "volume" in thing.quantities
 
 
+def _fluid(thing: Thing) -> bool:
+    """What is drained first of all: a fluid, or what is known to hold some."""
+    return thing.kind == "fluid" or "volume" in thing.quantities
+
+
 def _workable(thing: Thing) -> bool:
     return thing.kind not in ("quality", "machine", "tool", "unknown")
 
@@ -101,42 +160,3 @@ def _workable(thing: Thing) -> bool:
 def _handled(thing: Thing) -> bool:
     """What `cleaned it` can mean: a thing that is taken in the hand."""
     return thing.kind not in ("quality", "machine", "tool", "unknown", "fluid", "material")
-
-
-def _used(match: Match, scene: Scene) -> str:
-    used = match.rule.gives.get("used", "")
-    if not used.startswith("<"):
-        return str(used)
-    at = match.slots.get(used.strip("<>"))
-    return scene.said(at, at) if at is not None and not scene.tokens[at].sense("new") else ""
-
-
-def _put_in(made: Draft, scene: Scene, action: str) -> str:
-    """`fitted a new seal`: the new seal is what was put in."""
-    k = made.thing_at
-    if k is None or action not in ("replace", "fit"):
-        return ""
-    if scene.tokens[made.main].low.endswith(" new"):
-        return f"new {made.thing.words}" if made.thing else ""
-    first = next((n for n in (k - 1, k - 2) if n >= 0 and scene.tokens[n].sense("new")), None)
-    return scene.said(first, k) if first is not None else ""
-
-
-MEANS = frozenset(["with", "using"])
-MEANS_WORDS = 4
-
-
-def _means(made: Draft, scene: Scene) -> str:
-    """`with a wire brush`, after the verb in its clause: what it was done with, in a few words."""
-    span = scene.clause(made.main)
-    for k in range(made.main + 1, span.stop - 1):
-        if scene.tokens[k].low in MEANS:
-            last = k + 1
-            while (
-                last + 1 < min(span.stop, k + 1 + MEANS_WORDS)
-                and scene.tokens[last].kind != "thing"
-                and scene.tokens[last + 1].kind not in ("comma", "stop")
-            ):
-                last += 1
-            return scene.said(k + 1, last) if scene.tokens[k + 1].kind not in ("comma", "stop") else ""
-    return ""

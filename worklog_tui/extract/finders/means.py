@@ -1,0 +1,84 @@
+"""What was put in or used for a piece of work: `with a wire brush`, `new seal`, `in paraffin`, `a smear of grease`."""
+
+from __future__ import annotations
+
+from worklog_tui.extract.matching import Match
+from worklog_tui.extract.scene import Draft, Scene
+from worklog_tui.rulebook import Sense
+
+WITH = frozenset({"with", "using", "w"})
+FURTHER = {
+    "clean": frozenset({"in", "into"}), "soak": frozenset({"in", "into"}), "flush": frozenset({"through"}),
+    "replace": frozenset({"from", "off", "frm", "for"}), "fit": frozenset({"from", "off", "frm"}),
+    "make": frozenset({"from", "of", "frm", "in"}),
+}  # fmt: skip
+"Words besides `with` that lead to what was used, for the actions that they say it of."
+MEANS_WORDS = 4
+NO_MEANS = frozenset({"pronoun", "copula", "not"})
+
+
+def used(made: Draft, match: Match, scene: Scene, sense: Sense | None, action: str) -> str:
+    """What was put in or used, in the speaker's words; empty when nothing tells."""
+    return (
+        _by_rule(match, scene)
+        or _put_in(made, scene, action)
+        or _named(made, scene, action)
+        or _poured_in(made, scene, action)
+        or (sense.system if sense is not None else "")
+    )
+
+
+def _by_rule(match: Match, scene: Scene) -> str:
+    """The slot or the fixed word that the rule names, with the `new` before it."""
+    said = match.rule.gives.get("used", "")
+    if not said.startswith("<"):
+        return str(said)
+    at = match.slots.get(said.strip("<>"))
+    if at is None or scene.tokens[at].sense("new"):
+        return ""
+    return scene.said(at - (at > 0 and scene.tokens[at - 1].sense("new") is not None), at)
+
+
+def _put_in(made: Draft, scene: Scene, action: str) -> str:
+    """`fitted a new seal`: the new seal; `head on, new gasket`: the new gasket."""
+    k = made.thing_at
+    if k is None or action not in ("replace", "fit"):
+        return ""
+    if scene.tokens[made.main].low.endswith(" new"):
+        return f"new {made.thing.words}" if made.thing else ""
+    first = next((n for n in (k - 1, k - 2) if n >= 0 and scene.tokens[n].sense("new")), None)
+    if first is not None:
+        return scene.said(first, k)
+    n = max(made.main, k) + 1
+    after = scene.tokens[n : n + 3]
+    if action == "fit" and len(after) == 3 and after[0].kind == "comma" and after[1].sense("new") and after[2].thing:
+        return scene.said(n + 1, n + 2)
+    return ""
+
+
+def _named(made: Draft, scene: Scene, action: str) -> str:
+    """`with a wire brush`, after the verb in its clause: what it was done with, in a few words."""
+    leads = WITH | FURTHER.get(action, frozenset())
+    tokens, stop = scene.tokens, scene.clause(made.main).stop
+    for k in range(made.main + 1, stop - 1):
+        if tokens[k].kind in ("stop", "comma") or (k > made.main + 1 and tokens[k].sense("did")):
+            return ""
+        if tokens[k].low not in leads or k + 1 == made.thing_at:
+            continue
+        last = k + 1
+        while last + 1 < min(stop, k + 1 + MEANS_WORDS) and tokens[last].kind != "thing":
+            if tokens[last + 1].kind in ("comma", "stop") or tokens[last + 1].low in ("and", "but"):
+                break
+            last += 1
+        sure = tokens[k].low in WITH or tokens[last].kind == "thing" or action == "make"
+        if sure and tokens[k + 1].kind not in ("comma", "stop") and not tokens[k + 1].sense(*NO_MEANS):
+            return scene.said(k + 1, last)
+    return ""
+
+
+def _poured_in(made: Draft, scene: Scene, action: str) -> str:
+    """`fresh coolant in`: what is filled in is the fluid itself."""
+    k = made.thing_at
+    if action != "fill" or k is None or made.thing is None or made.thing.kind != "fluid":
+        return ""
+    return scene.said(k - (k > 0 and scene.tokens[k - 1].sense("new") is not None), k)
