@@ -91,6 +91,7 @@ def test_a_slash_between_long_words_is_a_pause() -> None:
         ("done? next", "."), ("done\nnext", "."), ("four... seventy", ","), ("four... Seventy", "."),
         ("yes >> no", "."),
         ("cyl. 3", ""), ("No. 2", ""), ("no. it", "."), ("ten. It", "."), ("in. long", ""), ("in. The", "."),
+        ("3 in. long", ""), ("plug in. gap", "."),
     ],
 )  # fmt: skip
 def test_the_pause_before_the_second_word(text: str, gap: str) -> None:

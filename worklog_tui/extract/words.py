@@ -212,6 +212,8 @@ class _Cutter:
         if not self.words or self.words[-1].end != at or ahead.isupper():
             return False
         low = self.words[-1].low
+        if low == "in":  # inches, not "plug in. new lead on"
+            return len(self.words) == 1 or _is_number(self.words[-2].low)
         return low in _ABBREVIATED and (low != "no" or ahead.isdigit())
 
 

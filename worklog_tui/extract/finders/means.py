@@ -10,7 +10,7 @@ WITH = frozenset({"with", "using", "w"})
 FURTHER = {
     "clean": frozenset({"in", "into"}), "soak": frozenset({"in", "into"}), "flush": frozenset({"through"}),
     "replace": frozenset({"from", "off", "frm", "for"}), "fit": frozenset({"from", "off", "frm"}),
-    "make": frozenset({"from", "of", "frm", "in"}),
+    "make": frozenset({"from", "of", "out of", "frm", "in"}),
 }  # fmt: skip
 "Words besides `with` that lead to what was used, for the actions that they say it of."
 MEANS_WORDS = 4

@@ -16,6 +16,8 @@ def spread(draft: Draft, scene: Scene) -> list[Draft]:
     """The draft, or one for each thing that it is said of; `each` of a rule takes all things after it in the
     sentence.
     """
+    if draft.kind == "work" and draft.rule.gives.get("each"):
+        return _each_work(draft, scene)
     if draft.kind not in TEXT or draft.thing is None:
         return [draft]
     things = [(draft.main, draft.thing)]
@@ -32,6 +34,27 @@ def spread(draft: Draft, scene: Scene) -> list[Draft]:
         for one in (thing, *thing.also):
             found.append(_of(draft, k, one, thing))
     return found
+
+
+def _each_work(draft: Draft, scene: Scene) -> list[Draft]:
+    """One piece of work for each thing of a list, up to the end of the sentence: `ordered coil, points and plugs`."""
+    assert draft.thing_at is not None
+    found, last = [], draft.thing_at
+    for k in scene.things(range(draft.thing_at, len(scene.tokens))):
+        thing = scene.tokens[k].thing
+        if thing is None or k - last > LIST_GAP:
+            break
+        found += [
+            replace(draft, main=k, last=k, thing=replace(one, words=one.own or one.words), thing_at=k)
+            for one in (thing, *thing.also)
+            if one.kind not in ("quality", "machine")
+        ]
+        last = k
+    return found
+
+
+LIST_GAP = 4
+"Tokens from one thing of a list to the next."
 
 
 def _of(draft: Draft, k: int, one: Thing, whole: Thing) -> Draft:

@@ -35,15 +35,7 @@ def draft(match: Match, scene: Scene) -> Draft | None:
         first_used=match.first,
         last_used=match.last - 1,
     )
-    part = gives.get("part", "")
-    if part.startswith("<"):
-        made.thing_at = match.slots.get(part.strip("<>"))
-        made.thing = scene.tokens[made.thing_at].thing if made.thing_at is not None else None
-    elif part:
-        made.thing = scene.engine() if part == "engine" else Thing(part, part, "part")
-    if made.thing is None and not _find_object(made, scene, at, match):
-        return None
-    if gives.get("standing") and _only_stands(made, scene):
+    if not _object(made, match, scene) or (gives.get("standing") and _only_stands(made, scene)):
         return None
     action, sense = gives["action"], None
     if action.startswith("<"):
@@ -59,8 +51,31 @@ def draft(match: Match, scene: Scene) -> Draft | None:
         return None
     if action == "bleed" and "part" in made.filled:
         made.thing = _bled(made.thing, scene)
-    made.fields = {"action": action, "used": used(made, match, scene, sense, action)}
+    made.fields = {"action": action, "used": made.fields.get("used") or used(made, match, scene, sense, action)}
     return made
+
+
+def _object(made: Draft, match: Match, scene: Scene) -> bool:
+    """Finds what it was done to, as the rule says; False when there is nothing."""
+    part = match.rule.gives.get("part", "")
+    if part.startswith("<"):
+        made.thing_at = match.slots.get(part.strip("<>"))
+        made.thing = scene.tokens[made.thing_at].thing if made.thing_at is not None else None
+        if match.rule.gives.get("onto") and not _put_onto(made):
+            return False
+    elif part:
+        made.thing = scene.engine() if part == "engine" else Thing(part, part, "part")
+    return made.thing is not None or _find_object(made, scene, made.main, match)
+
+
+def _put_onto(made: Draft) -> bool:
+    """`oil on the chain` is one thing for the reader: the chain is what was oiled. False when it lies on nothing."""
+    whole = made.thing
+    if whole is None or whole.of is None or (" on " not in f" {whole.words} " and " in " not in f" {whole.words} "):
+        return False
+    made.thing = whole.of
+    made.fields["used"] = whole.own
+    return True
 
 
 def _is_noun(scene: Scene, at: int) -> bool:
@@ -115,7 +130,6 @@ def _find_object(made: Draft, scene: Scene, at: int, match: Match) -> bool:
     """
     poured = any(s.name in POURED for s in scene.tokens[at].senses)
     fits = _poured if poured else _handled if made.rule.gives.get("it") else _workable
-    used_at = match.slots.get("used")
     if not made.rule.gives.get("it"):
         k = nearest(scene, at, fits, before_first=bool(made.rule.gives.get("behind")))
         if k is not None:
@@ -123,7 +137,7 @@ def _find_object(made: Draft, scene: Scene, at: int, match: Match) -> bool:
             return True
     made.filled.add("part")
     near = scene.tokens[at].clause - 1
-    things = [k for k in scene.things(range(at)) if k != used_at and scene.tokens[k].clause >= near]
+    things = [k for k in scene.things(range(at)) if not match.first <= k < at and scene.tokens[k].clause >= near]
     for better in (_fluid, fits) if poured else (fits,):
         before = [k for k in things if better(scene.tokens[k].thing)]  # type: ignore[arg-type]
         best = max(before, key=lambda k: (salience(scene, k) > ASIDE, salience(scene, k) > 0, k), default=None)
