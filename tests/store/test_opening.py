@@ -190,6 +190,10 @@ def test_a_file_that_is_no_database_is_refused(tmp_path: Path, content: bytes) -
         both_refuse(path, store.NotALogbook, "is not a logbook of this program: name another file")
 
 
+def test_a_folder_is_refused(tmp_path: Path) -> None:
+    both_refuse(tmp_path, store.NotALogbook, "is not a logbook of this program: name another file")
+
+
 def test_a_database_of_another_program_is_refused(tmp_path: Path) -> None:
     path = tmp_path / "birds.db"
     connection = sqlite3.connect(path)

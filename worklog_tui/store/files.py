@@ -172,6 +172,8 @@ def _lock(path: Path, wait: float) -> Iterator[None]:
 @contextmanager
 def _told(path: Path) -> Iterator[None]:
     """Faults of the file become refusals; mistakes of the program stay what they are."""
+    if path.is_dir():
+        raise refusals.NotALogbook(path)
     try:
         yield
     except sqlite3.DatabaseError as fault:
