@@ -3,10 +3,9 @@
 from __future__ import annotations
 
 from worklog_tui.extract.finders.means import used
+from worklog_tui.extract.finders.objects import meant, stated
 from worklog_tui.extract.matching import Match
-from worklog_tui.extract.salience import salience
 from worklog_tui.extract.scene import Draft, Scene
-from worklog_tui.extract.subjects import nearest, remembered
 from worklog_tui.extract.tokens import Thing
 from worklog_tui.rulebook import Sense
 
@@ -23,7 +22,7 @@ def draft(match: Match, scene: Scene) -> Draft | None:
     """The work of a match; None when the verb has no action for this object."""
     gives = match.rule.gives
     at = match.slots[gives["at"].strip("<>")] if "at" in gives else match.slots.get(gives["action"].strip("<>"))
-    if at is None or _is_noun(scene, at):
+    if at is None or _is_noun(scene, at) or _by_others(scene, at):
         return None
     made = Draft(
         "work",
@@ -43,6 +42,8 @@ def draft(match: Match, scene: Scene) -> Draft | None:
         if sense is None:
             return None
         action = sense.name
+    if gives.get("standing") and made.thing is not None and _turned(made, scene):
+        action = "adjust"
     if action == "start" and made.thing is not None and made.thing.kind != "machine":
         if not made.rule.gives.get("it"):
             return None
@@ -65,7 +66,13 @@ def _object(made: Draft, match: Match, scene: Scene) -> bool:
             return False
     elif part:
         made.thing = scene.engine() if part == "engine" else Thing(part, part, "part")
-    return made.thing is not None or _find_object(made, scene, made.main, match)
+    if made.thing is None and not match.rule.gives.get("it"):
+        made.thing_at = stated(scene, made.main, before_first=bool(match.rule.gives.get("behind")))
+        made.thing = scene.tokens[made.thing_at].thing if made.thing_at is not None else None
+    if made.thing is None:
+        made.filled.add("part")
+        made.thing, made.thing_at = meant(scene, made.main, match)
+    return made.thing is not None
 
 
 def _put_onto(made: Draft) -> bool:
@@ -85,6 +92,28 @@ def _is_noun(scene: Scene, at: int) -> bool:
     return after == "of" and " " not in scene.tokens[at].low and before in NOUN_AFTER
 
 
+def _by_others(scene: Scene, at: int) -> bool:
+    """Whether somebody or something else did it: `he rebuilt it`, `it's polished it`; not `it has been rebuilt`."""
+    if not scene.tokens[at].sense("did"):
+        return False
+    k = at - 1
+    while k > 0 and at - k < 4 and scene.tokens[k].sense("copula", "degree") and scene.tokens[k].low not in OTHERS:
+        if scene.tokens[k].low in PASSIVE:
+            return False
+        k -= 1
+    object_of_another = k > 0 and scene.tokens[k - 1].sense("did", "do", "doing")
+    return k >= 0 and scene.tokens[k].low in OTHERS and not object_of_another
+
+
+OTHERS = frozenset(
+    (
+        "it its that thats which he hes she shes they theyve theyd somebody someone somebodys someones nobody "
+        "previous factory"
+    ).split()
+) | {"previous owner", "the factory", "last owner", "the seller"}
+PASSIVE = frozenset("was were is are be been being got gets".split()) | {"has been", "have been", "had been"}
+
+
 def _only_stands(made: Draft, scene: Scene) -> bool:
     """Whether `X off` tells how X stands and not that it was taken off: a switch, `with the cap off`."""
     k = made.thing_at
@@ -92,19 +121,33 @@ def _only_stands(made: Draft, scene: Scene) -> bool:
         return False
     words = (made.thing.own or made.thing.words).lower().split()
     named = {" ".join(words[n:]) for n in range(len(words))} | {made.thing.name}
-    if made.thing.kind == "tool" or any(s[0] == "switched" for w in named for s in scene.book.table.get(w, ())):
+    switch = scene.tokens[made.main].low in ("off", "on") and "back" not in scene.said(k, made.main)
+    if switch and any(s[0] == "switched" for w in named for s in scene.book.table.get(w, ())):
         return True
-    n = k - 1
-    while n > 0 and scene.tokens[n].sense("article", "side"):
-        n -= 1
     after = scene.tokens[made.main + 1] if made.main + 1 < len(scene.tokens) else None
-    return (n >= 0 and scene.tokens[n].low in WHILE) or (after is not None and bool(after.sense("plan", "later")))
+    return (
+        made.thing.kind == "tool"
+        or any(t.low in WHILE for t in scene.tokens[scene.clause(k).start : k])
+        or any(t.low in FOUND for t in scene.tokens[k + 1 : made.main + 2])
+        or (after is not None and bool(after.sense("plan", "later")))
+    )
 
 
 NOUN_AFTER = frozenset("a the new this that my one".split())
 WHILE = frozenset("with while when before until till without".split())
+FOUND = frozenset("was were already".split())
 TYPED_DOUBT = 0.1
 "A bare verb in a typed line is rather a plan; said while filming, it is what is being done."
+
+
+def _turned(made: Draft, scene: Scene) -> bool:
+    """`stop screw in`, `idle needle out another half`: what is screwed in or out was adjusted."""
+    assert made.thing is not None
+    low = scene.tokens[made.main].low
+    return low in ("in", "out") and any(word in f"{made.thing.name} " for word in TURNED)
+
+
+TURNED = ("pilot screw", "stop screw", "mixture", "adjust", "idle", "governor screw", "main needle")
 
 
 def _bled(thing: Thing | None, scene: Scene) -> Thing | None:
@@ -122,55 +165,3 @@ def action_for(senses: tuple[Sense, ...], thing: Thing | None) -> Sense | None:
     actions = [s for form in FORMS for s in senses if s.cls == form]
     meant = [s for s in actions if s.of and thing is not None and (thing.kind in s.of or thing.name in s.of)]
     return next(iter(meant + [s for s in actions if not s.of]), None)
-
-
-def _find_object(made: Draft, scene: Scene, at: int, match: Match) -> bool:
-    """The object of a verb for which the rule named none: `it` means what was named before; else what stands after or
-    before.
-    """
-    poured = any(s.name in POURED for s in scene.tokens[at].senses)
-    fits = _poured if poured else _handled if made.rule.gives.get("it") else _workable
-    if not made.rule.gives.get("it"):
-        k = nearest(scene, at, fits, before_first=bool(made.rule.gives.get("behind")))
-        if k is not None:
-            made.thing, made.thing_at = scene.tokens[k].thing, k
-            return True
-    made.filled.add("part")
-    near = scene.tokens[at].clause - 1
-    things = [k for k in scene.things(range(at)) if not match.first <= k < at and scene.tokens[k].clause >= near]
-    for better in (_fluid, fits) if poured else (fits,):
-        before = [k for k in things if better(scene.tokens[k].thing)]  # type: ignore[arg-type]
-        best = max(before, key=lambda k: (salience(scene, k) > ASIDE, salience(scene, k) > 0, k), default=None)
-        if best is not None and (salience(scene, best) > ASIDE or remembered(scene, better) is None):
-            made.thing_at, made.thing = best, scene.tokens[best].thing
-            return True
-        if (thing := remembered(scene, better)) is not None:
-            made.thing = thing
-            return True
-    return False
-
-
-ASIDE = -3
-"Salience of what is only mentioned beside."
-
-
-POURED = frozenset({"drain", "fill", "flush", "bleed"})
-
-
-def _poured(thing: Thing) -> bool:
-    """What is drained or filled: a fluid, or what holds it."""
-    return thing.kind in ("fluid", "part", "joint") or "volume" in thing.quantities
-
-
-def _fluid(thing: Thing) -> bool:
-    """What is drained first of all: a fluid, or what is known to hold some."""
-    return thing.kind == "fluid" or "volume" in thing.quantities
-
-
-def _workable(thing: Thing) -> bool:
-    return thing.kind not in ("quality", "machine", "tool", "unknown")
-
-
-def _handled(thing: Thing) -> bool:
-    """What `cleaned it` can mean: a thing that is taken in the hand."""
-    return thing.kind not in ("quality", "machine", "tool", "unknown", "fluid", "material")

@@ -8,7 +8,9 @@ from dataclasses import replace
 
 from worklog_tui.extract.scene import Draft, Scene
 
-ADJUSTED = frozenset({"gap", "turns", "angle", "speed", "length"})
+ADJUSTED = frozenset({"gap", "turns", "angle", "speed"})
+BY_LENGTH = ("float", "level", "height", "travel", "play", "tension", "free play", "pedal")
+"What a length is set of; other lengths are only sizes."
 SAME_WORK = {
     "adjust": {"adjust", "replace", "fit", "tighten", "repair", "make"},
     "tighten": {"tighten", "fit", "replace"},
@@ -23,7 +25,8 @@ def refine(drafts: list[Draft], scene: Scene) -> list[Draft]:
     for draft in drafts:
         action = _action(draft)
         if action and draft.thing is not None and not _said(said + found, draft, action):
-            fields = {"action": action, "used": ""}
+            poured = action == "fill" and draft.thing.kind == "fluid"
+            fields = {"action": action, "used": draft.thing.words if poured else ""}
             found.append(
                 replace(
                     draft,
@@ -37,14 +40,18 @@ def refine(drafts: list[Draft], scene: Scene) -> list[Draft]:
 
 
 def _action(draft: Draft) -> str:
-    if draft.kind != "reading" or draft.fields["role"] != "set" or "subject" in draft.filled:
+    if draft.kind != "reading" or draft.fields["role"] != "set" or draft.thing is None:
         return ""
-    quantity = draft.fields["quantity"]
+    quantity, thing = draft.fields["quantity"], draft.thing
+    if "subject" in draft.filled and quantity != "turns":
+        return ""
     if quantity == "torque":
-        return "tighten"
+        return "" if thing.kind in ("fluid", "quality") else "tighten"
     if quantity == "volume":
         return "fill"
-    return "adjust" if quantity in ADJUSTED and draft.thing is not None and draft.thing.kind != "fluid" else ""
+    if quantity == "length" and any(word in thing.words for word in BY_LENGTH):
+        return "adjust"
+    return "adjust" if quantity in ADJUSTED and thing.kind not in ("fluid", "tool", "material") else ""
 
 
 def _said(works: list[Draft], draft: Draft, action: str) -> bool:

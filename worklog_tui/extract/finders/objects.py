@@ -1,0 +1,113 @@
+"""What a verb was done to when its rule names nothing: `cleaned it`, `snugged them up`, `topped up`, `bled the lot`."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from worklog_tui.extract.context import SUBJECT_LIFE
+from worklog_tui.extract.matching import Match
+from worklog_tui.extract.salience import salience
+from worklog_tui.extract.scene import Scene
+from worklog_tui.extract.subjects import as_thing, nearest
+from worklog_tui.extract.tokens import Thing
+
+Found = tuple[Thing | None, int | None]
+POURED = frozenset({"drain", "fill", "flush", "bleed"})
+NEVER = frozenset({"quality", "machine", "tool", "unknown"})
+MANY = frozenset("them em those these both all each everything they".split())
+ONE = frozenset("it that this her him she one".split())
+PREFERRED = {
+    "drain": ("fluid",), "fill": ("fluid",), "tighten": ("fastener",), "charge": ("battery",),
+    "order": ("part", "joint", "fastener"), "replace": ("part", "joint", "fastener"), "free": ("fastener", "control"),
+}  # fmt: skip
+"Kinds or names of what an action is done to first of all."
+SOFT = frozenset({"joint"})
+"What is not filed, lapped or honed."
+BLED = ("brake", "fuel", "cool", "hydraulic", "clutch")
+"Systems that air is let out of."
+
+
+def stated(scene: Scene, at: int, before_first: bool) -> int | None:
+    """The index of the thing of the clause that a verb without pronoun is said of."""
+    poured = bool(_actions(scene, at) & POURED)
+    return nearest(scene, at, _poured if poured else _workable, before_first=before_first)
+
+
+def meant(scene: Scene, at: int, match: Match) -> Found:
+    """What `it` or nothing at all stands for: the likeliest of the things said before, with its index."""
+    actions = _actions(scene, at)
+    said = {t.low for t in scene.tokens[match.first : match.last]}
+    many = True if said & MANY or "lot" in " ".join(said) or "pair" in " ".join(said) else False if said & ONE else None
+    best: tuple[float, Thing | None, int | None] = (FLOOR, None, None)
+    for place, thing, k in _candidates(scene, at, match):
+        if _fits(thing, actions):
+            score = place + _suits(thing, actions) + _agrees(thing, many)
+            if score >= best[0] if k is not None else score > best[0]:
+                best = (score, thing, k)
+    return best[1], best[2]
+
+
+FLOOR = -5.0
+
+
+def _candidates(scene: Scene, at: int, match: Match) -> Iterator[tuple[float, Thing, int | None]]:
+    """Things with how near and how much talked of they are: those of the sentence, then those of earlier ones."""
+    clause = scene.tokens[at].clause
+    for k in scene.things(range(at)):
+        thing = scene.tokens[k].thing
+        if thing is not None and not match.first <= k < at and scene.tokens[k].clause >= clause - 1:
+            weight, earlier = salience(scene, k), scene.tokens[k].clause < clause
+            speaks_of = 0.8 if weight <= 0 and scene.tokens[k + 1].sense("copula") else 0.0
+            yield (3.0 if weight > 0 else 2.0 if weight > ASIDE else -1.0) - 0.2 * earlier + speaks_of, thing, k
+    for n, subject in enumerate(scene.context.things):
+        if subject.age <= SUBJECT_LIFE:
+            yield 1.7 - 0.3 * n - 0.2 * subject.age, as_thing(subject), None
+    if scene.context.heading is not None:
+        yield 1.5 - 0.2 * scene.context.heading.age, as_thing(scene.context.heading), None
+
+
+ASIDE = -3
+"Salience of what is only mentioned beside."
+
+
+def _actions(scene: Scene, at: int) -> frozenset[str]:
+    return frozenset(s.name for s in scene.tokens[at].senses if s.cls in ("did", "do", "does", "doing"))
+
+
+def _fits(thing: Thing, actions: frozenset[str]) -> bool:
+    if thing.kind in NEVER:
+        return False
+    if actions & POURED:
+        return _poured(thing)
+    return thing.kind not in ("fluid", "material")
+
+
+def _suits(thing: Thing, actions: frozenset[str]) -> float:
+    """How well a thing suits what was done."""
+    score = -0.4 if thing.loose or not thing.name else 0.0
+    for action in actions:
+        kinds = PREFERRED.get(action, ())
+        if thing.kind in kinds or thing.name in kinds or ("fluid" in kinds and "volume" in thing.quantities):
+            score += 1.2
+        if action == "bleed" and any(word in thing.system for word in BLED):
+            score += 2.0
+        if action == "repair" and thing.kind in SOFT:
+            score -= 0.6
+    return score
+
+
+def _agrees(thing: Thing, many: bool | None) -> float:
+    """`Them` means several, `it` mostly one."""
+    if many is None:
+        return 0.0
+    plural = bool(thing.also) or (thing.words.lower().endswith("s") and not thing.words.lower().endswith("ss"))
+    return (0.8 if plural else -0.8) if many else (-0.5 if plural else 0.2)
+
+
+def _poured(thing: Thing) -> bool:
+    """What is drained or filled: a fluid, or what holds it."""
+    return thing.kind in ("fluid", "part", "joint") or "volume" in thing.quantities
+
+
+def _workable(thing: Thing) -> bool:
+    return thing.kind not in NEVER
