@@ -46,6 +46,10 @@ def note(call: Call) -> None:
         rows += wrapped(sentence(fact), width(), "  ", "    ")
     for fact in kept.questions:
         rows += wrapped(f"perhaps: {sentence(fact)}", width(), "  ", "    ")
+    if kept.unread:
+        rows += wrapped(f"It could not be read yet: {kept.unread}", width(), "  ", "  ")
+    elif len(rows) == 1:
+        rows.append("  Nothing new was read in it.")
     say("\n".join(rows))
 
 

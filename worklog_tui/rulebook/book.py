@@ -50,18 +50,14 @@ def load(folders: Sequence[Path], cache: Path | None = None) -> Rulebook:
     stamp = stamp_of(contents)
     made = kept(cache, stamp)
     if made is None:
-        files = parse_all(contents)
-        made = (files, _table(files))
+        made = _made(parse_all(contents))
         keep(cache, stamp, made)
-    files, table = made
+    files, table, sets = made
     rules = tuple(_rules(files))
-    try:
-        named = frozenset(named_classes(rules))
-    except SaysError:
-        raise GrammarMistake(list(_says_mistakes(rules))) from None
+    named = frozenset(named_classes(rules))
     units = units_from(files["units.toml"])
     quantities = read_quantities(files)
-    signs = Signs(foreseen(table, named, units.quantity_tuples()))
+    signs = Signs(sets)
     gc.freeze()  # the grammars stay: the collector need not walk through them again and again
     return Rulebook(
         stamp,
@@ -77,6 +73,17 @@ def load(folders: Sequence[Path], cache: Path | None = None) -> Rulebook:
         numerals_from(files["numerals.toml"]),
         index(_entries(files, "misheard.toml", "misheard"), lambda word: _is_common(table, word)),
     )
+
+
+def _made(files: Files) -> tuple[Files, Table, set[frozenset[str]]]:
+    """What takes long to make of the files: the table of terms, and the sets of classes that a token can have."""
+    rules = tuple(_rules(files))
+    try:
+        named = frozenset(named_classes(rules))
+    except SaysError:
+        raise GrammarMistake(list(_says_mistakes(rules))) from None
+    table = _table(files)
+    return files, table, set(foreseen(table, named, units_from(files["units.toml"]).quantity_tuples()))
 
 
 def _table(files: Files) -> Table:

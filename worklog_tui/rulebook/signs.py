@@ -15,7 +15,7 @@ class Signs:
     """The table of signs."""
 
     def __init__(self, sets: Iterable[frozenset[str]]) -> None:
-        ordered = sorted({frozenset(s) for s in sets}, key=sorted)
+        ordered = sorted(set(sets), key=sorted)
         if len(ordered) > 0xF8FF - FIRST:
             raise ValueError("the grammars need more signs than there are")
         self._signs = {s: chr(FIRST + n) for n, s in enumerate(ordered)}
