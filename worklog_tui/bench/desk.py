@@ -84,7 +84,7 @@ def open_desk(logbook: Path | None = None) -> Desk:
     from worklog_tui import places
     from worklog_tui.store import device_of
 
-    path = logbook or places.logbook()
+    path = (logbook or places.logbook()).absolute()
     device = device_of(path, uuid7(0, _chance()))
     return Desk(path, (places.grammars(), places.own_grammars()), _now, device, _chance, cache=places.cache())
 

@@ -21,8 +21,8 @@ def extract(call: Call) -> None:
     from worklog_tui.reports.json_out import extraction
 
     card = read_card(Path(call.machine))
-    paths = [_file(p) for p in call.sessions]
-    comments = _file(call.comments) if call.comments else None
+    paths = [named_file(p) for p in call.sessions]
+    comments = named_file(call.comments) if call.comments else None
     found = read(rulebook(), fault_book(), card, paths, comments)
     for complaint in found.complaints:
         complain(complaint)
@@ -80,16 +80,17 @@ def read_card(path: Path) -> Machine:
     """A machine card; what is odd in it is told and passed over."""
     from worklog_tui.bench.machines import read_card as read
 
-    card, warnings = read(_file(str(path)))
+    card, warnings = read(named_file(str(path)))
     for warning in warnings:
-        complain(f"{path}: {warning}")
+        complain(warning)
     return card
 
 
-def _file(name: str) -> Path:
+def named_file(name: str) -> Path:
+    """The file of that name; BadInput when there is none."""
     path = Path(name)
     if path.is_dir():
-        raise BadInput(f"{name} is a folder; name a file in it.")
+        raise BadInput(f"{name} is a folder; choose one file in it.")
     if not path.exists():
-        raise BadInput(f"There is no file {name}; check the name.")
+        raise BadInput(f"There is no file {name}; check its name and folder.")
     return path

@@ -6,9 +6,9 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from worklog_tui.cli.calls import Call
+from worklog_tui.cli.files import named_file
 from worklog_tui.cli.looking import desk_of
 from worklog_tui.cli.output import complain, say, say_json, width
-from worklog_tui.cli.refusing import BadInput
 
 if TYPE_CHECKING:
     from worklog_tui.bench.desk import Desk
@@ -20,17 +20,16 @@ def take_in(call: Call) -> int:
     from worklog_tui.bench.record import import_sessions
 
     desk = desk_of(call)
-    paths = [Path(p) for p in call.sessions]
-    missing = next((p for p in paths if not p.is_file()), None)
-    if missing is not None:
-        raise BadInput(f"There is no file {missing}; check the name.")
+    paths = [named_file(p) for p in call.sessions]
     found = import_sessions(desk, machine_of(desk, call.machine), paths)
     for complaint in found.complaints:
         complain(complaint)
+    if not found.notes and not found.doubled:
+        return 1
     again = f" {found.doubled} were in the logbook already." if found.doubled else ""
     brought = (_count(found.sessions, "session"), _count(found.notes, "note"), _count(found.facts, "fact"))
     say(f"{', '.join(brought)} taken in.{again}")
-    return 0 if found.notes or found.doubled else 1
+    return 0
 
 
 def note(call: Call) -> None:

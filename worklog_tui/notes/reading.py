@@ -7,7 +7,7 @@ from datetime import timedelta
 
 from worklog_tui.notes.cleaning import sanitise
 from worklog_tui.notes.cues import has_arrows, is_webvtt, read_arrows, read_webvtt
-from worklog_tui.notes.cutting import cut_long
+from worklog_tui.notes.cutting import LONGEST, cut_long
 from worklog_tui.notes.film_lines import has_time_behind, timed_behind, timed_below, timed_in_front, without_speakers
 from worklog_tui.notes.header import Header, looks_like_header, read_header
 from worklog_tui.notes.lines import Line, ReadSession
@@ -117,6 +117,7 @@ def _film(header: Header | None, read: Lines, complaints: list[str]) -> ReadSess
 
 def _done(header: Header | None, track: str, read: Lines, complaints: list[str]) -> ReadSession:
     lines, more = read
-    told = sorted(complaints + more, key=lambda said: int(said.split()[1].rstrip(":")))
+    long = [f"line {line.number}: it is very long and is kept in pieces" for line in lines if len(line.words) > LONGEST]
+    told = sorted(complaints + more + long, key=lambda said: int(said.split()[1].rstrip(":")))
     instant = header.instant() if header is not None else None
     return ReadSession(instant, header.text if header is not None else "", track, tuple(cut_long(lines)), tuple(told))
