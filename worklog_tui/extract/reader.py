@@ -19,6 +19,7 @@ from worklog_tui.extract.particles import join_particles
 from worklog_tui.extract.pipeline import drafts_of
 from worklog_tui.extract.remember import remember
 from worklog_tui.extract.scene import Draft, Scene
+from worklog_tui.extract.spoken_decimals import join_decimals
 from worklog_tui.extract.stance import mark_stances, number_clauses
 from worklog_tui.extract.things import fold_things
 from worklog_tui.extract.tokens import Token, chunk
@@ -125,6 +126,7 @@ def read_sentence(
 ) -> tuple[Scene, list[Draft]]:
     """The scene of a sentence and the drafts of its facts."""
     typed = track != "captions"
+    join_decimals(tokens, context, book)
     mark_listed(tokens, context, machine.cylinders or 0)
     join_particles(tokens, book)
     tokens = join_things(text, fold_things(text, tokens, book, typed))

@@ -66,8 +66,12 @@ def _tested(scene: Scene, draft: Draft) -> bool:
 
 
 def _role(scene: Scene, upto: int, before: str) -> str:
-    """`Gaps set.` makes the bare numbers that follow settings; a look or a check makes them measurements again."""
-    actions = {s.name for t in scene.tokens[:upto] for s in t.senses if s.cls in ("did", "doing")}
-    if actions & {"adjust"} or any(t.low == "set" for t in scene.tokens[:upto]):
+    """`Gaps set.` makes the bare numbers that follow settings; a look, a check, a `reads` or some other talk makes
+    them measurements again.
+    """
+    tokens = scene.tokens[:upto]
+    actions = {s.name for t in tokens for s in t.senses if s.cls in ("did", "doing")}
+    if actions & {"adjust"} or any(t.low == "set" for t in tokens):
         return "set"
-    return "measured" if actions or any(t.sense("book") for t in scene.tokens[:upto]) else before
+    talk = actions or any(t.sense("book", "reads", "copula", "person", "pronoun") for t in tokens)
+    return "measured" if talk else before

@@ -102,9 +102,15 @@ def _taken(
         return None
     if near_card(known, name, round(value * bare.factor, 9), bare.unit):
         score += 0.8
-    elif guessed and carried(scene, made.main, name) is None:
+    elif guessed and carried(scene, made.main, name) is None and not _under_test(value, name, made, scene):
         return None
     return score, bare
+
+
+def _under_test(value: float, name: str, made: Draft, scene: Scene) -> bool:
+    """A number with decimals under the test that was just announced: nothing else is said so."""
+    topic = scene.topic_before(made.main) or (scene.context.topic.quantity if scene.context.topic else "")
+    return topic == name and value != int(value)
 
 
 def _only_a_count(token: Token, name: str, made: Draft) -> bool:

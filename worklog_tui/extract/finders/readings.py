@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from worklog_tui.extract.context import SUBJECT_LIFE
 from worklog_tui.extract.finders.quantity import bare_reading, quantity_of, suits, support
 from worklog_tui.extract.finders.times import DAYS, of_running, of_work
 from worklog_tui.extract.matching import Match
@@ -68,20 +67,24 @@ def _subject(made: Draft, match: Match, scene: Scene) -> None:
         _from_talk(made, scene, meant)
 
 
+SUITED_LIFE = 2
+"Notes for which a thing that the number suits comes before a nearer one that it does not."
+
+
 def _from_talk(made: Draft, scene: Scene, meant: Fits) -> None:
     """The subject from earlier words: of the sentence first, then of the last notes, the newest that suits."""
 
     def part(thing: Thing) -> bool:
         return _measurable(thing) and not _only_names_the_test(thing, scene)
 
-    fitting: tuple[Fits, ...] = (lambda t: meant(t) and part(t), part)
-    k = next((k for fits in fitting if (k := earlier(scene, made.main, fits)) is not None), None)
-    found = scene.tokens[k].thing if k is not None else None
-    if found is None:
-        for age in range(SUBJECT_LIFE + 1):
-            found = next((thing for fits in fitting if (thing := remembered(scene, fits, age))), None)
-            if found is not None:
-                break
+    def fitting(thing: Thing) -> bool:
+        return meant(thing) and part(thing)
+
+    k = earlier(scene, made.main, fitting)
+    found = scene.tokens[k].thing if k is not None else remembered(scene, fitting, SUITED_LIFE)
+    if found is None and made.thing is None:
+        k = earlier(scene, made.main, part)
+        found = scene.tokens[k].thing if k is not None else remembered(scene, part)
     if found is not None and (made.thing is None or meant(found)):
         made.thing, made.thing_at = found, None
     if made.thing_at is None:
@@ -152,6 +155,9 @@ def _amount(
     return bare_reading(token, made, scene, told)
 
 
+ENDS_OF_ENGINE = frozenset("left right left-hand right-hand lh rh front rear back nearside offside".split())
+
+
 def _words(made: Draft, match: Match, scene: Scene, quantity: str) -> str:
     """The subject in the speaker's words, with which one it is."""
     said = match.slots.get("which")
@@ -165,6 +171,8 @@ def _words(made: Draft, match: Match, scene: Scene, quantity: str) -> str:
     newer = bool(which) and (made.thing_at is None or k > made.thing_at)
     if quantity == "compression" and which.isdigit() and (newer or thing is None or thing.per != "cylinder"):
         return f"cylinder {which}"
+    if quantity == "compression" and which in ENDS_OF_ENGINE and (thing is None or _only_names_the_test(thing, scene)):
+        return f"{which} cylinder"
     if quantity == "compression" and not which:
         return (
             "cylinder 1"

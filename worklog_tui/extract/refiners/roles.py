@@ -39,7 +39,7 @@ def _role(draft: Draft, scene: Scene, amounts: set[int]) -> str:
     if quantity == "volume" and _went_in(draft.main, scene):
         return "set"
     topic = scene.context.topic
-    if topic is not None and topic.quantity == quantity and topic.role == "set":
+    if topic is not None and topic.quantity == quantity and topic.role == "set" and not _read_off(draft.main, scene):
         return "set"
     return (
         "planned"
@@ -88,6 +88,11 @@ def _on_plate(i: int, scene: Scene) -> bool:
 
 def _as_found(i: int, scene: Scene) -> bool:
     return any(t.low in FOUND for t in scene.tokens[max(scene.clause(i).start, i - 3) : i])
+
+
+def _read_off(i: int, scene: Scene) -> bool:
+    """`it reads`, `opens at`, `is`: a word of reading in the clause before the number."""
+    return any(t.sense("reads", "copula", "pronoun") for t in scene.tokens[scene.clause(i).start : i])
 
 
 def _went_in(i: int, scene: Scene) -> bool:

@@ -1,0 +1,69 @@
+"""Decimals spoken without their point: on a voltmeter `thirteen nine` is 13.9, and so is `thirteen nine volts`."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from worklog_tui.extract.context import Context
+from worklog_tui.extract.tokens import NUMBER, Token
+from worklog_tui.rulebook import Rulebook
+
+WHOLE = (5, 30)
+"Volts of a vehicle, between which such a number is spoken so (common practice)."
+DIGITS = 9
+
+
+def join_decimals(tokens: list[Token], context: Context, book: Rulebook) -> None:
+    """Joins such pairs under a running test of volts, in place."""
+    running = context.topic is not None and context.topic.quantity == "voltage"
+    i = 0
+    while i + 1 < len(tokens):
+        first, second = tokens[i], tokens[i + 1]
+        running = running or any(book.topics.get(w) == "voltage" for w in (first.low, *first.low.split()))
+        if _whole(first) and _digit(second, running) and not _counts_on(tokens, i + 2):
+            tokens[i : i + 2] = [_joined(first, second)]
+            i = _range_from(tokens, i)
+        i += 1
+
+
+def _range_from(tokens: list[Token], i: int) -> int:
+    """Joins the number before `to` with the one at token i: `fourteen to fourteen two`; the index where it stands then.
+    """
+    if i < 2 or tokens[i - 1].low not in ("to", "or") or tokens[i - 2].kind != "number" or tokens[i].kind != "number":
+        return i
+    low, high = tokens[i - 2], tokens[i]
+    if low.value is None or high.value is None or low.high is not None or not low.value < high.value <= 1.5 * low.value:
+        return i
+    tokens[i - 2 : i + 1] = [replace(low, end=high.end, high=high.value, classes=NUMBER)]
+    return i - 2
+
+
+def _whole(token: Token) -> bool:
+    return (
+        token.kind == "number" and token.low.isalpha() and token.high is None and token.value is not None
+        and token.value == int(token.value) and WHOLE[0] <= token.value <= WHOLE[1]
+    )  # fmt: skip
+
+
+def _digit(token: Token, running: bool) -> bool:
+    """A digit in words, alone under a running test, or with volts behind it."""
+    if not token.low.isalpha():
+        return False
+    if token.amount is not None:
+        low = token.amount.low
+        return token.amount.unit == "V" and low == token.amount.high and low == int(low) and 0 < low <= DIGITS
+    return running and token.kind == "number" and token.high is None and token.value in range(DIGITS + 1)
+
+
+def _counts_on(tokens: list[Token], k: int) -> bool:
+    """`eleven twelve thirteen`, `ten nine eight`: numbers that are counted, or said digit by digit."""
+    return k < len(tokens) and tokens[k].kind == "number"
+
+
+def _joined(first: Token, second: Token) -> Token:
+    assert first.value is not None
+    if second.amount is not None:
+        value = first.value + second.amount.low / 10
+        return replace(second, start=first.start, low=first.low, amount=replace(second.amount, low=value, high=value))
+    value = first.value + (second.value or 0.0) / 10
+    return replace(first, end=second.end, value=value, classes=NUMBER, pairs=())
