@@ -18,9 +18,9 @@ def join_particles(tokens: list[Token], book: Rulebook) -> None:
         found = _particle(tokens, i, {s.kind for s in promises})
         kept = [s for s in token.senses if s.cls != "split"]
         if found is not None:
-            sense = next(s for s in promises if s.kind == tokens[found].low)
+            done = [s for s in promises if s.kind == tokens[found].low]
             kept = [
-                Sense(sense.per, sense.name, of=sense.of, system=sense.system),
+                *(Sense(s.per, s.name, of=s.of, system=s.system) for s in done),
                 *(s for s in kept if s.cls not in ("do", "does", "did", "doing")),
             ]
             tokens[found].senses = ()

@@ -18,6 +18,7 @@ from worklog_tui.extract.refiners import (
     overlap,
     repeats,
     roles,
+    tested,
     together,
 )
 from worklog_tui.extract.scene import Draft, Scene
@@ -39,6 +40,7 @@ REFINERS: tuple[Callable[[list[Draft], Scene], list[Draft]], ...] = (
     conditions.refine,
     believable.refine,
     implied.refine,  # needs the roles
+    tested.refine,  # so does this
     repeats.refine,  # what was implied and said is one
     together.refine,
     cleared.refine,  # needs the verdicts

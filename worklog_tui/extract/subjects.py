@@ -112,11 +112,18 @@ FIRM = frozenset(
 "Sides that are hardly ever anything else."
 
 
+PLACES_TOO = frozenset({"top", "bottom", "back", "front", "middle", "in"})
+"Sides that mostly say where something is: `at the top`."
+VALUES = frozenset({"amount", "number", "comma"})
+
+
 def stands_alone(scene: Scene, k: int) -> bool:
     """`Left, thirty` and `the right one`, not `right, next`."""
     token = scene.tokens[k]
     after = scene.tokens[k + 1] if k + 1 < len(scene.tokens) else None
     before = scene.tokens[k - 1] if k else None
+    if token.low in PLACES_TOO and not (after is not None and (after.kind in VALUES or after.sense("copula", "reads"))):
+        return False
     if before is not None and before.low in ("the", "and", "on", "both"):
         return True
     if after is None:
@@ -134,6 +141,7 @@ def with_which(thing_words: str, which: str) -> str:
     """
     if not which or which.lower() in thing_words.lower().split():
         return thing_words
+    which = which.removesuffix("s") if which.lower() in ("lefts", "rights") else which
     kept = [w for w in thing_words.split() if w.lower() not in SIDES and not w.isdigit()] or thing_words.split()
     words = " ".join(kept)
     return f"{words} {which}" if which.isdigit() else f"{which} {words}"

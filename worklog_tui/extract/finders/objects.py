@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 from worklog_tui.extract.context import SUBJECT_LIFE
 from worklog_tui.extract.matching import Match
@@ -111,3 +112,17 @@ def _poured(thing: Thing) -> bool:
 
 def _workable(thing: Thing) -> bool:
     return thing.kind not in NEVER
+
+
+def plain(thing: Thing) -> Thing:
+    """A filled thing by its plain name: `10w30` is engine oil, `gearbox level` the gearbox."""
+    words = thing.words.split()
+    if thing.kind == "fluid" and thing.name and (any(c.isdigit() for c in thing.words) or words[-1] in GRADES):
+        return replace(thing, words=thing.name)
+    if len(words) > 1 and words[-1].lower() in LEVELS:
+        return replace(thing, words=" ".join(words[:-1]))
+    return thing
+
+
+GRADES = frozenset("mix weight grade straight".split())
+LEVELS = frozenset("lvl lev level levels".split())

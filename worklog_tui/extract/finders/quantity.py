@@ -5,7 +5,7 @@ card.
 from __future__ import annotations
 
 from worklog_tui.extract.card import known_values, near_card
-from worklog_tui.extract.finders.carry import carried, stands_free
+from worklog_tui.extract.finders.carry import carried, names_or_prices, stands_free
 from worklog_tui.extract.scene import Draft, Scene
 from worklog_tui.extract.tokens import Thing, Token
 from worklog_tui.rulebook.quantities import Bare, Quantity
@@ -69,7 +69,7 @@ def bare_reading(token: Token, made: Draft, scene: Scene, told: str) -> tuple[st
     """
     assert token.value is not None
     guessed = bool(made.rule.gives.get("bare"))
-    if guessed and not stands_free(scene.tokens, made.main):
+    if (guessed and not stands_free(scene.tokens, made.main)) or names_or_prices(scene.tokens, made.main):
         return None
     best: tuple[float, str, Bare] | None = None
     for name, quantity in scene.book.quantities.items():
@@ -78,7 +78,7 @@ def bare_reading(token: Token, made: Draft, scene: Scene, told: str) -> tuple[st
         found = _taken(token.value, name, quantity, made, scene, guessed)
         if found is not None and (best is None or found[0] > best[0]):
             best = (found[0], name, found[1])
-    if best is None or best[0] < BARE_LINE or _only_a_count(token, best[1], made):
+    if best is None or best[0] < BARE_LINE or _only_a_count(token, best[1], made, scene):
         return None
     value = round(token.value * best[2].factor, 9)
     if token.high is not None:
@@ -113,12 +113,19 @@ def _under_test(value: float, name: str, made: Draft, scene: Scene) -> bool:
     return topic == name and value != int(value)
 
 
-def _only_a_count(token: Token, name: str, made: Draft) -> bool:
-    """A small whole number counts things, unless the quantity has such values and, spelled out, its thing was said."""
+def _only_a_count(token: Token, name: str, made: Draft, scene: Scene) -> bool:
+    """A small whole number counts things, unless the quantity has such values and, spelled out, its thing was said and
+    it is the one that is being measured.
+    """
     assert token.value is not None
     if token.value != int(token.value) or token.value > 12:
         return False
-    return name not in SMALL or (token.low.isalpha() and "subject" in made.filled)
+    if name not in SMALL:
+        return True
+    if not token.low.isalpha():
+        return False
+    topic = scene.topic_before(made.main) or (scene.context.topic.quantity if scene.context.topic else "")
+    return "subject" in made.filled or (topic != name and carried(scene, made.main, name) is None)
 
 
 SMALL = frozenset({"gap", "voltage", "turns", "angle", "pressure", "length"})
@@ -128,6 +135,14 @@ def _fits(quantity: Quantity, value: float, unit: str) -> Bare | None:
     """How the quantity takes a bare value: in the wanted unit if its size allows, else in the first that does."""
     fitting = [b for b in quantity.bare if b.low <= value <= b.high]
     return next((b for b in fitting if b.unit == unit), fitting[0] if fitting else None)
+
+
+def degrees(value: float, scene: Scene) -> str:
+    """Whose degrees a temperature is in that only says so: of the running test, the machine card, else by its size."""
+    unit = _unit_of_topic("temperature", scene)
+    unit = unit or next((u for q, u, _, _ in known_values(scene.machine, scene.book) if q == "temperature"), "")
+    bare = _fits(scene.book.quantities["temperature"], value, "")
+    return unit if unit not in ("", "deg") else bare.unit if bare else "degC"
 
 
 def _unit_of_topic(name: str, scene: Scene) -> str:

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from worklog_tui.extract.finders.quantity import bare_reading, quantity_of, suits, support
+from worklog_tui.extract.finders.quantity import bare_reading, degrees, quantity_of, suits, support
+from worklog_tui.extract.finders.switching import switch_point
 from worklog_tui.extract.finders.times import DAYS, of_running, of_work
 from worklog_tui.extract.matching import Match
 from worklog_tui.extract.scene import Draft, Scene
@@ -29,7 +30,7 @@ def draft(match: Match, scene: Scene) -> Draft | None:
     token = scene.tokens[at]
     _subject(made, match, scene)
     read = _amount(made, token, scene, str(gives.get("quantity", "")))
-    if read is None:
+    if read is None or (read[0] != "gap" and _only_a_word(match, scene)):
         return None
     quantity, value, unit = read
     made.fields = {
@@ -38,6 +39,12 @@ def draft(match: Match, scene: Scene) -> Draft | None:
         "rough": bool(token.amount and token.amount.rough), "condition": gives.get("condition", ""),
     }  # fmt: skip
     return made
+
+
+def _only_a_word(match: Match, scene: Scene) -> bool:
+    """`in` and `ex` are valves only where clearances are measured."""
+    at = match.slots.get("which")
+    return at is not None and scene.tokens[at].low in ("in", "ex")
 
 
 def _subject(made: Draft, match: Match, scene: Scene) -> None:
@@ -51,7 +58,9 @@ def _subject(made: Draft, match: Match, scene: Scene) -> None:
     wanted = _wanted(made, scene)
 
     def meant(thing: Thing) -> bool:
-        return _measurable(thing) and any(suits(thing, q, scene.book.quantities.get(q)) for q in wanted)
+        if thing.kind == "fastener" and not HELD & set(wanted):
+            return False
+        return (_measurable(thing) or thing.kind == "fastener") and any(suits(thing, q, scene.book.quantities.get(q)) for q in wanted)
 
     made.thing_at = match.slots.get(said.strip("<>")) if said else None
     named = scene.tokens[made.thing_at].thing if made.thing_at is not None else None
@@ -75,7 +84,7 @@ def _from_talk(made: Draft, scene: Scene, meant: Fits) -> None:
     """The subject from earlier words: of the sentence first, then of the last notes, the newest that suits."""
 
     def part(thing: Thing) -> bool:
-        return _measurable(thing) and not _only_names_the_test(thing, scene)
+        return (_measurable(thing) or meant(thing)) and not _only_names_the_test(thing, scene)
 
     def fitting(thing: Thing) -> bool:
         return meant(thing) and part(thing)
@@ -110,6 +119,8 @@ def _of(scene: Scene, i: int, fits: Fits) -> int | None:
     together.
     """
     span = scene.clause(i)
+    if _describes_next(scene, i):
+        return i + 1
     before = [k for k in scene.things(span) if k < i and fits(scene.tokens[k].thing)]  # type: ignore[arg-type]
     if before:
         return before[-1]
@@ -123,6 +134,21 @@ def _of(scene: Scene, i: int, fits: Fits) -> int | None:
         if token.kind in ("comma", "amount", "number"):
             return None
     return None
+
+
+HELD = frozenset({"torque", "thread"})
+"Quantities of fasteners."
+ADJECTIVES = (" volt", " amp", " inch", " foot", " litre", " gallon", " watt", " millimeter", " millimetre", " mil", "-inch", "-volt", "-amp")
+
+
+def _describes_next(scene: Scene, i: int) -> bool:
+    """`a forty-one inch belt`, `the six volt coil`: the unit in the singular right before a part is a part of its name."""
+    if i + 1 >= len(scene.tokens) or scene.tokens[i].kind != "amount":
+        return False
+    thing, amount = scene.tokens[i + 1].thing, scene.tokens[i].amount
+    if thing is None or amount is None or thing.kind in ("quality", "fluid", "tool", "unknown"):
+        return False
+    return scene.said(i, i).lower().endswith(ADJECTIVES) and amount.low > 1
 
 
 JOINING = frozenset("on of in for at across to from through between".split())
@@ -147,12 +173,20 @@ def _amount(
             made.confidence = 0.45
         if len(amount.quantities) > 2 and quantity and "subject" in made.filled and not support(quantity, made, scene):
             made.confidence = 0.45  # pounds of money, as likely as not
-        return (quantity, value, "day" if amount.unit in DAYS else amount.unit) if quantity else None
+        if quantity == "leakage" and not support(quantity, made, scene):
+            made.confidence = 0.45  # a share of anything
+        unit = degrees(amount.low, scene) if (quantity, amount.unit) == ("temperature", "deg") else amount.unit
+        return (quantity, value, "day" if amount.unit in DAYS else unit) if quantity else None
     if token.kind == "ratio" and token.value is not None:
         return "ratio", token.value, ""
     if token.value is None:
         return None
     return bare_reading(token, made, scene, told)
+
+
+def _of_the_book(scene: Scene, i: int) -> bool:
+    """What the book says is of all of them, not of the one that was measured last."""
+    return any(t.sense("book") for t in scene.tokens[scene.clause(i).start : i])
 
 
 ENDS_OF_ENGINE = frozenset("left right left-hand right-hand lh rh front rear back nearside offside".split())
@@ -166,7 +200,7 @@ def _words(made: Draft, match: Match, scene: Scene, quantity: str) -> str:
     )
     thing, topic = made.thing, scene.context.topic
     filled = "subject" in made.filled
-    if filled and not which and topic and topic.quantity == quantity:
+    if filled and not which and topic and topic.quantity == quantity and not _of_the_book(scene, made.main):
         which = scene.context.which
     newer = bool(which) and (made.thing_at is None or k > made.thing_at)
     if quantity == "compression" and which.isdigit() and (newer or thing is None or thing.per != "cylinder"):
@@ -181,6 +215,9 @@ def _words(made: Draft, match: Match, scene: Scene, quantity: str) -> str:
             if thing and thing.per == "cylinder"
             else "compression"
         )
+    if quantity == "pressure" and (switching := switch_point(scene, made.main)):
+        made.thing, made.thing_at = None, None
+        return switching
     if of_running(made, scene, quantity):
         made.thing, made.thing_at = scene.engine(), None
         made.filled.add("subject")

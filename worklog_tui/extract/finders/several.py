@@ -45,12 +45,22 @@ def _each_work(draft: Draft, scene: Scene) -> list[Draft]:
         if thing is None or k - last > LIST_GAP:
             break
         found += [
-            replace(draft, main=k, last=k, thing=replace(one, words=one.own or one.words), thing_at=k)
-            for one in (thing, *thing.also)
+            replace(draft, main=k, last=k, thing=_alone(one, thing), thing_at=k)
+            for one in ((thing,) if _is_set(thing) else (thing, *thing.also))
             if one.kind not in ("quality", "machine")
         ]
         last = k
     return found
+
+
+def _alone(one: Thing, whole: Thing) -> Thing:
+    """One of a list by its own words."""
+    return one if one is whole and _is_set(whole) else replace(one, words=one.own or one.words)
+
+
+def _is_set(thing: Thing) -> bool:
+    """`Reed and gasket set` is one thing, not a list."""
+    return thing.words.lower().endswith((" set", " kit", "parts"))
 
 
 LIST_GAP = 4

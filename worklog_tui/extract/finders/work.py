@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from worklog_tui.extract.finders.means import used
-from worklog_tui.extract.finders.objects import meant, stated
+from worklog_tui.extract.finders.objects import meant, plain, stated
 from worklog_tui.extract.matching import Match
 from worklog_tui.extract.scene import Draft, Scene
 from worklog_tui.extract.tokens import Thing
@@ -48,12 +48,22 @@ def draft(match: Match, scene: Scene) -> Draft | None:
         if not made.rule.gives.get("it"):
             return None
         made.thing, made.thing_at = scene.engine(), None
+    action = _sensible(action, made.thing)
     if action not in LABELLED or action in gives.get("never", ()):
         return None
     if action == "bleed" and "part" in made.filled:
         made.thing = _bled(made.thing, scene)
     made.fields = {"action": action, "used": made.fields.get("used") or used(made, match, scene, sense, action)}
+    if action == "fill" and made.thing is not None:
+        made.thing = plain(made.thing)
     return made
+
+
+def _sensible(action: str, thing: Thing | None) -> str:
+    """The action as it can be meant of a fluid or of a tool; empty when it makes no sense of it."""
+    if thing is not None and thing.kind == "fluid":
+        return OF_FLUIDS.get(action, action)
+    return "" if thing is not None and thing.kind == "tool" and action not in OF_TOOLS else action
 
 
 def _object(made: Draft, match: Match, scene: Scene) -> bool:
@@ -133,6 +143,9 @@ def _only_stands(made: Draft, scene: Scene) -> bool:
     )
 
 
+OF_FLUIDS = {"fit": "", "replace": "replace", "remove": "drain", "connect": "", "disconnect": "", "strip": ""}
+"What becomes of an action that is said of a fluid."
+OF_TOOLS = frozenset({"fit", "connect", "make", "order", "repair", "disconnect"})
 NOUN_AFTER = frozenset("a the new this that my one".split())
 WHILE = frozenset("with while when before until till without".split())
 FOUND = frozenset("was were already".split())
@@ -163,5 +176,6 @@ def _bled(thing: Thing | None, scene: Scene) -> Thing | None:
 def action_for(senses: tuple[Sense, ...], thing: Thing | None) -> Sense | None:
     """The action of a verb for an object: one meant of its kind first."""
     actions = [s for form in FORMS for s in senses if s.cls == form]
-    meant = [s for s in actions if s.of and thing is not None and (thing.kind in s.of or thing.name in s.of)]
-    return next(iter(meant + [s for s in actions if not s.of]), None)
+    fitting = [s for s in actions if s.of and thing is not None and (thing.kind in s.of or thing.name in s.of)]
+    holds = [s for s in actions if "fluid" in s.of and thing is not None and "volume" in thing.quantities]
+    return next(iter(fitting + [s for s in actions if not s.of] + holds), None)

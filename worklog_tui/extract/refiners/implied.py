@@ -6,6 +6,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from worklog_tui.extract.finders.objects import plain
 from worklog_tui.extract.scene import Draft, Scene
 
 ADJUSTED = frozenset({"gap", "turns", "angle", "speed"})
@@ -27,10 +28,12 @@ def refine(drafts: list[Draft], scene: Scene) -> list[Draft]:
         if action and draft.thing is not None and not _said(said + found, draft, action):
             poured = action == "fill" and draft.thing.kind == "fluid"
             fields = {"action": action, "used": draft.thing.words if poured else ""}
+            words = str(draft.fields.get("subject") or draft.thing.words)
             found.append(
                 replace(
                     draft,
                     kind="work",
+                    thing=plain(replace(draft.thing, words=words)),
                     fields=fields,
                     filled=draft.filled | {"action"},
                     trail=[f"implied by {draft.fields['role']}"],

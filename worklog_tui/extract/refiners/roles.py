@@ -32,7 +32,7 @@ def _role(draft: Draft, scene: Scene, amounts: set[int]) -> str:
         return _of_time(draft, scene)
     if _is_label(draft, scene):
         return "rated"
-    if _on_plate(draft.main, scene):
+    if _on_plate(draft.main, scene) or _after_plate(draft, scene) or _is_size(draft, scene):
         return "rated"
     if _was_set(draft.main, scene, amounts) or (quantity in SET_BY_NATURE and not _as_found(draft.main, scene)):
         return "set"
@@ -61,7 +61,7 @@ def _from_book(i: int, scene: Scene, amounts: set[int]) -> bool:
         if tokens[k].sense("break"):
             break
     for k in range(i + 1, min(i + 1 + REACH, len(tokens))):
-        if tokens[k].kind == "stop" or tokens[k].clause != tokens[i].clause:
+        if tokens[k].kind == "stop" or tokens[k].clause != tokens[i].clause or tokens[k].low.startswith(("you", "they")):
             break
         if tokens[k].sense("book"):
             return not any(n > k and n < k + REACH and tokens[n].clause == tokens[k].clause for n in amounts)
@@ -84,6 +84,37 @@ def _on_plate(i: int, scene: Scene) -> bool:
         ):
             return True
     return False
+
+
+def _after_plate(draft: Draft, scene: Scene) -> bool:
+    """Numbers told without a verb in the notes after `Motor plate.` are still read off it."""
+    if draft.fields["quantity"] not in PLATE or any(t.sense("reads", "copula", "did", "setto") for t in scene.tokens):
+        return False
+    return any(s.name == "name plate" and s.age <= 1 for s in scene.context.things[:3])
+
+
+PLATE = LABELS | {"speed"}
+BOUGHT_BY = LABELS - {"volume", "resistance", "mass"}
+SOLD = frozenset("kit spare borrowed replacement bought size sized order ordered came genuine".split())
+CUT_TO_SIZE = frozenset("hose rope wire cable belt pipe tube tubing bearing seal capacitor fuse bulb chain".split())
+"What is bought by its size (common practice)."
+
+
+def _is_size(draft: Draft, scene: Scene) -> bool:
+    """`new relief valve, 200 psi`, `top hose, inch and a half`: the size or label of what is bought or in the hand."""
+    if draft.fields["quantity"] not in BOUGHT_BY or draft.thing is None or scene.tokens[draft.main].kind == "number":
+        return False
+    span = scene.clause(draft.main)
+    if any(scene.tokens[k].sense("reads", "copula", "setto", "how") for k in range(span.start, draft.main)):
+        return False
+    before = scene.tokens[max(span.start - 6, 0) : draft.main]
+    if any(t.low in SOLD or t.sense("new", "want") or (t.sense("did") and t.sense("did").name == "order")  # type: ignore[union-attr]
+           or (t.thing is not None and SOLD & set(t.low.split()) | {"new"} & set(t.low.split())) for t in before):  # fmt: skip
+        return "subject" not in draft.filled
+    at = draft.thing_at
+    if draft.fields["quantity"] != "length" or at is None or not CUT_TO_SIZE & set(scene.tokens[at].low.split()[-1:]):
+        return False
+    return all(t.kind == "comma" or t.sense("article") for t in scene.tokens[at + 1 : draft.main])
 
 
 def _as_found(i: int, scene: Scene) -> bool:
