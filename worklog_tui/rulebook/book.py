@@ -190,11 +190,10 @@ def foreseen(table: Table, named: frozenset[str], amounts: Iterable[tuple[str, .
         bare = [s for s in senses if s[0] != "part"]  # a term that is no part here
         for left in (bare, [s for s in bare if s[0] != "split"], [s for s in senses if s[0] != "split"]):
             yield token_classes(left, low, named)
-        for sense in senses:
-            if sense[0] == "split":  # a verb that found its particle
-                done = (sense[3], sense[1])
-                yield token_classes([*(s for s in bare if s[0] not in ("split", *VERB_FORMS)), done], low, named)
-                yield token_classes([*(s for s in senses if s[0] not in ("split", *VERB_FORMS)), done], low, named)
+        for particle in {s[2] for s in senses if s[0] == "split"}:  # a verb that found its particle
+            done = [(s[3], s[1]) for s in senses if s[0] == "split" and s[2] == particle]
+            yield token_classes([*(s for s in bare if s[0] not in ("split", *VERB_FORMS)), *done], low, named)
+            yield token_classes([*(s for s in senses if s[0] not in ("split", *VERB_FORMS)), *done], low, named)
     for word in named:
         if word.startswith("="):
             yield frozenset({word})
