@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import tempfile
 from dataclasses import replace
+from datetime import timedelta, timezone
 from pathlib import Path
 
 import pytest
@@ -181,6 +182,20 @@ def test_importing_again_doubles_nothing(desk: Desk, saw: Machine, tmp_path: Pat
     again = import_sessions(desk, saw, [two, one])
     assert (again.sessions, again.notes, again.facts, again.doubled) == (0, 0, 0, 4)
     assert history(desk, "Band saw") == before
+
+
+@pytest.mark.parametrize(
+    ("header", "utc"),
+    [("2031-04-02 09:00", "2031-04-02T07:00:00Z"), ("2031-04-02 09:00+01:00", "2031-04-02T08:00:00Z")],
+)
+def test_a_header_without_an_offset_is_of_this_place(
+    desk: Desk, saw: Machine, tmp_path: Path, header: str, utc: str
+) -> None:
+    here = replace(desk, at_home=lambda moment: moment.replace(tzinfo=timezone(timedelta(hours=2))))
+    import_sessions(here, saw, [session_file(tmp_path, "s.txt", f"session {header}", "9:00 the guide is cracked")])
+    [session] = history(here, "Band saw").sessions
+    assert session.session.start is not None
+    assert session.session.start.utc == utc
 
 
 def test_a_file_that_grew_brings_only_what_is_new(desk: Desk, saw: Machine, tmp_path: Path) -> None:

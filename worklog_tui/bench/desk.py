@@ -37,6 +37,8 @@ class Desk:
     "Seconds to wait for another writer before a note goes to the spool."
     cache: Path | None = None
     "Where the compiled grammar may be kept."
+    at_home: Callable[[datetime], datetime] = datetime.astimezone
+    "Gives a time without an offset, as a header writes it, the offset of this place on that day."
     reads_with: Reader | None = None
     "Another reader than that of the grammars."
     _kept: dict[str, object] = field(default_factory=dict, compare=False, repr=False)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -13,6 +13,7 @@ from worklog_tui.bench.machines import find_machine
 from worklog_tui.bench.reading import Changes, Track, Unread, read_on
 from worklog_tui.bench.taking_in import pen, read_into
 from worklog_tui.model import Machine, Note, Session
+from worklog_tui.model.moments import Instant
 from worklog_tui.store.derived import track_of
 
 if TYPE_CHECKING:
@@ -78,7 +79,7 @@ def _import(desk: Desk, machine: Machine, read: ReadSession) -> tuple[Imported, 
     """One session: read outside the lock, written inside it."""
     from worklog_tui.notes import make_notes
 
-    session, notes = make_notes(read, machine.uid)
+    session, notes = make_notes(_at_home(desk, read), machine.uid)
     if not notes:
         return Imported(), []
     track = Track(desk.reader(), machine, session.uid, track_of(notes[0]), desk.stamp(machine))
@@ -98,6 +99,19 @@ def _import(desk: Desk, machine: Machine, read: ReadSession) -> tuple[Imported, 
         facts = store.derived.count(connection, session.uid) - before
     problems = tuple(sorted({f"not read for now: {one.unread}" for one in kept if one.unread}))
     return Imported(int(fresh), len(added), facts, problems, len(known)), kept
+
+
+def _at_home(desk: Desk, read: ReadSession) -> ReadSession:
+    """The session with the offset of this place, where its header gives none."""
+    from worklog_tui.notes import names_offset
+
+    if read.header is None or names_offset(read.header_text):
+        return read
+    try:
+        start = desk.at_home(read.header.moment().replace(tzinfo=None))
+        return replace(read, header=Instant.of(start, known=read.header.known))
+    except (OSError, OverflowError, ValueError):
+        return read
 
 
 def _add(connection: store.Connection, notes: Iterable[Note], known: set[str]) -> list[Note]:

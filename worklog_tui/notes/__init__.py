@@ -5,6 +5,7 @@ from __future__ import annotations
 from worklog_tui.notes.cleaning import sanitise
 from worklog_tui.notes.comments import read_comments
 from worklog_tui.notes.files import read_session_file
+from worklog_tui.notes.header import names_offset
 from worklog_tui.notes.keeping import make_notes
 from worklog_tui.notes.lines import Line, ReadSession
 from worklog_tui.notes.reading import read_text
@@ -15,6 +16,7 @@ __all__ = [
     "ReadSession",
     "Unreadable",
     "make_notes",
+    "names_offset",
     "read_comments",
     "read_session_file",
     "read_text",

@@ -37,6 +37,12 @@ def looks_like_header(line: str) -> bool:
     return bool(_ALIKE.match(line))
 
 
+def names_offset(text: str) -> bool:
+    """Whether the date and time of a header end in an offset from UTC."""
+    found = _HEADER.match(f"session {text}")
+    return found is not None and found[7] is not None
+
+
 def read_header(line: str) -> Header | None:
     """The header that a line is, or None for another line or a day that no calendar has."""
     found = _HEADER.match(line)
