@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from worklog_tui.extract.tokens import Token
+from worklog_tui.extract.tokens import BEFORE_NOUN, Token
 from worklog_tui.rulebook import Rulebook, Sense
 from worklog_tui.rulebook.book import token_classes
 
@@ -15,7 +15,7 @@ def join_particles(tokens: list[Token], book: Rulebook) -> None:
         promises = [s for s in token.senses if s.cls == "split"]
         if not promises:
             continue
-        found = _particle(tokens, i, {s.kind for s in promises})
+        found = None if _is_name(tokens, i) else _particle(tokens, i, {s.kind for s in promises})
         kept = [s for s in token.senses if s.cls != "split"]
         if found is not None:
             done = [s for s in promises if s.kind == tokens[found].low]
@@ -28,6 +28,11 @@ def join_particles(tokens: list[Token], book: Rulebook) -> None:
             tokens[found].low = "\u2026" + tokens[found].low
         token.senses = tuple(kept)
         token.classes = token_classes(kept, token.low, book.named)
+
+
+def _is_name(tokens: list[Token], i: int) -> bool:
+    """`a new screw in the hole`: the name of a part, no verb."""
+    return i > 0 and tokens[i].sense("part") is not None and tokens[i - 1].low in BEFORE_NOUN
 
 
 def _particle(tokens: list[Token], i: int, wanted: set[str]) -> int | None:

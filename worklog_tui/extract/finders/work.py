@@ -61,7 +61,7 @@ def draft(match: Match, scene: Scene) -> Draft | None:
 
 def _sensible(action: str, thing: Thing | None) -> str:
     """The action as it can be meant of a fluid or of a tool; empty when it makes no sense of it."""
-    if thing is not None and thing.kind == "fluid":
+    if thing is not None and thing.kind in ("fluid", "material"):
         return OF_FLUIDS.get(action, action)
     return "" if thing is not None and thing.kind == "tool" and action not in OF_TOOLS else action
 
@@ -82,7 +82,7 @@ def _object(made: Draft, match: Match, scene: Scene) -> bool:
     if made.thing is None:
         made.filled.add("part")
         made.thing, made.thing_at = meant(scene, made.main, match)
-    return made.thing is not None
+    return made.thing is not None and (bool(made.thing.name) or not made.thing.known) and "'" not in made.thing.words
 
 
 def _put_onto(made: Draft) -> bool:
@@ -107,6 +107,8 @@ def _by_others(scene: Scene, at: int) -> bool:
     if not scene.tokens[at].sense("did"):
         return False
     k = at - 1
+    if scene.tokens[at].sense("do") and k >= 0 and scene.tokens[k].low in BARE_AFTER:
+        return True  # "you put it back": put is not the past here
     while k > 0 and at - k < 4 and scene.tokens[k].sense("copula", "degree") and scene.tokens[k].low not in OTHERS:
         if scene.tokens[k].low in PASSIVE:
             return False
@@ -121,6 +123,9 @@ OTHERS = frozenset(
         "previous factory"
     ).split()
 ) | {"previous owner", "the factory", "last owner", "the seller"}
+BARE_AFTER = frozenset(
+    "you to youd id ill well gotta gonna wanna lets dont cant never please they could would should".split()
+)
 PASSIVE = frozenset("was were is are be been being got gets".split()) | {"has been", "have been", "had been"}
 
 
