@@ -60,6 +60,13 @@ def test_open_items_stand_in_groups_with_reason_and_place() -> None:
     assert "wind trunk (session 1 at 0:00; dealt with in session 2 at 0:00)" in said
 
 
+def test_a_fault_that_nobody_came_back_to_is_listed_apart() -> None:
+    told = Told().say("the belt is frayed", bad("belt", "frayed"))
+    said = items_text(open_items(told.history()), 100)
+    assert "Noticed, nothing planned (1)" in said
+    assert "belt frayed (session 1 at 0:00)" in said
+
+
 def test_what_dealt_with_an_item_is_told() -> None:
     known = blower()
     said = items_text(open_items(known), 120, known)

@@ -1,4 +1,4 @@
-"""Open items as plain text: what is open, awaited, left so on purpose, and what was dealt with."""
+"""Open items as plain text: what is open, awaited, left so on purpose, only noticed, and what was dealt with."""
 
 from __future__ import annotations
 
@@ -13,12 +13,13 @@ _GROUPS = (
     ("open", "Open items"),
     ("awaited", "Awaited"),
     ("left so", "Left so on purpose"),
+    ("noticed", "Noticed, nothing planned"),
     ("done", "Dealt with"),
 )
 
 
 def items_text(items: Sequence[OpenItem], width: int, history: History | None = None) -> str:
-    """The items in groups; what was only noticed is not shown. With the history it is told what dealt with them."""
+    """The items in groups. With the history it is told what dealt with them."""
     known = {f.key: f for f in history.facts()} if history is not None else {}
     rows: list[str] = []
     for state, title in _GROUPS:
@@ -32,7 +33,7 @@ def items_text(items: Sequence[OpenItem], width: int, history: History | None = 
 
 def item_lines(item: OpenItem, width: int, closer: Fact | None = None) -> list[str]:
     """One item with its reason and where it was said."""
-    notes = [REASONS.get(item.reason, item.reason) if item.state != "done" else ""]
+    notes = [REASONS.get(item.reason, item.reason) if item.state not in ("noticed", "done") else ""]
     if item.comment is not None:
         notes.append("asked by a viewer" if item.people < 2 else f"asked by {item.people} viewers")
     notes.append(where(item.raised))
