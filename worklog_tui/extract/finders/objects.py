@@ -64,7 +64,8 @@ def _candidates(scene: Scene, at: int, match: Match) -> Iterator[tuple[float, Th
         if subject.age <= SUBJECT_LIFE:
             yield 1.7 - 0.3 * n - 0.2 * subject.age, as_thing(subject), None
     if scene.context.heading is not None:
-        yield 1.5 - 0.2 * scene.context.heading.age, as_thing(scene.context.heading), None
+        stands = 0.9 if _actions(scene, at) & {"order", "test"} and scene.context.heading.age <= 4 else 0.0
+        yield 1.5 + stands - 0.2 * scene.context.heading.age, as_thing(scene.context.heading), None
 
 
 ASIDE = -3

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from worklog_tui.extract.finders.means import used
 from worklog_tui.extract.finders.objects import meant, plain, stated
 from worklog_tui.extract.matching import Match
@@ -56,13 +58,23 @@ def draft(match: Match, scene: Scene) -> Draft | None:
     made.fields = {"action": action, "used": made.fields.get("used") or used(made, match, scene, sense, action)}
     if action == "fill" and made.thing is not None:
         made.thing = plain(made.thing)
+        if "part" in made.filled and _is_fluid(made.fields["used"], scene):  # topped it up with coolant
+            made.thing = replace(made.thing, words=made.fields["used"])
     return made
+
+
+def _is_fluid(words: str, scene: Scene) -> bool:
+    """Whether words end in the name of a fluid."""
+    last = words.lower().split()[-1:]
+    return any(s[0] == "part" and s[2] == "fluid" and s[1] != "air" for w in last for s in scene.book.table.get(w, ()))
 
 
 def _sensible(action: str, thing: Thing | None) -> str:
     """The action as it can be meant of a fluid or of a tool; empty when it makes no sense of it."""
-    if thing is not None and thing.kind in ("fluid", "material"):
+    if thing is not None and thing.kind == "fluid":
         return OF_FLUIDS.get(action, action)
+    if thing is not None and thing.kind == "material" and action == "fit":
+        return ""
     return "" if thing is not None and thing.kind == "tool" and action not in OF_TOOLS else action
 
 
