@@ -47,6 +47,8 @@ class Topic:
     role: str = "measured"
     scale: float = 1.0
     "What a bare number is multiplied by: 0.001 where thou were said."
+    quality: bool = False
+    "Whether `words` name what is measured (`oil pressure`), not the part that it is measured on."
     value: float = 0.0
     "The last value; a bare number of another size is something else."
     age: int = 0

@@ -35,12 +35,20 @@ def _named(scene: Scene, token: Token, topic: Topic | None) -> Topic | None:
     if topic is None:
         return None
     if token.thing is not None and topic.quantity in token.thing.quantities and token.thing.kind not in ASIDE:
-        topic = replace(topic, words=token.thing.words, name=token.thing.name)
+        quality = token.thing.kind == "quality"
+        if quality or not (topic.quality and " " in topic.name and topic.age <= 1):
+            topic = replace(topic, words=token.thing.words, name=token.thing.name, quality=quality)
     return replace(topic, condition=token.low) if token.low in STATES_OF_TEST else topic
 
 
+BESIDE = frozenset({"duration", "temperature", "speed", "length", "torque", "volume", "turns", "angle"})
+"Quantities that are told beside another test without ending it."
+
+
 def _begun(quantity: str, thing: Thing | None) -> Topic:
-    return Topic(quantity, words=thing.words if thing else "", name=thing.name if thing else "")
+    if thing is None:
+        return Topic(quantity)
+    return Topic(quantity, words=thing.words, name=thing.name, quality=thing.kind == "quality")
 
 
 def _read(scene: Scene, draft: Draft, topic: Topic | None) -> Topic | None:
@@ -49,13 +57,13 @@ def _read(scene: Scene, draft: Draft, topic: Topic | None) -> Topic | None:
     amount = scene.tokens[draft.main].amount
     scale = scale_of(amount) if amount else topic.scale if topic else 1.0
     low = value[0] if isinstance(value, tuple) else value if isinstance(value, float) else 0.0
-    if topic is not None and topic.quantity != quantity and topic.age <= 1:
+    if topic is not None and topic.quantity != quantity and topic.age <= 1 and (quantity in BESIDE or not topic.value):
         return topic
     if topic is None or topic.quantity != quantity:
         return replace(_begun(quantity, thing), unit=draft.fields["unit"], scale=scale, value=low)
     topic = replace(topic, unit=draft.fields["unit"], scale=scale, value=low, age=0)
     if thing is not None and "subject" not in draft.filled and quantity in thing.quantities:
-        topic = replace(topic, words=thing.words, name=thing.name)
+        topic = replace(topic, words=thing.words, name=thing.name, quality=thing.kind == "quality")
     return topic
 
 

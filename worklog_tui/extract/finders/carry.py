@@ -11,9 +11,7 @@ THOU = frozenset({"thou", "thousandth", "thousandths"})
 NEAREST, FARTHEST = 0.15, 7.0
 "How many times the value before a bare number may be."
 ENDS = frozenset(
-    (
-        "and to at on in by so now when with or but again before after then is instead cold hot all both"
-    ).split()
+    ("and to at on in by so now when with or but again before after then is instead cold hot all both").split()
 )
 
 
@@ -60,7 +58,9 @@ NAMED = frozenset(
     "number no hole position pos notch gear ends ending model serial page size setting step slot channel part chapter "
     "year series type class grade".split()
 )
-MONEY = frozenset("quid dollar dollars bucks buck euro euros cents pence price cost costs paid pay cheap fiver tenner".split())
+MONEY = frozenset(
+    "quid dollar dollars bucks buck euro euros cents pence price cost costs paid pay cheap fiver tenner".split()
+)
 
 
 def names_or_prices(tokens: list[Token], i: int) -> bool:

@@ -23,6 +23,9 @@ def quantity_of(candidates: tuple[str, ...], made: Draft, scene: Scene) -> str:
         score = support(name, made, scene) - 0.01 * n
         if amount is not None and near_card(known_values(scene.machine, scene.book), name, amount.low, amount.unit):
             score += 0.6
+        known = scene.book.quantities.get(name)
+        if amount is not None and known and not _believable(amount.low, amount.unit, known):
+            score -= 3
         if score > most:
             best, most = name, score
     return best
@@ -69,25 +72,43 @@ def bare_reading(token: Token, made: Draft, scene: Scene, told: str) -> tuple[st
     """
     assert token.value is not None
     guessed = bool(made.rule.gives.get("bare"))
-    if (guessed and not stands_free(scene.tokens, made.main)) or names_or_prices(scene.tokens, made.main):
+    whole = not spoken_decimal(scene.said(made.main, made.main))
+    if (
+        (guessed and whole and not stands_free(scene.tokens, made.main))
+        or names_or_prices(scene.tokens, made.main)
+        or _of_another_kind(made, scene)
+    ):
         return None
     best: tuple[float, str, Bare] | None = None
     for name, quantity in scene.book.quantities.items():
         if told and name != told:
             continue
-        found = _taken(token.value, name, quantity, made, scene, guessed)
+        found = _taken(token.value, name, quantity, made, scene, guessed, bool(told))
         if found is not None and (best is None or found[0] > best[0]):
             best = (found[0], name, found[1])
-    if best is None or best[0] < BARE_LINE or _only_a_count(token, best[1], made, scene):
+    if (
+        best is None
+        or (best[0] < BARE_LINE and not (told and token.value != int(token.value)))
+        or _only_a_count(token, best[1], made, scene)
+    ):
         return None
     value = round(token.value * best[2].factor, 9)
+    if "/" in scene.said(made.main, made.main) and best[1] in ("gap", "length"):
+        return best[1], token.value, "in"  # a fraction is of an inch
     if token.high is not None:
         return best[1], (value, round(token.high * best[2].factor, 9)), best[2].unit
     return best[1], value, best[2].unit
 
 
+def _of_another_kind(made: Draft, scene: Scene) -> bool:
+    """Beside an amount of what no log of readings holds (microfarads, watts) a bare number is of the same kind."""
+    first = scene.clause(made.main).start - 8
+    before = next((t.amount for t in reversed(scene.tokens[max(first, 0) : made.main]) if t.amount is not None), None)
+    return before is not None and not any(q in scene.book.quantities for q in before.quantities)
+
+
 def _taken(
-    value: float, name: str, quantity: Quantity, made: Draft, scene: Scene, guessed: bool
+    value: float, name: str, quantity: Quantity, made: Draft, scene: Scene, guessed: bool, told: bool
 ) -> tuple[float, Bare] | None:
     """How well a quantity takes a bare number, and in which unit; None when it does not."""
     known = known_values(scene.machine, scene.book)
@@ -95,22 +116,34 @@ def _taken(
     bare = carried(scene, made.main, name)
     if bare is not None:
         score += 1.3
-    elif quantity.bare and score > 0:
+    elif quantity.bare and (score > 0 or told):
         unit = _unit_of_topic(name, scene) or next((u for q, u, _, _ in known if q == name), "")
         bare = _fits(quantity, value, unit)
-    if bare is None:
+    if bare is None or not _believable(value * bare.factor, bare.unit, quantity):
         return None
     if near_card(known, name, round(value * bare.factor, 9), bare.unit):
         score += 0.8
-    elif guessed and carried(scene, made.main, name) is None and not _under_test(value, name, made, scene):
+    elif guessed and carried(scene, made.main, name) is None and not _under_test(name, made, scene):
         return None
     return score, bare
 
 
-def _under_test(value: float, name: str, made: Draft, scene: Scene) -> bool:
+def spoken_decimal(said: str) -> bool:
+    """`1.15`, `point two`, `nought nought four`; a fraction of a turn or an inch is none."""
+    low = said.lower()
+    return ("." in low.strip(".") or low.startswith(".") or "point" in low or "nought" in low) and "/" not in low
+
+
+def _believable(value: float, unit: str, quantity: Quantity) -> bool:
+    """A number that says no unit is not taken for what it hardly can be."""
+    low, high = quantity.plausible.get(unit, (value, value))
+    return low <= value <= high
+
+
+def _under_test(name: str, made: Draft, scene: Scene) -> bool:
     """A number with decimals under the test that was just announced: nothing else is said so."""
     topic = scene.topic_before(made.main) or (scene.context.topic.quantity if scene.context.topic else "")
-    return topic == name and value != int(value)
+    return topic == name and spoken_decimal(scene.said(made.main, made.main))
 
 
 def _only_a_count(token: Token, name: str, made: Draft, scene: Scene) -> bool:

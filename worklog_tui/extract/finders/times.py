@@ -37,6 +37,8 @@ def of_work(made: Draft, scene: Scene) -> bool:
     if amount is not None and (amount.unit in ("month", "year") or after == "ago"):
         return False
     span = scene.clause(made.main)
+    if amount is not None and amount.unit in ("day", "week") and (made.thing is None or amount.low == 1):
+        return any(scene.tokens[k].low in LASTING for k in span)
     if any(scene.tokens[k].low in LASTING or scene.tokens[k].sense("did", "doing", "do", "does") for k in span):
         return True
     return "subject" not in made.filled or len(span) <= 3

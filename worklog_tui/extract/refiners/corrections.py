@@ -24,4 +24,14 @@ def refine(drafts: list[Draft], scene: Scene) -> list[Draft]:
             if not second.fields["subject"] or "subject" in second.filled:
                 second.thing, second.thing_at = first.thing, first.thing_at
                 second.fields["subject"] = first.fields["subject"]
+    gone |= {id(d) for d in readings if _in_place_of(d, scene)}
     return [d for d in drafts if id(d) not in gone]
+
+
+INSTEAD = frozenset({"instead of", "rather than", "not the"})
+
+
+def _in_place_of(draft: Draft, scene: Scene) -> bool:
+    """`219 instead of 206`: what it was not."""
+    before = " ".join(t.low for t in scene.tokens[max(0, draft.main - 2) : draft.main])
+    return any(before.endswith(words) for words in INSTEAD)

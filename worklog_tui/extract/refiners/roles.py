@@ -5,6 +5,7 @@ label.
 from __future__ import annotations
 
 from worklog_tui.extract.scene import Draft, Scene
+from worklog_tui.extract.tokens import Token
 
 REACH = 9
 SET_ACTIONS = frozenset({"adjust", "tighten", "fill"})
@@ -21,6 +22,8 @@ def refine(drafts: list[Draft], scene: Scene) -> list[Draft]:
     for draft in drafts:
         if draft.kind == "reading" and not draft.fields["role"]:
             draft.fields["role"] = _role(draft, scene, amounts)
+            if draft.fields["quantity"] == "duration" and _is_ordered(scene):
+                draft.fields["subject"] = "parts"
     return drafts
 
 
@@ -30,13 +33,17 @@ def _role(draft: Draft, scene: Scene, amounts: set[int]) -> str:
         return "specified"
     if quantity == "duration":
         return _of_time(draft, scene)
-    if _is_label(draft, scene):
+    if _is_label(draft, scene) or _is_a(draft, scene):
         return "rated"
     if _on_plate(draft.main, scene) or _after_plate(draft, scene) or _is_size(draft, scene):
         return "rated"
     if _was_set(draft.main, scene, amounts) or (quantity in SET_BY_NATURE and not _as_found(draft.main, scene)):
         return "set"
+    if quantity == "volume" and any(t.low in HOLDS for t in scene.tokens[scene.clause(draft.main).start : draft.main]):
+        return "specified"
     if quantity == "volume" and _went_in(draft.main, scene):
+        return "set"
+    if quantity == "ratio" and draft.thing is not None and draft.thing.kind == "fluid":
         return "set"
     topic = scene.context.topic
     if topic is not None and topic.quantity == quantity and topic.role == "set" and not _read_off(draft.main, scene):
@@ -61,7 +68,11 @@ def _from_book(i: int, scene: Scene, amounts: set[int]) -> bool:
         if tokens[k].sense("break"):
             break
     for k in range(i + 1, min(i + 1 + REACH, len(tokens))):
-        if tokens[k].kind == "stop" or tokens[k].clause != tokens[i].clause or tokens[k].low.startswith(("you", "they")):
+        if (
+            tokens[k].kind == "stop"
+            or tokens[k].clause != tokens[i].clause
+            or tokens[k].low.startswith(("you", "they"))
+        ):
             break
         if tokens[k].sense("book"):
             return not any(n > k and n < k + REACH and tokens[n].clause == tokens[k].clause for n in amounts)
@@ -94,10 +105,34 @@ def _after_plate(draft: Draft, scene: Scene) -> bool:
 
 
 PLATE = LABELS | {"speed"}
+HOLDS = frozenset("holds takes capacity capacity's".split())
+LOSSES = frozenset("drop loss difference rise step gap lag range spread leak".split())
+
+
+def _is_a(draft: Draft, scene: Scene) -> bool:
+    """`the stat's a one eighty`, `a 75 psi`: an article before a number of more than one names the size of a part."""
+    i = draft.main
+    token = scene.tokens[i]
+    if draft.fields["quantity"] not in BOUGHT_BY - {"length"} or not i or scene.tokens[i - 1].low not in ("a", "an"):
+        return False
+    after = scene.tokens[i + 1] if i + 1 < len(scene.tokens) else None
+    if after is not None and (after.low in LOSSES or (after.thing is not None and after.thing.kind == "quality")):
+        return False
+    low = token.amount.low if token.amount else token.value or 0.0
+    return low > 1 and draft.thing is not None and "subject" not in draft.filled
+
+
 BOUGHT_BY = LABELS - {"volume", "resistance", "mass"}
 SOLD = frozenset("kit spare borrowed replacement bought size sized order ordered came genuine".split())
 CUT_TO_SIZE = frozenset("hose rope wire cable belt pipe tube tubing bearing seal capacitor fuse bulb chain".split())
 "What is bought by its size (common practice)."
+
+
+def _says_bought(token: Token) -> bool:
+    """`new`, `need`, `ordered`, `kit`: a word of what is bought, alone or in the name of a thing."""
+    if token.low in SOLD or token.sense("new", "want") or any(s.cls == "did" and s.name == "order" for s in token.senses):
+        return True
+    return token.thing is not None and bool((SOLD | {"new"}) & set(token.low.split()))
 
 
 def _is_size(draft: Draft, scene: Scene) -> bool:
@@ -108,8 +143,7 @@ def _is_size(draft: Draft, scene: Scene) -> bool:
     if any(scene.tokens[k].sense("reads", "copula", "setto", "how") for k in range(span.start, draft.main)):
         return False
     before = scene.tokens[max(span.start - 6, 0) : draft.main]
-    if any(t.low in SOLD or t.sense("new", "want") or (t.sense("did") and t.sense("did").name == "order")  # type: ignore[union-attr]
-           or (t.thing is not None and SOLD & set(t.low.split()) | {"new"} & set(t.low.split())) for t in before):  # fmt: skip
+    if any(_says_bought(token) for token in before):
         return "subject" not in draft.filled
     at = draft.thing_at
     if draft.fields["quantity"] != "length" or at is None or not CUT_TO_SIZE & set(scene.tokens[at].low.split()[-1:]):
@@ -133,14 +167,23 @@ def _went_in(i: int, scene: Scene) -> bool:
     return "in" in after or any(scene.tokens[k].sense("new") for k in range(span.start, i))
 
 
+BATHS = frozenset(
+    "dip soak bath cleaner ultrasonic ultra oven freezer lamp charger charge vinegar ultrasnc acid rust solvent".split()
+)
+
+
+def _is_ordered(scene: Scene) -> bool:
+    return any(s.name == "order" for t in scene.tokens for s in t.senses if s.cls in ("did", "doing"))
+
+
 def _of_time(draft: Draft, scene: Scene) -> str:
     stances = scene.tokens[draft.main].stances
     span = scene.clause(draft.main)
     before = scene.tokens[span.start : draft.main]
     if any(t.sense("did") or t.low in ("had", "took", "been", "ran", "after", "later", "was") for t in before):
         return "measured"
-    if any(t.sense("did") and t.sense("did").name == "order" for t in scene.tokens) or any(  # type: ignore[union-attr]
-        t.thing is not None and t.thing.kind == "tool" for t in before
+    if _is_ordered(scene) or any(
+        (t.thing is not None and t.thing.kind == "tool") or BATHS & set(t.low.split()) for t in before
     ):
         return "planned"
     return (

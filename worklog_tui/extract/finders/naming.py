@@ -1,0 +1,110 @@
+"""The subject of a reading in words: the thing with its number or side, or what the quantity is usually of."""
+
+from __future__ import annotations
+
+from worklog_tui.extract.finders.quantity import suits
+from worklog_tui.extract.finders.switching import switch_point
+from worklog_tui.extract.finders.times import of_running
+from worklog_tui.extract.matching import Match
+from worklog_tui.extract.scene import Draft, Scene
+from worklog_tui.extract.subjects import sides_from, stands_alone, which_at, with_which
+from worklog_tui.extract.tokens import Thing
+
+
+def subject_words(made: Draft, match: Match, scene: Scene, quantity: str) -> str:
+    """The subject in the speaker's words, with which one it is; sets the draft's thing where another one is meant."""
+    said = match.slots.get("which")
+    which, k = (
+        (scene.tokens[said].which or scene.tokens[said].low, said) if said is not None else which_at(scene, made.main)
+    )
+    thing, topic = made.thing, scene.context.topic
+    filled = "subject" in made.filled
+    if filled and not which and topic and topic.quantity == quantity and not _of_the_book(scene, made.main):
+        which = (thing.which if thing is not None else "") or _said_last(scene, made.main) or scene.context.which
+    newer = bool(which) and (made.thing_at is None or k > made.thing_at)
+    usual = (
+        _compression(made, scene, which, newer) if quantity == "compression" else _usual(made, scene, quantity, which)
+    )
+    if usual:
+        return usual
+    if filled and topic and topic.quantity == quantity and topic.words and (
+        thing is None or not suits(thing, quantity, None) or (topic.quality and " " in topic.name)
+    ):  # fmt: skip
+        return with_which(topic.words, which)
+    if thing is None:
+        return f"cylinder {which}" if which.isdigit() else which
+    if thing.which and newer and thing.words.endswith(" " + thing.which):
+        return with_which(thing.words.removesuffix(" " + thing.which), which)
+    return thing.words if thing.which and not newer else with_which(thing.words, which)
+
+
+def _compression(made: Draft, scene: Scene, which: str, newer: bool) -> str:
+    """Compression is of a cylinder, or of all of them."""
+    thing = made.thing
+    if which.isdigit() and (newer or thing is None or thing.per != "cylinder"):
+        return f"cylinder {which}"
+    if which in ENDS_OF_ENGINE and (thing is None or only_names_the_test(thing, scene)):
+        return f"{which} cylinder"
+    if which:
+        return ""
+    if scene.machine.cylinders == 1:
+        return "cylinder 1"
+    return thing.words if thing and thing.per == "cylinder" else "compression"
+
+
+def _usual(made: Draft, scene: Scene, quantity: str, which: str) -> str:
+    """What a quantity is usually of, where the words name something else or nothing; empty when it may be anything."""
+    thing = made.thing
+    side = which.lower().split()[-1] if which else ""
+    if quantity == "gap" and side in VALVES and (
+        thing is None or not any(w in thing.name for w in ("valve", "tappet", "rocker", "lash"))
+    ):  # fmt: skip
+        words = " ".join((*which.split()[:-1], VALVES[side]))
+        made.thing, made.thing_at = Thing(words, VALVES[side].removesuffix("s"), "part"), None
+        return words
+    if quantity == "pressure" and (switching := switch_point(scene, made.main)):
+        made.thing, made.thing_at = None, None
+        return switching
+    if quantity in OF_ONE_THING and (thing is None or thing.name not in OF_ONE_THING[quantity]):
+        return f"cell {which}" if quantity == "density" and which.isdigit() else OF_ONE_THING[quantity][0]
+    if of_running(made, scene, quantity):
+        made.thing, made.thing_at = scene.engine(), None
+        made.filled.add("subject")
+        return made.thing.words
+    return ""
+
+
+def only_names_the_test(thing: Thing, scene: Scene) -> bool:
+    """`gap`, `volts`: a word for the quantity alone, not for what it is of."""
+    return thing.kind == "quality" and " " not in thing.name and thing.name in scene.book.topics
+
+
+def _said_last(scene: Scene, i: int) -> str:
+    """The marker of which one that was said last in this sentence before token i."""
+    for k in range(i - 1, -1, -1):
+        token = scene.tokens[k]
+        if token.kind == "which":
+            return token.which
+        if token.sense("side") and stands_alone(scene, k):
+            return sides_from(scene, k)[0]
+        if token.thing is not None and token.thing.which:
+            return token.thing.which
+    return ""
+
+
+def _of_the_book(scene: Scene, i: int) -> bool:
+    """What the book says is of all of them, not of the one that was measured last."""
+    return any(t.sense("book") for t in scene.tokens[scene.clause(i).start : i])
+
+
+VALVES = {
+    "in": "inlet valve", "inlet": "inlet valve", "intake": "intake valve", "inlets": "inlet valves",
+    "ex": "exhaust valve", "intakes": "intake valves", "exhaust": "exhaust valve", "exhausts": "exhaust valves",
+}  # fmt: skip
+
+
+OF_ONE_THING = {
+    "run_time": ("hour meter",), "density": ("battery", "cell", "coolant", "fuel", "battery cell", "traction battery"),
+}  # fmt: skip
+"What a quantity is of, whatever else was named; the first is the usual one (common practice)."
+ENDS_OF_ENGINE = frozenset("left right left-hand right-hand lh rh front rear back nearside offside".split())
