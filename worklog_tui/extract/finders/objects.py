@@ -58,8 +58,9 @@ def _candidates(scene: Scene, at: int, match: Match) -> Iterator[tuple[float, Th
         thing = scene.tokens[k].thing
         if thing is not None and not match.first <= k < at and scene.tokens[k].clause >= clause - 1:
             weight, earlier = salience(scene, k), scene.tokens[k].clause < clause
-            speaks_of = 0.8 if weight <= 0 and scene.tokens[k + 1].sense("copula") else 0.0
-            yield (3.0 if weight > 0 else 2.0 if weight > ASIDE else -1.0) - 0.2 * earlier + speaks_of, thing, k
+            if scene.tokens[k + 1].sense("copula"):
+                weight = max(weight, 1)  # it is spoken of
+            yield (3.0 if weight > 0 else 2.0 if weight > ASIDE else -1.0) - 0.2 * earlier, thing, k
     for n, subject in enumerate(scene.context.things):
         if subject.age <= SUBJECT_LIFE:
             yield 1.7 - 0.3 * n - 0.2 * subject.age, as_thing(subject), None

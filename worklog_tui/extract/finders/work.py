@@ -125,8 +125,10 @@ def _by_others(scene: Scene, at: int) -> bool:
         if scene.tokens[k].low in PASSIVE:
             return False
         k -= 1
-    object_of_another = k > 0 and scene.tokens[k - 1].sense("did", "do", "doing")
-    return k >= 0 and scene.tokens[k].low in OTHERS and not object_of_another
+    if k < 0 or scene.tokens[k].low not in OTHERS:
+        return False
+    before = scene.tokens[k - 1] if k > scene.clause(at).start else None
+    return scene.tokens[k].low not in THINGS_TOO or before is None or before.kind == "comma" or before.low == "and"
 
 
 OTHERS = frozenset(
@@ -135,6 +137,8 @@ OTHERS = frozenset(
         "previous factory"
     ).split()
 ) | {"previous owner", "the factory", "last owner", "the seller"}
+THINGS_TOO = frozenset("it its that thats which".split())
+"Others only at the head of a clause; elsewhere rather what something was done to."
 BARE_AFTER = frozenset(
     "you to youd id ill well gotta gonna wanna lets dont cant never please they could would should".split()
 )
