@@ -51,6 +51,20 @@ def meant(scene: Scene, at: int, match: Match) -> Found:
 FLOOR = -5.0
 
 
+def inside(scene: Scene, at: int) -> Thing | None:
+    """What the verb itself names: `set the points`, `take the lead off`, `go round the head bolts`."""
+    words = scene.tokens[at].low.split()
+    if "the" not in words or "start" in _actions(scene, at):
+        return None
+    first = words.index("the") + 1
+    for last in range(len(words), first, -1):
+        said = " ".join(words[first:last])
+        for cls, name, kind, per, _, _, system in scene.book.table.get(said, ()):
+            if cls == "part" and kind not in ("tool", "machine", "material") and name != "air":
+                return Thing(said, name, kind, "", said, per, (), system)
+    return None
+
+
 def _candidates(scene: Scene, at: int, match: Match) -> Iterator[tuple[float, Thing, int | None]]:
     """Things with how near and how much talked of they are: those of the sentence, then those of earlier ones."""
     clause = scene.tokens[at].clause

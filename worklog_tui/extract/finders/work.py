@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from worklog_tui.extract.finders.means import used
-from worklog_tui.extract.finders.objects import meant, plain, stated
+from worklog_tui.extract.finders.objects import inside, meant, plain, stated
 from worklog_tui.extract.matching import Match
 from worklog_tui.extract.scene import Draft, Scene
 from worklog_tui.extract.tokens import Thing
@@ -88,6 +88,10 @@ def _object(made: Draft, match: Match, scene: Scene) -> bool:
             return False
     elif part:
         made.thing = scene.engine() if part == "engine" else Thing(part, part, "part")
+    if made.thing is None:
+        made.thing = inside(scene, made.main)
+    if made.thing is None and match.rule.gives.get("whole"):
+        return False
     if made.thing is None and not match.rule.gives.get("it"):
         made.thing_at = stated(scene, made.main, before_first=bool(match.rule.gives.get("behind")))
         made.thing = scene.tokens[made.thing_at].thing if made.thing_at is not None else None
