@@ -14,6 +14,10 @@ def mark_listed(tokens: list[Token], context: Context, cylinders: int) -> None:
     topic = context.topic
     running = bool(topic and topic.quantity in OF_SEVERAL)
     for i, token in enumerate(tokens):
+        if running and token.low == "one" and token.kind in ("term", "word") and _opens(tokens, i):
+            token.kind, token.value = "number", 1.0  # `one, one-fourteen`
+            if not _value_follows(tokens, i):
+                token.kind, token.value = "term", None
         if (
             token.kind != "number"
             or token.value is None

@@ -20,7 +20,8 @@ def remember(scene: Scene, drafts: list[Draft], context: Context, upto: int) -> 
     """The context after the tokens before `upto`."""
     return replace(
         context, things=_things(scene, drafts, context, upto), heading=_heading(scene, upto) or _older(context.heading),
-        which=_which(scene, upto), topic=topic_after(scene, drafts, context.topic, upto),
+        which=_which(scene, upto) or _still(scene, context, upto),
+        topic=topic_after(scene, drafts, context.topic, upto),
         suspects=_suspects(drafts, context, upto), system=_system(scene, upto) or context.system,
     )  # fmt: skip
 
@@ -77,6 +78,12 @@ def _which(scene: Scene, upto: int) -> str:
         elif token.thing is not None and token.thing.which:
             found = token.thing.which
     return found
+
+
+def _still(scene: Scene, context: Context, upto: int) -> str:
+    """Which one was said last, as long as nothing else is named: `Right inlet. Six drops in. Eight's a drag.`"""
+    named = any(t.thing is not None and t.thing.kind != "quality" for t in scene.tokens[:upto])
+    return "" if named else context.which
 
 
 def _as_subject(thing: Thing) -> Subject:

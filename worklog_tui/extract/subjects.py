@@ -77,9 +77,16 @@ def which_at(scene: Scene, i: int) -> tuple[str, int]:
                 return words, k
         if token.kind in ("amount", "number") and k < i - 1:
             break
-    if i + 1 < len(scene.tokens) and scene.tokens[i + 1].kind == "which":
+    if i + 1 < len(scene.tokens) and scene.tokens[i + 1].kind == "which" and not _heads_next(scene, i + 2):
         return scene.tokens[i + 1].which, i + 1
     return "", -1
+
+
+def _heads_next(scene: Scene, k: int) -> bool:
+    """Whether a value follows: in `1:111 2:109` the two belongs to what comes."""
+    while k < len(scene.tokens) and (scene.tokens[k].kind == "comma" or scene.tokens[k].sense("copula")):
+        k += 1
+    return k < len(scene.tokens) and scene.tokens[k].kind in ("number", "amount")
 
 
 def sides_from(scene: Scene, k: int) -> tuple[str, int]:

@@ -45,6 +45,8 @@ def _compression(made: Draft, scene: Scene, which: str, newer: bool) -> str:
         return f"cylinder {which}"
     if which in ENDS_OF_ENGINE and (thing is None or only_names_the_test(thing, scene)):
         return f"{which} cylinder"
+    if thing is not None and thing.kind == "quality" and thing.which.isdigit() and not which:
+        return f"cylinder {thing.which}"
     if which:
         return ""
     if scene.machine.cylinders == 1:
@@ -61,9 +63,11 @@ def _usual(made: Draft, scene: Scene, quantity: str, which: str) -> str:
     ):  # fmt: skip
         words = " ".join((*which.split()[:-1], VALVES[side]))
         made.thing, made.thing_at = Thing(words, VALVES[side].removesuffix("s"), "part"), None
+        made.filled.discard("subject")
         return words
     if quantity == "pressure" and (switching := switch_point(scene, made.main)):
         made.thing, made.thing_at = None, None
+        made.filled.discard("subject")
         return switching
     if quantity in OF_ONE_THING and (thing is None or thing.name not in OF_ONE_THING[quantity]):
         return f"cell {which}" if quantity == "density" and which.isdigit() else OF_ONE_THING[quantity][0]
