@@ -57,8 +57,11 @@ def _put_in(made: Draft, scene: Scene, action: str) -> str:
 
 
 def _named(made: Draft, scene: Scene, action: str) -> str:
-    """`with a wire brush`, after the verb in its clause: what it was done with, in a few words."""
-    leads = WITH | FURTHER.get(action, frozenset())
+    """`with a wire brush`, after the verb in its clause: what it was done with, in a few words; `with` comes first."""
+    return _led_by(WITH, made, scene, action) or _led_by(FURTHER.get(action, frozenset()), made, scene, action)
+
+
+def _led_by(leads: frozenset[str], made: Draft, scene: Scene, action: str) -> str:
     tokens, stop = scene.tokens, scene.clause(made.main).stop
     for k in range(made.main + 1, stop - 1):
         if tokens[k].kind in ("stop", "comma") or (k > made.main + 1 and tokens[k].sense("did")):
@@ -70,7 +73,7 @@ def _named(made: Draft, scene: Scene, action: str) -> str:
             if tokens[last + 1].kind in ("comma", "stop") or tokens[last + 1].low in ("and", "but"):
                 break
             last += 1
-        sure = tokens[k].low in WITH or tokens[last].kind == "thing" or action == "make"
+        sure = leads is WITH or tokens[last].kind == "thing" or action == "make"
         if sure and tokens[k + 1].kind not in ("comma", "stop") and not tokens[k + 1].sense(*NO_MEANS):
             return scene.said(k + 1, last)
     return ""

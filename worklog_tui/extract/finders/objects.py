@@ -28,10 +28,10 @@ BLED = ("brake", "fuel", "cool", "hydraulic", "clutch")
 "Systems that air is let out of."
 
 
-def stated(scene: Scene, at: int, before_first: bool) -> int | None:
+def stated(scene: Scene, at: int) -> int | None:
     """The index of the thing of the clause that a verb without pronoun is said of."""
     poured = bool(_actions(scene, at) & POURED)
-    return nearest(scene, at, _poured if poured else _workable, before_first=before_first)
+    return nearest(scene, at, _poured if poured else _workable, before_first=False)
 
 
 def meant(scene: Scene, at: int, match: Match) -> Found:

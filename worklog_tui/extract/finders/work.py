@@ -92,8 +92,8 @@ def _object(made: Draft, match: Match, scene: Scene) -> bool:
         made.thing = inside(scene, made.main)
     if made.thing is None and match.rule.gives.get("whole"):
         return False
-    if made.thing is None and not match.rule.gives.get("it"):
-        made.thing_at = stated(scene, made.main, before_first=bool(match.rule.gives.get("behind")))
+    if made.thing is None and not (match.rule.gives.get("it") or match.rule.gives.get("behind")):
+        made.thing_at = stated(scene, made.main)
         made.thing = scene.tokens[made.thing_at].thing if made.thing_at is not None else None
     if made.thing is None:
         made.filled.add("part")
