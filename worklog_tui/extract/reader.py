@@ -21,10 +21,11 @@ from worklog_tui.extract.remember import remember
 from worklog_tui.extract.scene import Draft, Scene
 from worklog_tui.extract.spoken_decimals import join_decimals
 from worklog_tui.extract.stance import mark_stances, number_clauses
+from worklog_tui.extract.taken_back import disowns, doubted
 from worklog_tui.extract.things import fold_things
 from worklog_tui.extract.tokens import Token, chunk
 from worklog_tui.extract.unknown import guess_things
-from worklog_tui.model import Fact, FactKey, Machine, Note
+from worklog_tui.model import Fact, FactKey, Machine, Note, Reading
 from worklog_tui.rulebook import Rulebook
 
 CONFIDENCE_LINE = 0.5
@@ -67,10 +68,13 @@ def feed(book: Rulebook, machine: Machine, context: Context, note: Note) -> tupl
     passage = _passage(context, note)
     context = context.aged()
     facts: list[Fact] = []
+    older: tuple[Fact, ...] = ()
     tail: Tail | None = None
     sentences = _sentences(passage, book, machine, note.track)
     for n, tokens in enumerate(sentences):
         scene, drafts = read_sentence(passage.text, tokens, book, machine, context, note.track)
+        if disowns(scene, drafts):
+            older = _doubt(facts, context, passage) or older
         facts += finish(drafts, scene, passage.pieces)
         if n == len(sentences) - 1 and note.track == "captions" and tokens[-1].kind != "stop":
             first = max(tokens[0].start, passage.boundary)
@@ -82,7 +86,27 @@ def feed(book: Rulebook, machine: Machine, context: Context, note: Note) -> tupl
                 context = remember(scene, drafts, context, len(scene.tokens))
         else:
             context = remember(scene, drafts, context, len(scene.tokens))
-    return _settled(context, note, tail, facts, passage)
+    context, changes = _settled(context, note, tail, facts, passage)
+    return _with_doubts(context, changes, older)
+
+
+def _doubt(facts: list[Fact], context: Context, passage: Passage) -> tuple[Fact, ...]:
+    """Doubts the last readings of this passage in place; without any, gives those of the note before, doubted."""
+    if any(isinstance(fact, Reading) for fact in facts):
+        keys = {fact.key: fact for fact in doubted(facts)}
+        facts[:] = [keys.get(fact.key, fact) for fact in facts]
+        return ()
+    tail = passage.pieces[0] if passage.boundary else None
+    past = [f for f in context.recent if tail is None or f.main.note != tail.note or f.main.start < tail.offset]
+    return doubted(past)
+
+
+def _with_doubts(context: Context, changes: Changes, older: tuple[Fact, ...]) -> tuple[Context, Changes]:
+    if not older:
+        return context, changes
+    new = {fact.key: fact for fact in older}
+    recent = tuple(new.get(fact.key, fact) for fact in context.recent)
+    return replace(context, recent=recent), Changes((*changes.added, *older), (*changes.withdrawn, *new))
 
 
 def _passage(context: Context, note: Note) -> Passage:

@@ -9,7 +9,15 @@ from worklog_tui.extract.finders.carry import scale_of
 from worklog_tui.extract.scene import Draft, Scene, announced
 from worklog_tui.extract.tokens import Thing, Token
 
-STATES_OF_TEST = frozenset({"dry", "wet", "cold", "hot", "warm", "with oil", "throttle open", "stone cold"})
+STATES_OF_TEST = frozenset(
+    (
+        "dry|wet|cold|hot|warm|with oil|throttle open|throttles open|throttles wide open|wide open|stone cold|"
+        "bone cold|cranking|while cranking|turning over|on the starter|running|engine running|at idle|fast idle|"
+        "at fast idle|no load|with no load|off load|under load|on load|full load|fully advanced|full advance|at rest|"
+        "ignition on|in star|in delta|in gear|in neutral|flat out|points closed|points open"
+    ).split("|")
+)
+"States that last through a test, until another one is said."
 ASIDE = frozenset({"tool", "unknown"})
 
 
@@ -17,7 +25,7 @@ def topic_after(scene: Scene, drafts: list[Draft], topic: Topic | None, upto: in
     """The running test after the tokens before `upto` and the readings among them."""
     for token in scene.tokens[:upto]:
         topic = _named(scene, token, topic)
-    if topic is not None:
+    if topic is not None and topic.quantity in SETTABLE:
         topic = replace(topic, role=_role(scene, upto, topic.role))
     for draft in drafts:
         if draft.main < upto and draft.kind == "reading" and _tested(scene, draft) and draft.fields["role"] != "rated":
@@ -41,6 +49,7 @@ def _named(scene: Scene, token: Token, topic: Topic | None) -> Topic | None:
     return replace(topic, condition=token.low) if token.low in STATES_OF_TEST else topic
 
 
+SETTABLE = frozenset({"gap", "angle", "pressure", "turns", "speed", "torque", "voltage", "length"})
 BESIDE = frozenset({"duration", "temperature", "speed", "length", "torque", "volume", "turns", "angle"})
 "Quantities that are told beside another test without ending it."
 

@@ -11,7 +11,7 @@ def refine(drafts: list[Draft], scene: Scene) -> list[Draft]:
         if draft.kind != "reading":
             continue
         stances = scene.tokens[draft.main].stances
-        doubtful = bool(stances & {"doubt", "asked"})
+        doubtful = bool(stances & {"doubt", "asked"}) or _taken_with_salt(draft.main, scene)
         quantity = scene.book.quantities.get(draft.fields["quantity"])
         span = quantity.plausible.get(draft.fields["unit"]) if quantity else None
         value = draft.fields["value"]
@@ -20,3 +20,17 @@ def refine(drafts: list[Draft], scene: Scene) -> list[Draft]:
             doubtful = doubtful or low < span[0] or high > span[1]
         draft.fields["doubtful"] = doubtful
     return drafts
+
+
+AFTER = 12
+
+
+def _taken_with_salt(i: int, scene: Scene) -> bool:
+    """`13.9 but it is on the charger so means nothing`, `thirty thou or so`: doubt said after the number."""
+    for k in range(i + 1, min(i + 1 + AFTER, len(scene.tokens))):
+        token = scene.tokens[k]
+        if token.kind in ("stop", "amount", "number"):
+            return False
+        if token.sense("doubt", "disown"):
+            return True
+    return False

@@ -1,29 +1,86 @@
-"""How a reading was taken: dry, wet, hot, at idle, under load, said in its clause or still true of the running test."""
+"""How a reading was taken: dry, wet, hot, at idle, under load, after ten minutes; said in its clause, in its sentence,
+or still true of the running test.
+"""
 
 from __future__ import annotations
 
 from worklog_tui.extract.scene import Draft, Scene
 
 BOUNDS = {"under": "under", "over": "over"}
+SHORT = {"max": "maximum", "min": "minimum", "wot": "throttle open"}
+LIMITS = {
+    "tops": "maximum", "maximum": "maximum", "max": "maximum", "no more than": "maximum", "not more than": "maximum",
+    "at most": "maximum", "limit": "maximum", "the limit": "maximum", "wear limit": "wear limit", "minimum": "minimum",
+    "service limit": "limit", "min": "minimum", "at least": "minimum", "no less than": "minimum",
+    "not less than": "minimum", "absolute floor": "minimum", "scrap at": "scrap", "scrap under": "scrap",
+    "scrap below": "scrap", "when new": "new", "from new it's": "new", "new it's": "new",
+}  # fmt: skip
+TURNING = frozenset("crank cranks cranked cranking spin spins spinning cranky".split())
+CRANKED = frozenset({"voltage", "current", "speed", "pressure"})
+REACH = 14
 
 
 def refine(drafts: list[Draft], scene: Scene) -> list[Draft]:
     """Readings with their condition."""
+    amounts = {d.main for d in drafts if d.kind == "reading"}
     for draft in drafts:
-        if draft.kind != "reading" or draft.fields["condition"]:
-            continue
-        said = [scene.said(k, k) for k in scene.clause(draft.main) if k != draft.main and scene.tokens[k].sense("how")]
-        topic = scene.context.topic
-        if (
-            not said
-            and topic
-            and topic.quantity == draft.fields["quantity"]
-            and topic.condition
-            and draft.fields["role"] == "measured"
-        ):
-            said = [topic.condition]
-            draft.filled.add("condition")
-        if not said and (bound := BOUNDS.get(draft.fields["bound"])):
-            said = [bound]
-        draft.fields["condition"] = ", ".join(dict.fromkeys(said))
+        if draft.kind == "reading" and not draft.fields["condition"]:
+            said = _said(draft, scene, amounts) or _still(draft, scene) or _bound(draft)
+            draft.fields["condition"] = ", ".join(dict.fromkeys(SHORT.get(s, s) for s in said))
     return drafts
+
+
+def _said(draft: Draft, scene: Scene, amounts: set[int]) -> list[str]:
+    """The words of the clause, else the ones before the number in its sentence."""
+    span = scene.clause(draft.main)
+    found = [scene.said(k, k) for k in span if k != draft.main and scene.tokens[k].sense("how")]
+    if draft.fields["role"] == "specified":
+        found += [LIMITS[t.low] for t in scene.tokens[span.start : span.stop] if t.low in LIMITS]
+    found += _beside(draft.main, scene, amounts)
+    if found or draft.fields["role"] not in ("measured", "set"):
+        return found
+    first = max(0, draft.main - REACH)
+    before = scene.tokens[first : draft.main]
+    found = [scene.said(first + n, first + n) for n, t in enumerate(before) if t.sense("how")][-1:]
+    if not found and draft.fields["quantity"] in CRANKED and any(TURNING & set(t.low.split()) for t in before):
+        return ["cranking"]
+    return found
+
+
+def _beside(i: int, scene: Scene, amounts: set[int]) -> list[str]:
+    """`at 150 psi`, `after ten minutes`, `ten minutes later`: another amount that says when or where it was taken."""
+    found = []
+    for k in scene.clause(i):
+        if k == i or k not in amounts or scene.tokens[k].kind != "amount" or not k:
+            continue
+        before = scene.tokens[k - 1].low
+        after = scene.tokens[k + 1].low if k + 1 < len(scene.tokens) else ""
+        if before in ("at", "after") and scene.tokens[i].kind in ("amount", "number"):
+            found.append(scene.said(k - 1, k))
+        elif (after in ("later", "on") and _is_time(k, scene)) or (before == "in" and _is_time(k, scene)):
+            found.append(f"after {scene.said(k, k)}")
+    return found
+
+
+def _is_time(k: int, scene: Scene) -> bool:
+    amount = scene.tokens[k].amount
+    return amount is not None and "duration" in amount.quantities
+
+
+def _still(draft: Draft, scene: Scene) -> list[str]:
+    """What is still true of the running test."""
+    topic = scene.context.topic
+    if (
+        topic is None
+        or topic.quantity != draft.fields["quantity"]
+        or not topic.condition
+        or draft.fields["role"] not in ("measured", "set")
+    ):
+        return []
+    draft.filled.add("condition")
+    return [topic.condition]
+
+
+def _bound(draft: Draft) -> list[str]:
+    bound = BOUNDS.get(draft.fields["bound"])
+    return [bound] if bound else []
