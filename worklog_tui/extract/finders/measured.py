@@ -29,7 +29,7 @@ def nearest_measured(scene: Scene, i: int, fits: Fits) -> int | None:
     return None
 
 
-HELD = frozenset({"torque", "thread"})
+HELD = frozenset({"torque", "thread", "turns"})
 "Quantities of fasteners."
 ADJECTIVES = (
     " volt",

@@ -95,8 +95,14 @@ def _from_talk(made: Draft, scene: Scene, meant: Fits) -> None:
     def fitting(thing: Thing) -> bool:
         return meant(thing) and part(thing)
 
-    k = earlier(scene, made.main, fitting)
-    found = scene.tokens[k].thing if k is not None else remembered(scene, fitting, SUITED_LIFE)
+    def usual(thing: Thing) -> bool:
+        return fitting(thing) and any(suits(thing, q, scene.book.quantities.get(q)) >= 2 for q in wanted)
+
+    wanted = _wanted(made, scene)
+    found = None
+    for fits in (fitting,) if wanted[:1] == ("voltage",) else (usual, fitting):  # volts are measured across anything
+        k = earlier(scene, made.main, fits)
+        found = found or (scene.tokens[k].thing if k is not None else remembered(scene, fits, SUITED_LIFE))
     if found is None and made.thing is None:
         k = earlier(scene, made.main, part)
         found = scene.tokens[k].thing if k is not None else remembered(scene, part)
