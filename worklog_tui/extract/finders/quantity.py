@@ -38,7 +38,7 @@ def support(name: str, made: Draft, scene: Scene) -> float:
     if made.thing is not None:
         score += suits(made.thing, name, quantity) * (0.5 if "subject" in made.filled else 1.0)
     if quantity:
-        score += 1.5 * _near(quantity, made.main, scene)
+        score += 1.5 * _near(quantity, made.main, scene) + 2.0 * _named_after(quantity, made.main, scene)
     if (said := scene.topic_before(made.main)) is not None:
         score += 1.4 * (said == name)
     elif (topic := scene.context.topic) is not None and topic.quantity == name:
@@ -63,6 +63,17 @@ def _near(quantity: Quantity, i: int, scene: Scene) -> bool:
             or (token.thing is not None and (token.thing.name in quantity.near or token.thing.name in quantity.topic))
         ):
             return True
+    return False
+
+
+def _named_after(quantity: Quantity, i: int, scene: Scene) -> bool:
+    """`four thou of slop`, `two mil end float`: what is measured stands right behind the number."""
+    for token in scene.tokens[i + 1 : i + 4]:
+        name = token.thing.name if token.thing is not None else token.low
+        if token.low in quantity.near or name in quantity.near or name in quantity.topic:
+            return True
+        if token.low != "of" and not token.sense("article", "side"):
+            return False
     return False
 
 
@@ -114,6 +125,8 @@ def _taken(
     known = known_values(scene.machine, scene.book)
     score = support(name, made, scene)
     bare = carried(scene, made.main, name)
+    if value == 0 and not guessed and (unit := _unit_of_topic(name, scene)):
+        bare = Bare(unit, 0, 0)
     if bare is not None:
         score += 1.3
     elif quantity.bare and (score > 0 or told):
@@ -153,11 +166,16 @@ def _only_a_count(token: Token, name: str, made: Draft, scene: Scene) -> bool:
     assert token.value is not None
     if token.value != int(token.value) or token.value > 12:
         return False
+    topic = scene.topic_before(made.main) or (scene.context.topic.quantity if scene.context.topic else "")
+    read = not made.rule.gives.get("bare") and topic == name != "turns" and stands_free(scene.tokens, made.main)
+    if token.value == 0 and read:
+        return False
     if name not in SMALL:
         return True
     if not token.low.isalpha():
         return False
-    topic = scene.topic_before(made.main) or (scene.context.topic.quantity if scene.context.topic else "")
+    if read and carried(scene, made.main, name) is not None:
+        return False
     return "subject" in made.filled or (topic != name and carried(scene, made.main, name) is None)
 
 
