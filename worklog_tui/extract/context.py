@@ -16,6 +16,8 @@ HEADING_LIFE = 10
 THINGS_BACK, SUSPECTS_BACK = 8, 10
 SUBJECT_LIFE = 5
 "Notes for which the last thing named stays what `it` means."
+LISTING_LIFE = 1
+"Notes after the last thing of a list in which it may go on."
 TOPIC_LIFE = 7
 "Notes for which a running test stays the subject of bare numbers."
 
@@ -78,6 +80,9 @@ class Context:
     suspects: tuple[str, ...] = ()
     "Names of what is suspected and not yet cleared, newest first."
     system: str = ""
+    listing: str = ""
+    "Why the things of a list that is being told are come back to (`part needed`, `to do`); empty outside a list."
+    listing_age: int = 0
     tail: Tail | None = None
     recent: tuple[Fact, ...] = ()
     "The last facts of the last notes, newest last."
@@ -103,7 +108,8 @@ class Context:
         topic, tail, heading = data["topic"], data["tail"], data["heading"]
         return cls(
             tuple(map(_subject, data["things"])), _subject(heading) if heading else None, data["which"],
-            Topic(**topic) if topic else None, tuple(data["suspects"]), data["system"], Tail(**tail) if tail else None,
+            Topic(**topic) if topic else None, tuple(data["suspects"]), data["system"],
+            data["listing"], data["listing_age"], Tail(**tail) if tail else None,
             tuple(map(from_plain, data["recent"])), tuple(data["notes"]), data["long"],
         )  # fmt: skip
 
@@ -115,7 +121,8 @@ class Context:
             things=tuple(s for t in self.things if (s := replace(t, age=t.age + 1)).age <= SUBJECT_LIFE),
             heading=self.heading if self.heading and self.heading.age < HEADING_LIFE else None,
             topic=topic if topic and topic.age <= TOPIC_LIFE else None,
-        )
+            listing=self.listing if self.listing_age < LISTING_LIFE else "", listing_age=self.listing_age + 1,
+        )  # fmt: skip
 
 
 def _subject(data: dict[str, Any]) -> Subject:

@@ -14,7 +14,12 @@ LONGEST = 9
 def draft(match: Match, scene: Scene) -> Draft | None:
     """The follow-up of a match: what it is about, in the speaker's words, and the reason."""
     gives = match.rule.gives
+    if gives["reason"] == "listed" and not scene.context.listing:
+        return None
     topic = str(gives["topic"])
+    buys = any(s.name == "order" for s in scene.tokens[match.slots["act"]].senses) if "act" in match.slots else False
+    if buys and "thing" in match.slots:
+        topic = "<thing>"
     slots = [match.slots[s.strip("<>")] for s in topic.split() if s.strip("<>") in match.slots]
     made = Draft("follow_up", match.first, match.last - 1, match.rule, {}, confidence=match.rule.confidence,
                  first_used=match.first, last_used=match.last - 1)  # fmt: skip
@@ -33,7 +38,11 @@ def draft(match: Match, scene: Scene) -> Draft | None:
         words = made.thing.words if made.thing else ""
     if not words:
         return None
-    reason = gives["reason"]
+    reason = "part needed" if buys else gives["reason"]
+    if reason == "listed":
+        reason = scene.context.listing
+    if reason == "part needed" and made.thing is not None and made.thing.kind == "tool":
+        return None
     if reason == "left":
         reason = "fault" if _is_bad(made, scene) else "to do"
     if "topic" in made.filled:

@@ -1,0 +1,27 @@
+"""A list that is being told: `So, the shopping.`, and then one thing after the other, without a verb."""
+
+from __future__ import annotations
+
+from worklog_tui.extract.context import Context
+from worklog_tui.extract.scene import Scene
+from worklog_tui.extract.tokens import Token
+
+OPENERS = {"shopping": "part needed", "jobs": "to do"}
+TALK = ("person", "pronoun", "did", "do", "doing", "copula", "bad", "good")
+"Classes of words that a list does not have."
+IN_FRONT = ("filler", "break", "article")
+
+
+def listing_after(scene: Scene, context: Context, upto: int) -> str:
+    """The reason for which things are listed after the tokens before `upto`; empty outside a list."""
+    words = [t for t in scene.tokens[:upto] if t.kind not in ("stop", "mark")]
+    opener = next((t for t in words if t.kind != "comma" and not (t.sense(*IN_FRONT) and not _opens(t))), None)
+    if opener is not None and _opens(opener):
+        return _opens(opener)
+    if context.listing and words and not any(t.sense(*TALK) for t in words if t.thing is None):
+        return context.listing
+    return ""
+
+
+def _opens(token: Token) -> str:
+    return next((reason for name, reason in OPENERS.items() if token.sense(name)), "")
