@@ -44,6 +44,8 @@ def _opens(tokens: list[Token], i: int) -> bool:
         return True
     if i + 1 < len(tokens) and tokens[i + 1].low == ":":
         return True
+    if i + 2 < len(tokens) and tokens[i + 2].low == ">":
+        return True  # `2 -> 79`
     before = tokens[i - 1]
     return (
         before.low in ("and", "then", "or", "dry", "wet", "on")
@@ -56,7 +58,8 @@ def _value_follows(tokens: list[Token], i: int) -> bool:
     for k in range(i + 1, min(i + 4, len(tokens))):
         if tokens[k].kind in ("number", "amount"):
             return k > i + 1 and tokens[k].value != tokens[i].value + 1  # type: ignore[operator]  # not counting aloud
-        if not (tokens[k].kind == "comma" or tokens[k].sense("copula", "about", "how", "reads")):
+        small = tokens[k].kind == "comma" or tokens[k].low == ">"
+        if not small and not tokens[k].sense("copula", "about", "how", "reads"):
             return False
     return False
 

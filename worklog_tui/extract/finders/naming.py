@@ -71,6 +71,12 @@ def _usual(made: Draft, scene: Scene, quantity: str, which: str) -> str:
         return switching
     if quantity in OF_ONE_THING and (thing is None or thing.name not in OF_ONE_THING[quantity]):
         return f"cell {which}" if quantity == "density" and which.isdigit() else OF_ONE_THING[quantity][0]
+    if quantity == "voltage" and is_test_voltage(made.main, scene):
+        made.filled.discard("subject")
+        return "insulation test"
+    amount = scene.tokens[made.main].amount
+    if amount is not None and amount.unit == "Hz" and (thing is None or thing.kind in ("machine", "unknown")):
+        return "frequency"
     if of_running(made, scene, quantity):
         made.thing, made.thing_at = scene.engine(), None
         made.filled.add("subject")
@@ -99,6 +105,19 @@ def _said_last(scene: Scene, i: int) -> str:
 def _of_the_book(scene: Scene, i: int) -> bool:
     """What the book says is of all of them, not of the one that was measured last."""
     return any(t.sense("book") for t in scene.tokens[scene.clause(i).start : i])
+
+
+TEST_VOLTS = frozenset({250.0, 500.0, 1000.0})
+"Volts of an insulation tester (IEC 61557-2, from memory)."
+
+
+def is_test_voltage(i: int, scene: Scene) -> bool:
+    """`insulation at five hundred volts`: what the tester was set to."""
+    amount = scene.tokens[i].amount
+    if amount is None or amount.unit != "V" or amount.low not in TEST_VOLTS:
+        return False
+    near = scene.tokens[max(0, i - 10) : i + 10]
+    return any(word in t.low for t in near for word in ("insulation", "megger", "frame"))
 
 
 VALVES = {

@@ -4,6 +4,7 @@ label.
 
 from __future__ import annotations
 
+from worklog_tui.extract.finders.naming import is_test_voltage
 from worklog_tui.extract.scene import Draft, Scene
 from worklog_tui.extract.tokens import Token
 
@@ -37,6 +38,8 @@ def _role(draft: Draft, scene: Scene, amounts: set[int]) -> str:
         return "rated"
     if _on_plate(draft.main, scene) or _after_plate(draft, scene) or _is_size(draft, scene):
         return "rated"
+    if quantity == "voltage" and is_test_voltage(draft.main, scene):
+        return "set"
     if _was_set(draft.main, scene, amounts) or (quantity in SET_BY_NATURE and not _as_found(draft.main, scene)):
         return "set"
     if quantity == "volume" and any(t.low in HOLDS for t in scene.tokens[scene.clause(draft.main).start : draft.main]):
