@@ -14,7 +14,7 @@ GRAMMARS = Path(__file__).parents[2] / "grammars"
 FILES = sorted((GRAMMARS / "conditions").glob("*.toml"))
 VERDICTS = {"bad", "good", "noted"}
 CONDITION_KEYS = {"name", "said", "verdict", "of", "weak", "opposite", "verb", "part"}
-ACTION_KEYS = {"name", "verbs", "past", "split", "needs", "short"}
+ACTION_KEYS = {"means", "name", "verbs", "past", "split", "needs", "short"}
 KINDS = {"part", "fluid", "joint", "fastener", "machine", "quality", "tool", "material", "control"}
 ACTIONS = """
     remove strip clean check test replace fit adjust repair drain fill flush lubricate soak bleed make order connect

@@ -45,7 +45,9 @@ def _each_work(draft: Draft, scene: Scene) -> list[Draft]:
         if thing is None or k - last > LIST_GAP:
             break
         found += [
-            replace(draft, main=k, last=k, thing=_alone(one, thing), thing_at=k)
+            replace(
+                draft, main=k, last=k, thing=_alone(one, thing), thing_at=k, fields={**draft.fields, "part": one.own}
+            )
             for one in ((thing,) if _is_set(thing) else (thing, *thing.also))
             if one.kind not in ("quality", "machine")
         ]
@@ -60,7 +62,8 @@ def _alone(one: Thing, whole: Thing) -> Thing:
 
 def _is_set(thing: Thing) -> bool:
     """`Reed and gasket set` is one thing, not a list."""
-    return thing.words.lower().endswith((" set", " kit", "parts"))
+    words = thing.words.lower()
+    return words.endswith((" set", " kit", "parts")) and not {"a", "an", "the"} & set(words.split())
 
 
 LIST_GAP = 4

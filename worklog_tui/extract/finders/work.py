@@ -41,9 +41,7 @@ def draft(match: Match, scene: Scene) -> Draft | None:
     action, sense = gives["action"], None
     if action.startswith("<"):
         sense = action_for(scene.tokens[at].senses, made.thing)
-        if sense is None:
-            return None
-        action = sense.name
+        action = sense.name if sense is not None else ""
     if gives.get("standing") and made.thing is not None and _turned(made, scene):
         action = "adjust"
     if action == "start" and made.thing is not None and made.thing.kind != "machine":
@@ -55,12 +53,19 @@ def draft(match: Match, scene: Scene) -> Draft | None:
         return None
     if action == "bleed" and "part" in made.filled:
         made.thing = _bled(made.thing, scene)
+    _bathed(made, action)
     made.fields = {"action": action, "used": made.fields.get("used") or used(made, match, scene, sense, action)}
     if action == "fill" and made.thing is not None:
         made.thing = plain(made.thing)
         if "part" in made.filled and _is_fluid(made.fields["used"], scene):  # topped it up with coolant
             made.thing = replace(made.thing, words=made.fields["used"])
     return made
+
+
+def _bathed(made: Draft, action: str) -> None:
+    """`washed the bearing in paraffin` is one thing for the reader: the paraffin is what it was done with."""
+    if made.thing is not None and made.thing.of is not None and made.thing.of.kind == "fluid" and action in BATHED:
+        made.fields["used"], made.thing = made.thing.of.words, replace(made.thing, words=made.thing.own)
 
 
 def _is_fluid(words: str, scene: Scene) -> bool:
@@ -170,6 +175,7 @@ def _only_stands(made: Draft, scene: Scene) -> bool:
 
 OF_FLUIDS = {"fit": "", "replace": "replace", "remove": "drain", "connect": "", "disconnect": "", "strip": ""}
 "What becomes of an action that is said of a fluid."
+BATHED = frozenset({"clean", "soak", "flush", "lubricate"})
 OF_TOOLS = frozenset({"fit", "connect", "make", "order", "repair", "disconnect"})
 NOUN_AFTER = frozenset("a the new this that my one".split())
 WHILE = frozenset("with while when before until till without".split())

@@ -6,6 +6,7 @@ from dataclasses import replace
 
 from worklog_tui.extract.scene import Draft, Scene
 from worklog_tui.extract.tokens import Thing
+from worklog_tui.model import Reading
 
 CONFIDENCE = 0.6
 INSULATION = frozenset({"Mohm", "Gohm"})
@@ -34,11 +35,23 @@ def _tested(draft: Draft, scene: Scene) -> Thing | None:
         return thing if seen and draft.rule.id != "finding.it-is-state" else None
     if draft.kind != "reading" or draft.fields["role"] != "measured":
         return None
-    quantity, topic = draft.fields["quantity"], scene.context.topic
-    if topic is not None and topic.quantity == quantity:
+    quantity = draft.fields["quantity"]
+    if _running(quantity, scene):
         return None
     if quantity == "compression":
         return Thing("compression", "compression", "quality")
     if quantity == "resistance" and draft.fields["unit"] in INSULATION:
         return Thing("insulation", "insulation", "quality")
     return None
+
+
+def _running(quantity: str, scene: Scene) -> bool:
+    """Whether such a reading was taken a moment ago; what unfinished words gave is read anew, and not meant."""
+    tail = scene.context.tail
+    return any(
+        isinstance(fact, Reading)
+        and fact.quantity == quantity
+        and fact.role == "measured"
+        and not (tail is not None and fact.main.note == tail.note and fact.main.start >= tail.offset)
+        for fact in scene.context.recent
+    )
