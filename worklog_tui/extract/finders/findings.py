@@ -3,12 +3,15 @@
 from __future__ import annotations
 
 from worklog_tui.extract.matching import Match
+from worklog_tui.extract.salience import salience
 from worklog_tui.extract.scene import Draft, Scene
-from worklog_tui.extract.subjects import earlier, remembered, which_near, with_which
+from worklog_tui.extract.subjects import Fits, earlier, remembered, which_near, with_which
 from worklog_tui.extract.tokens import Thing, Token
 from worklog_tui.rulebook import Sense
 
 VERDICTS = ("bad", "good", "noted")
+ASIDE = -2
+"Salience of what stands in a prepositional phrase: `on the shaft`."
 FRESH = 2
 "Notes for which `it` still means the last thing named."
 
@@ -90,9 +93,9 @@ def _find_thing(made: Draft, scene: Scene, at: int) -> None:
 
     span = scene.clause(at)
     if made.rule.gives.get("here"):
-        before = [k for k in scene.things(span) if k < at and fits(scene.tokens[k].thing)]  # type: ignore[arg-type]
-        if before:
-            made.thing_at, made.thing = before[-1], scene.tokens[before[-1]].thing
+        k = _before_it(scene, at, fits)
+        if k is not None:
+            made.thing_at, made.thing = k, scene.tokens[k].thing
             return
     named = next((s.per for s in token.senses if s.cls in VERDICTS and s.per), "")
     if named:  # `no spark` names its part itself
@@ -109,6 +112,13 @@ def _find_thing(made: Draft, scene: Scene, at: int) -> None:
     made.thing = remembered(scene, fits, FRESH)
     if made.thing is None and _of_machine(token):
         made.thing = scene.engine()
+
+
+def _before_it(scene: Scene, at: int, fits: Fits) -> int | None:
+    """The last thing of the clause before a state; one that stands in a prepositional phrase only without another."""
+    before = [k for k in scene.things(scene.clause(at)) if k < at and fits(scene.tokens[k].thing)]  # type: ignore[arg-type]
+    subjects = [k for k in before if salience(scene, k) > ASIDE]
+    return next(iter(subjects[-1:] or before[-1:]), None)
 
 
 def _of_machine(token: Token) -> bool:

@@ -11,6 +11,7 @@ DROP = {
     "suspect": frozenset({"if", "would", "joke", "memory"}),
     "follow_up": frozenset({"would", "joke", "memory", "not", "if", "reported"}),
 }
+DENIALS = frozenset({"no", "not", "never", "wont", "doesnt", "without", "nothing"})
 TURNED = {"bad": "good", "good": "bad"}
 
 
@@ -27,7 +28,7 @@ def refine(drafts: list[Draft], scene: Scene) -> list[Draft]:
                 f"meant as: {', '.join(sorted(against))}"
             )
             continue
-        if draft.kind == "finding" and "not" in stances and "not" not in allowed:
+        if draft.kind == "finding" and "not" in stances and "not" not in allowed and not _denies(draft, scene):
             if draft.fields["verdict"] not in TURNED:
                 continue
             draft.fields["verdict"] = TURNED[draft.fields["verdict"]]
@@ -35,3 +36,8 @@ def refine(drafts: list[Draft], scene: Scene) -> list[Draft]:
             draft.trail.append("turned round by a denial")
         kept.append(draft)
     return kept
+
+
+def _denies(draft: Draft, scene: Scene) -> bool:
+    """Whether a state says its own no: in `not much there, no spark`, the spark is denied once."""
+    return scene.tokens[draft.main].low.partition(" ")[0] in DENIALS
