@@ -14,7 +14,8 @@ from textual.binding import Binding, BindingType
 from textual.screen import Screen
 
 from worklog_tui.screens.errands import Errands
-from worklog_tui.screens.recording import FULL_NAMES, RecordingScreen
+from worklog_tui.screens.layout import FULL_NAMES
+from worklog_tui.screens.recording import RecordingScreen
 from worklog_tui.screens.start import StartScreen
 
 if TYPE_CHECKING:
@@ -82,10 +83,12 @@ class Recorder(App[int]):
         self.switch_screen(StartScreen(errands))
 
     def action_keys(self) -> None:
-        if self.screen.query("HelpPanel"):
-            self.action_hide_help_panel()
-        else:
-            self.action_show_help_panel()
+        """The keys of the present place."""
+        from worklog_tui.screens.keys import KeysScreen, told_keys
+
+        active = list(self.screen.active_bindings.values())
+        names = {one.binding.key: self.get_key_display(one.binding) for one in active}
+        self.push_screen(KeysScreen(told_keys(active, names)))
 
     async def action_quit(self) -> None:
         """Leave, once all is kept."""

@@ -15,6 +15,8 @@ from textual.app import App
 from textual.pilot import Pilot
 
 from worklog_tui.bench.machines import MachineLine
+from worklog_tui.bench.outlook import Outlook, outlook_of
+from worklog_tui.bench.pages import Page, Part, Wanted
 from worklog_tui.bench.record import Kept
 from worklog_tui.bench.review import Review
 from worklog_tui.model import (
@@ -49,10 +51,14 @@ class Bench(Errands):
     refuse: Exception | None = None
     spool: bool = False
     step: str = "look at the spark"
+    clock: datetime = field(default_factory=lambda: datetime(2031, 4, 12, 14, 30, tzinfo=UTC))
     session: Session = field(default_factory=lambda: Session("s1", "m1", START))
 
     def __post_init__(self) -> None:
         super().__init__(cast(Any, SimpleNamespace(logbook=self.path)))
+
+    def now(self) -> datetime:
+        return self.clock
 
     def machines(self) -> Sequence[MachineLine]:
         return [MachineLine(c.uid, c.name, c.kind, 1, len(self.notes), START, None) for c in self.cards]
@@ -77,21 +83,34 @@ class Bench(Errands):
         self.pastes.append(text)
         return [self.keep_note(name, line.words) for line in self.look(text).lines]
 
-    def review(self, name: str) -> Review:
+    def history(self, name: str) -> History:
         facts = tuple(fact for note in self.notes for fact in read(note))
         records = (SessionRecord(self.session, tuple(self.notes), facts),) if self.notes else ()
-        history = History(Machine(name), records)
-        raised = [fact for fact in facts if isinstance(fact, FollowUp)]
+        return History(Machine(name), records)
+
+    def page(self, name: str, wanted: Wanted) -> Page:
+        end = wanted.before[1] if wanted.before else len(self.notes)
+        notes = self.notes[max(end - wanted.count, 0) : end]
+        facts = tuple(fact for note in notes for fact in read(note))
+        parts = (Part(self.session, 1, max(end - wanted.count, 0), tuple(notes), facts),) if notes else ()
+        return Page(parts, ((self.session.uid, len(self.notes)),) if self.notes else ())
+
+    def news(self, name: str, known: tuple[tuple[str, int], ...], wanted: Wanted) -> Page | None:
+        page = self.page(name, wanted)
+        return None if page.lengths == known else page
+
+    def outlook(self, name: str) -> Outlook:
+        history = self.history(name)
+        raised = [fact for fact in history.facts() if isinstance(fact, FollowUp)]
         items = [
             OpenItem((f.key,), f.topic, "", f.reason, "open", history.place(f.main.note), quote=f.quote) for f in raised
         ]
-        return Review(history, (), tuple(items))
-
-    def advice(self, review: Review) -> Advice:
-        if not review.history.sessions:
-            return Advice("")
         step = Step(self.step, "it is quick, and most faults are there", 5, ("mind the high voltage",))
-        return Advice("no sign of life", steps=(step,))
+        advice = Advice("no sign of life", steps=(step,)) if history.sessions else Advice("")
+        return outlook_of(Review(history, (), tuple(items)), advice, self.clock, 4.0)
+
+    def get_ready(self) -> None:
+        """Nothing to load."""
 
 
 def read(note: Note) -> tuple[Fact, ...]:

@@ -70,16 +70,21 @@ async def test_the_command_palette_names_every_place(bench: Bench) -> None:
         assert isinstance(app.screen, CommandPalette)
 
 
-async def test_the_keys_of_a_place_can_be_looked_at(bench: Bench) -> None:
+@pytest.mark.parametrize("size", [(80, 24), (120, 40)])
+async def test_the_keys_of_a_place_fit_on_one_small_page(bench: Bench, size: tuple[int, int]) -> None:
     app = Recorder(bench, "Band saw")
-    async with app.run_test(size=(120, 40)) as pilot:
+    async with app.run_test(size=size) as pilot:
         await settle(pilot)
         await pilot.press("escape", "question_mark")
         await pilot.pause()
-        assert app.screen.query("HelpPanel")
-        await pilot.press("question_mark")
+        seen = on_screen(app)
+        assert "Keys here" in seen
+        assert "n  To the note line" in seen
+        assert "l  How it was left, and what was to come next" in seen
+        assert "closes this page." in seen
+        await pilot.press("escape")
         await pilot.pause()
-        assert not app.screen.query("HelpPanel")
+        assert "Keys here" not in on_screen(app)
 
 
 async def test_half_typed_words_come_back_after_a_crash(bench: Bench) -> None:

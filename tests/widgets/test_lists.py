@@ -29,7 +29,7 @@ def test_open_items_are_grouped_and_done_ones_left_out() -> None:
         "Awaited (1)", "blade", "part needed, session 2, 14:05",
         "Left so on purpose (1)", "paint", "to do, session 2, 14:05",
     ]  # fmt: skip
-    assert still_open(items) == 2
+    assert still_open(items) == 1
 
 
 def test_an_item_of_viewers_says_how_many_asked() -> None:

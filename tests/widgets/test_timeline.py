@@ -3,9 +3,21 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from typing import NamedTuple
 
-from worklog_tui.model import Fact, Finding, History, Instant, Machine, Note, Session, SessionRecord, Span
-from worklog_tui.widgets.timeline import Log, marks_in, session_heading, time_of
+from worklog_tui.model import Fact, Finding, Instant, Note, Session, Span
+from worklog_tui.widgets.log_rows import Log, marks_in, session_heading, time_of
+
+
+class Part(NamedTuple):
+    """Some notes of a session."""
+
+    session: Session
+    number: int
+    first: int
+    notes: tuple[Note, ...]
+    facts: tuple[Fact, ...]
+
 
 FIRST = Session("s1", "m", Instant("2031-04-12T14:05:00Z"))
 SECOND = Session("s2", "m")
@@ -22,10 +34,10 @@ def worn(of: Note) -> Fact:
     )
 
 
-def test_a_history_becomes_headings_and_notes_with_what_was_understood() -> None:
+def test_a_page_becomes_headings_and_notes_with_what_was_understood() -> None:
     a, b = note(1), note(2, "quiet", "s2")
-    history = History(Machine("saw"), (SessionRecord(FIRST, (a,), (worn(a),)), SessionRecord(SECOND, (b,), ())))
-    rows = Log.of(history).rows
+    parts = (Part(FIRST, 1, 0, (a,), (worn(a),)), Part(SECOND, 2, 0, (b,), ()))
+    rows = Log.of(parts, [("s1", 1), ("s2", 1)]).rows
     assert [row.words for row in rows] == [
         "Session 1, Saturday 12 April 2031", "the belt is worn", "Session 2, date not known", "quiet",
     ]  # fmt: skip
@@ -76,3 +88,21 @@ def test_the_time_beside_a_note_is_the_written_one_when_there_is_one() -> None:
 def test_an_assumed_date_is_marked() -> None:
     assumed = Session("s1", "m", Instant("2031-04-12T14:05:00Z", known="assumed"))
     assert session_heading(assumed, 3) == "Session 3, Saturday 12 April 2031 (assumed)"
+
+
+def test_earlier_notes_are_put_above_and_all_keep_their_places() -> None:
+    log = Log.of([Part(FIRST, 1, 2, (note(2), note(3)), ())], [("s0", 1), ("s1", 4)])
+    assert (log.earlier, log.start) == (3, ("s1", 2))
+    before = [Part(SECOND, 1, 0, (note(9, session="s0"),), ()), Part(FIRST, 2, 0, (note(0), note(1)), ())]
+    assert log.put_before(Log.of(before, log.lengths.items())) == 1
+    words = [row.key or row.words for row in log.rows]
+    assert words == ["Session 1, date not known", "n9", "Session 2, Saturday 12 April 2031", "n0", "n1", "n2", "n3"]
+    assert [log.place(key) for key in ("n9", "n1", "n3")] == [1, 4, 6]
+    assert log.earlier == 0
+
+
+def test_the_session_that_is_recorded_keeps_its_number_by_date_wherever_it_stands() -> None:
+    parts = [Part(SECOND, 2, 0, (note(1, session="s2"),), ()), Part(FIRST, 1, 0, (note(0),), ())]
+    log = Log.of(parts, [("s1", 1), ("s2", 1)])
+    assert [row.words for row in log.rows if row.heading][-1] == "Session 1, Saturday 12 April 2031"
+    assert log.number("s1") == 1

@@ -65,11 +65,25 @@ def reread(desk: Desk, machine_name: str) -> Reread:
     return Reread(tuple(fact for key, fact in after.items() if before.get(key) != fact), gone)
 
 
-def remember_items(desk: Desk, machine_name: str, items: Iterable[OpenItem]) -> None:
-    """Keep the open items that were worked out from the history, so that the list of machines can count them."""
-    with pen(desk) as connection:
+def basis(desk: Desk, machine_name: str) -> str:
+    """What the open items of a machine depend on, as text: another text, perhaps other items."""
+    with store.reading(desk.logbook) as connection:
+        return store.items.basis(connection, named(connection, machine_name).uid)
+
+
+def remember_items(desk: Desk, machine_name: str, items: Iterable[OpenItem], of: str | None = None) -> None:
+    """Keep the open items that were worked out, so that the list of machines can count them.
+
+    `of` is the basis they were worked out from: nothing is kept when it is not that of now, or was kept already.
+    """
+    with store.reading(desk.logbook) as connection:
         machine = named(connection, machine_name)
-        store.items.replace(connection, machine.uid, list(items), store.items.basis(connection, machine.uid))
+        if of is not None and store.items.open_counts(connection)[machine.uid] is not None:
+            return
+    with pen(desk) as connection:
+        now = store.items.basis(connection, machine.uid)
+        if of is None or of == now:
+            store.items.replace(connection, machine.uid, list(items), now)
 
 
 def keep_comments(desk: Desk, machine_name: str, texts: Iterable[str]) -> int:

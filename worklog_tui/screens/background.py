@@ -110,3 +110,8 @@ class Rest:
 def hand_back(pump: MessagePump, tell: Callable[[], None]) -> None:
     """Have something said in the thread of a screen; nothing happens when that is gone."""
     pump.call_later(tell)
+
+
+def reason(error: Exception) -> str:
+    """What went wrong, as the end of a sentence."""
+    return (str(error) or type(error).__name__).rstrip(".")

@@ -7,11 +7,14 @@ from pathlib import Path
 from typing import TYPE_CHECKING, NamedTuple
 
 if TYPE_CHECKING:
+    from datetime import datetime
+
     from worklog_tui.bench.desk import Desk
     from worklog_tui.bench.machines import MachineLine
+    from worklog_tui.bench.outlook import Outlook
+    from worklog_tui.bench.pages import Page, Wanted
     from worklog_tui.bench.record import Kept
-    from worklog_tui.bench.review import Review
-    from worklog_tui.model import Advice, Fact, Machine
+    from worklog_tui.model import Fact, Machine
     from worklog_tui.notes import ReadSession
 
 
@@ -32,6 +35,10 @@ class Errands:
     def logbook(self) -> Path:
         """The file of the logbook."""
         return self.desk.logbook
+
+    def now(self) -> datetime:
+        """The time here and now."""
+        return self.desk.now()
 
     def machines(self) -> Sequence[MachineLine]:
         """Every machine, the one last worked on first."""
@@ -72,17 +79,27 @@ class Errands:
 
         return read_text(text)
 
-    def review(self, name: str) -> Review:
-        """The whole log of a machine, with its open items."""
-        from worklog_tui.bench.review import review
+    def page(self, name: str, wanted: Wanted) -> Page:
+        """A page of the timeline."""
+        from worklog_tui.bench.pages import page
 
-        return review(self.desk, name)
+        return page(self.desk, name, wanted)
 
-    def advice(self, review: Review) -> Advice:
-        """The next step for a log that is at hand."""
-        from worklog_tui.bench.review import advice_for
+    def news(self, name: str, known: tuple[tuple[str, int], ...], wanted: Wanted) -> Page | None:
+        """The page when other windows or programs added to it; None when all of it is known."""
+        from worklog_tui.bench.pages import news
 
-        return advice_for(self.desk, review)
+        return news(self.desk, name, known, wanted)
+
+    def outlook(self, name: str) -> Outlook:
+        """Open items, since last time and the next step."""
+        from worklog_tui.bench.outlook import worked_out_apart
+
+        return worked_out_apart(self.desk, name)
+
+    def get_ready(self) -> None:
+        """Load what reads the notes, before the first one comes."""
+        self.desk.reader()
 
     def lay_out_demo(self) -> Errands:
         """The bench with the invented machines, in a logbook that is made anew and thrown away at the end."""

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
-from datetime import UTC, datetime
+from collections.abc import Sequence
 from typing import TYPE_CHECKING, ClassVar
 
 from textual import events
@@ -14,87 +13,62 @@ from textual.screen import Screen
 from textual.widgets import Footer, Static, TextArea
 
 from worklog_tui.model import Session
-from worklog_tui.screens.background import Latest, Rest
+from worklog_tui.screens.background import Latest, Rest, reason
 from worklog_tui.screens.errands import Errands, Preview
 from worklog_tui.screens.keeping import Keeping, Words
+from worklog_tui.screens.layout import HEIGHTS, LAYOUT, LISTS, PLACES, WIDTHS
 from worklog_tui.screens.reviewing import Reviewing
 from worklog_tui.widgets.head_line import HeadLine
 from worklog_tui.widgets.items import OpenItems
+from worklog_tui.widgets.last_time import LastTime
+from worklog_tui.widgets.log_rows import marks_in
 from worklog_tui.widgets.next_step import NextStep
 from worklog_tui.widgets.note_line import NoteLine
 from worklog_tui.widgets.places import Places
 from worklog_tui.widgets.rows import Rows
-from worklog_tui.widgets.timeline import Timeline, marks_in
+from worklog_tui.widgets.timeline import Timeline
 from worklog_tui.widgets.understood import Understood
 
 if TYPE_CHECKING:
+    from worklog_tui.bench.pages import Page
     from worklog_tui.bench.record import Kept
     from worklog_tui.notes import ReadSession
 
-PLACES = {"timeline": "timeline", "items": "open items", "step": "next step"}
-FULL_NAMES = {"go.note": "write a note", "go.items": "open items", "go.step": "next step"}
-"Names of keys whose word in the footer is short."
-_LISTS: dict[str, type[Rows]] = {"timeline": Timeline, "items": OpenItems, "step": NextStep}
-
-
-_WIDTHS = [(0, "-narrow"), (110, "-wide")]
-_HEIGHTS = [(0, "-flat"), (9, "-low"), (16, "-tall")]
-
-
-def wall_clock() -> datetime:
-    """The time here and now."""
-    return datetime.now(UTC).astimezone()
+BREAK = 4 * 3600.0
+"Seconds without a note after which since-last-time is shown first."
 
 
 class RecordingScreen(Screen[None]):
     """One machine on the bench."""
 
-    HORIZONTAL_BREAKPOINTS = _WIDTHS
-    VERTICAL_BREAKPOINTS = _HEIGHTS
-    DEFAULT_CSS = """
-    RecordingScreen {
-        #log { height: 1fr; }
-        #log Rows { height: 1fr; width: 1fr; }
-        #side { width: 46; border-left: solid $foreground 20%; padding-left: 1; }
-        #side .title { height: 1; text-style: bold; color: $text-muted; }
-        #write { height: auto; border-top: solid $foreground 30%; }
-        &.-wide Places { display: none; }
-        &.-narrow #side { display: none; width: 1fr; border: none; padding: 0; }
-        &.-narrow .title { display: none; }
-        &.-narrow.at-items, &.-narrow.at-step {
-            Timeline { display: none; }
-            #side { display: block; }
-        }
-        &.-narrow.at-items NextStep, &.-narrow.at-step OpenItems { display: none; }
-        &.-low Footer, &.-flat Footer, &.-flat HeadLine, &.-flat Places { display: none; }
-        &.-flat #write { border: none; }
-        &.-flat NoteLine { max-height: 2; }
-        &.-flat Understood { max-height: 1; }
-    }
-    """
+    HORIZONTAL_BREAKPOINTS = WIDTHS
+    VERTICAL_BREAKPOINTS = HEIGHTS
+    DEFAULT_CSS = LAYOUT
     BINDINGS: ClassVar[list[BindingType]] = [
         Binding("n", "write", "note", id="go.note", tooltip="To the note line"),
         Binding("escape", "write", "write a note", id="go.back", tooltip="To the note line", show=False),
         Binding("t", "go('timeline')", "timeline", id="go.timeline", tooltip="What was said, session by session"),
+        Binding("l", "go('last')", "last time", id="go.last", tooltip="How it was left, and what was to come next"),
         Binding("o", "go('items')", "open", id="go.items", tooltip="What must be come back to, and why"),
         Binding("s", "go('step')", "next", id="go.step", tooltip="What to do next, and why"),
         Binding("m", "app.machines", "machines", id="go.machines", tooltip="Put another machine on the bench"),
     ]
 
-    def __init__(self, errands: Errands, machine: str, now: Callable[[], datetime] = wall_clock) -> None:
+    def __init__(self, errands: Errands, machine: str) -> None:
         super().__init__()
         self.errands = errands
         self.machine = machine
-        self._now = now
+        self._now = errands.now
         self._session: Session | None = None
         self._half_typed = ""
         self._keeping = Keeping(self, errands, machine, self._kept, self._not_kept)
         self._drafts = Latest[None, str](self, lambda _: self._keeping.take_draft(), self._restore, self._unread)
-        self._reviewing = Reviewing(self, errands, machine, self._show_head, self._unread)
+        self._reviewing = Reviewing(self, errands, machine, self._log_came, self._unread, errands.now)
         self._previews = Latest[str, Preview](
             self, lambda words: errands.preview(machine, words), self._show_preview, self._unread
         )
         self._stop = Rest(self, 0.05, lambda: self._previews.want(self._half_typed))
+        self._grammar = Latest[None, None](self, lambda _: errands.get_ready(), lambda _, __: None, self._unread)
         self._looks = Latest[str, "ReadSession"](self, errands.look, self._ask, self._unread)
 
     def compose(self) -> ComposeResult:
@@ -102,6 +76,7 @@ class RecordingScreen(Screen[None]):
         yield Places(PLACES)
         with Horizontal(id="log"):
             yield Timeline()
+            yield LastTime()
             with Vertical(id="side"):
                 yield Static("Open items", classes="title", markup=False)
                 yield OpenItems()
@@ -122,6 +97,7 @@ class RecordingScreen(Screen[None]):
         """After the first paint: the draft, the log, and the first reading of words, which loads the grammar."""
         self._drafts.want(None)
         self._reviewing.begin()
+        self._grammar.want(None)
         self.set_interval(1.0, self._every_second)
 
     def on_unmount(self) -> None:
@@ -136,16 +112,23 @@ class RecordingScreen(Screen[None]):
 
     def action_go(self, place: str) -> None:
         """To one of PLACES."""
+        self._show_place(place)
+        self.query_one(LISTS[place]).focus()
+
+    @property
+    def _at(self) -> str:
+        return self.query_one(Places).here
+
+    def _show_place(self, place: str) -> None:
         for name in PLACES:
             self.set_class(name == place, f"at-{name}")
         self.query_one(Places).show(place)
-        self.query_one(_LISTS[place]).focus()
 
     def on_places_wanted(self, message: Places.Wanted) -> None:
         self.action_go(message.place)
 
     def on_note_line_left(self) -> None:
-        self.query_one(_LISTS[self.query_one(Places).here]).focus()
+        self.query_one(LISTS[self.query_one(Places).here]).focus()
 
     def on_paste(self, event: events.Paste) -> None:
         """A paste anywhere goes to the note line."""
@@ -170,14 +153,21 @@ class RecordingScreen(Screen[None]):
         self.query_one(Understood).say("Looking at the paste …")
         self._looks.want(message.text)
 
+    def on_timeline_earlier(self, message: Timeline.Earlier) -> None:
+        self._reviewing.go_up(message.all_of_them)
+
     def on_rows_chosen(self, message: Rows.Chosen) -> None:
         """An open item leads to where it was said; a note tells what was read from which words."""
         timeline = self.query_one(Timeline)
         if message.rows is not timeline:
             place = timeline.log_rows.place(message.row.key)
+            if not message.row.key:
+                return
+            self.action_go("timeline")
             if place is not None:
-                self.action_go("timeline")
                 timeline.point(place)
+            else:
+                self._reviewing.go_up(all_of_them=True, point_at=message.row.key)
         else:
             self.query_one(Understood).explain(timeline.log_rows.facts_of(message.row.key))
 
@@ -196,17 +186,17 @@ class RecordingScreen(Screen[None]):
     def _kept(self, words: Words, kept: Sequence[Kept]) -> None:
         when = f"{self._now():%H:%M}"
         for one in kept:
-            self._session = one.session or self._session
+            self._session = one.session
+            self._reviewing.own = one.session.uid
         if words.many:
             facts = sum(len(one.facts) for one in kept)
             self.query_one(Understood).say(f"Kept {when}: {len(kept)} notes, {facts} facts.")
-            self._reviewing.lines_kept()
         else:
+            self._leave_last_time()
             for one in kept:
                 self.query_one(Timeline).take(one.note, one.session, one.facts, one.withdrawn)
                 self.query_one(Understood).kept(when, one.facts, one.questions, one.spooled, one.unread)
-            self._reviewing.note_kept()
-        self._show_head()
+        self._reviewing.note_kept()
         self._every_second()
 
     def _not_kept(self, words: Words, error: Exception) -> None:
@@ -232,19 +222,28 @@ class RecordingScreen(Screen[None]):
         if line.text != words:
             return
         known = self.query_one(Timeline).log_rows
-        here = next((f.main.note for f in seen.facts if known.place(f.main.note) is None), "")
+        here = next((f.main.note for f in reversed(seen.facts) if not known.holds(f.main.note)), "")
         line.underline(marks_in(seen.facts, here))
         self.query_one(Understood).hear(words, seen.facts, seen.unsure)
 
+    def _log_came(self, page: Page) -> None:
+        """The end of the log is there: after a break, what is known since last time is shown first."""
+        self._show_head()
+        last = page.last_worked
+        quiet = (self._now() - last.moment()).total_seconds() if last is not None else BREAK
+        if page.parts and quiet >= BREAK and self._session is None and self._at == "timeline":
+            self._show_place("last")
+
+    def _leave_last_time(self) -> None:
+        """A note was kept: the timeline shows it."""
+        if self._at == "last":
+            self._show_place("timeline")
+
     def _every_second(self) -> None:
+        self._reviewing.look()
         self._keeping.save_draft(self._half_typed)
         self._show_head()
 
     def _show_head(self) -> None:
         log = self.query_one(Timeline).log_rows
         self.query_one(HeadLine).show(self.machine, log, self._session, self._now())
-
-
-def reason(error: Exception) -> str:
-    """What went wrong, as the end of a sentence."""
-    return (str(error) or type(error).__name__).rstrip(".")

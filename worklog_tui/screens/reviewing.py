@@ -1,86 +1,161 @@
-"""Keeps the lists of a recording screen up to date with the logbook: timeline, open items, next step."""
+"""Keeps the lists of a recording screen up to date with the logbook."""
 
 from __future__ import annotations
 
 from collections.abc import Callable
+from datetime import datetime
+from pathlib import Path
 from typing import TYPE_CHECKING, NamedTuple
 
 from textual.screen import Screen
 
-from worklog_tui.model import Advice
 from worklog_tui.screens.background import Latest, Rest
 from worklog_tui.screens.errands import Errands
 from worklog_tui.widgets.items import OpenItems, still_open
+from worklog_tui.widgets.last_time import LastTime
+from worklog_tui.widgets.log_rows import Log
 from worklog_tui.widgets.next_step import NextStep
 from worklog_tui.widgets.places import Places
-from worklog_tui.widgets.timeline import Log, Timeline
+from worklog_tui.widgets.timeline import Timeline
 
 if TYPE_CHECKING:
-    from worklog_tui.bench.review import Review
+    from worklog_tui.bench.outlook import Outlook
+    from worklog_tui.bench.pages import Page, Wanted
+
+EVERYTHING = 10_000_000
+"Notes; more than any machine has."
+PAUSE = 1.0
+"Seconds without a key before what depends on the whole log is worked out anew."
+Lengths = tuple[tuple[str, int], ...]
 
 
-class Seen(NamedTuple):
-    """A whole log, and its rows."""
+class Came(NamedTuple):
+    """A page of the log and its rows, both made in the worker thread."""
 
-    review: Review
+    page: Page
     log: Log
 
 
 class Reviewing:
-    """Reads the log in a worker thread, and hands it to the lists. The advice follows when it is ready."""
+    """Reads the log in worker threads and hands it to the lists; what other windows add comes by itself."""
 
     def __init__(
         self,
         screen: Screen[None],
         errands: Errands,
         machine: str,
-        shown: Callable[[], None],
+        shown: Callable[[Page], None],
         failed: Callable[[object, Exception], None],
+        now: Callable[[], datetime],
     ) -> None:
-        self._screen = screen
+        self._screen, self._errands, self._machine, self._now = screen, errands, machine, now
         self._shown = shown
-        self._kept = 0
-        "So many times something was kept; it tells whether a log that was read is of now."
-        self._logs = Latest[int, Seen](screen, lambda _: see(errands.review(machine)), self._show_log, failed)
-        self._reviews = Latest[int, "Review"](screen, lambda _: errands.review(machine), self._show_review, failed)
-        self._rest = Rest(screen, 1.0, lambda: self._reviews.want(self._kept))
-        self._advice = Latest["Review", Advice](screen, errands.advice, self._show_advice, failed)
+        self.own = ""
+        "The session that this window records in."
+        self._point_at = ""
+        self._file: object = None
+        self._first = Latest[None, Came](screen, lambda _: self._read(), self._show_first, failed)
+        self._news = Latest[Lengths, "Came | None"](screen, self._read_news, self._show_news, failed)
+        self._earlier = Latest["Wanted", Came](screen, self._read_before, self._show_earlier, failed)
+        self._outlooks = Latest[None, "Outlook"](
+            screen, lambda _: errands.outlook(machine), self._show_outlook, failed
+        )  # fmt: skip
+        self._rest = Rest(screen, PAUSE, lambda: self._outlooks.want(None))
 
     def begin(self) -> None:
-        """Read the whole log."""
-        self._logs.want(self._kept)
+        """Read the end of the log, then the rest of what is shown."""
+        self._file = state_of(self._errands.logbook)
+        self._first.want(None)
 
     def note_kept(self) -> None:
         """One more note stands in the timeline already; the rest is worked out anew."""
-        self._kept += 1
         self._rest.want()
 
     def put_off(self) -> None:
         """A key came: what is worked out anew can wait a little longer."""
         self._rest.put_off()
 
-    def lines_kept(self) -> None:
-        """Many notes were kept: read the whole log again."""
-        self._kept += 1
-        self._logs.want(self._kept)
+    def look(self) -> None:
+        """See whether something was added to the logbook, by this window or by another."""
+        state = state_of(self._errands.logbook)
+        if state != self._file and not self._news.waiting and not self._first.waiting:
+            self._file = state
+            self._news.want(tuple(self._log.lengths.items()))
 
-    def _show_log(self, kept: int, seen: Seen) -> None:
-        if kept != self._kept:  # a note came while the log was read
-            self._logs.want(self._kept)
+    def go_up(self, all_of_them: bool = False, point_at: str = "") -> None:
+        """Have earlier notes shown; then point at one, by its uid."""
+        from worklog_tui.bench.pages import PAGE, Wanted
+
+        self._point_at = point_at
+        if self._log.start is not None:
+            self._earlier.want(Wanted(self._log.start, EVERYTHING if all_of_them else PAGE, self.own))
+
+    @property
+    def _log(self) -> Log:
+        return self._screen.query_one(Timeline).log_rows
+
+    def _wanted(self) -> Wanted:
+        from worklog_tui.bench.pages import PAGE, Wanted
+
+        return Wanted(None, PAGE, self.own)
+
+    def _read(self) -> Came:
+        return came(self._errands.page(self._machine, self._wanted()))
+
+    def _read_news(self, known: Lengths) -> Came | None:
+        page = self._errands.news(self._machine, known, self._wanted())
+        return came(page) if page is not None else None
+
+    def _read_before(self, wanted: Wanted) -> Came:
+        return came(self._errands.page(self._machine, wanted))
+
+    def _show_first(self, _: None, found: Came) -> None:
+        timeline = self._screen.query_one(Timeline)
+        if timeline.log_rows.notes:  # a note was kept while the log was read
+            timeline.show_news(found.log)
+        else:
+            timeline.show_log(found.log)
+        self._file = None  # what came in between is looked for at once
+        self._shown(found.page)
+        self._outlooks.want(None)
+
+    def _show_news(self, known: Lengths, found: Came | None) -> None:
+        if found is None:
             return
-        self._screen.query_one(Timeline).show_log(seen.log)
-        self._shown()
-        self._show_review(kept, seen.review)
+        if tuple(self._log.lengths.items()) != known:  # a note of this window came in between
+            self._file = None
+            return
+        self._screen.query_one(Timeline).show_news(found.log)
+        self._rest.want()
 
-    def _show_review(self, _: int, review: Review) -> None:
-        self._screen.query_one(OpenItems).show_items(review.items)
-        self._screen.query_one(Places).count("items", still_open(review.items))
-        self._advice.want(review)
+    def _show_earlier(self, wanted: Wanted, found: Came) -> None:
+        timeline = self._screen.query_one(Timeline)
+        if wanted.before == self._log.start:
+            timeline.show_earlier(found.log)
+        if wanted.count == EVERYTHING:
+            place = timeline.log_rows.place(self._point_at)
+            timeline.point(place if place is not None else 0)
 
-    def _show_advice(self, _: Review, advice: Advice) -> None:
-        self._screen.query_one(NextStep).show_advice(advice)
+    def _show_outlook(self, _: None, outlook: Outlook) -> None:
+        screen = self._screen
+        screen.query_one(OpenItems).show_items(outlook.items, outlook.noticed)
+        screen.query_one(Places).count("items", still_open(outlook.items))
+        screen.query_one(NextStep).show_advice(outlook.advice)
+        screen.query_one(LastTime).show_recap(outlook.recap, outlook.last_words, outlook.advice, self._now())
 
 
-def see(review: Review) -> Seen:
-    """The rows of a log; made in the worker thread."""
-    return Seen(review, Log.of(review.history))
+def came(page: Page) -> Came:
+    """A page with its rows."""
+    return Came(page, Log.of(page.parts, page.lengths))
+
+
+def state_of(logbook: Path) -> object:
+    """What changes when the logbook is written to; a few millionths of a second."""
+    found = []
+    for path in (logbook, logbook.with_name(f"{logbook.name}-wal")):
+        try:
+            seen = path.stat()
+            found.append((seen.st_ino, seen.st_size, seen.st_mtime_ns))
+        except OSError:
+            found.append((0, 0, 0))
+    return found

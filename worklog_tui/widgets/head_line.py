@@ -8,7 +8,7 @@ from textual.widgets import Static
 
 from worklog_tui.model import Session
 from worklog_tui.widgets.literal import literal
-from worklog_tui.widgets.timeline import Log
+from worklog_tui.widgets.log_rows import Log
 
 
 class HeadLine(Static):
@@ -34,7 +34,7 @@ class HeadLine(Static):
 def _session(log: Log, session: Session | None, now: datetime) -> str:
     if session is not None and session.start is not None:
         minutes = int((now - session.start.moment()).total_seconds()) // 60
-        return f"session {log.sessions}, {max(minutes, 0)} min"
+        return f"session {log.number(session.uid)}, {max(minutes, 0)} min"
     return f"{log.sessions} {'session' if log.sessions == 1 else 'sessions'}" if log.sessions else ""
 
 

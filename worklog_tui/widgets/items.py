@@ -16,8 +16,11 @@ _GROUPS = (
     ("open", "Open"),
     ("awaited", "Awaited"),
     ("left so", "Left so on purpose"),
-    ("noticed", "Noticed only"),
+    ("noticed", "Noticed, nothing planned"),
 )
+_URGENT = {
+    reason: place for place, reason in enumerate(("fault", "temporary", "part needed", "to do", "question", "fallback"))
+}
 
 
 class OpenItems(Rows):
@@ -30,20 +33,26 @@ class OpenItems(Rows):
     def __init__(self) -> None:
         super().__init__("Nothing is open. Say what is still to do, or which part is needed, and it stands here.")
 
-    def show_items(self, items: Sequence[OpenItem]) -> None:
-        """Show these items, in groups."""
-        self.show(row for state, title in _GROUPS for row in _group(title, [i for i in items if i.state == state]))
+    def show_items(self, items: Sequence[OpenItem], noticed: int = 0) -> None:
+        """Show these items in groups, what is open first; so many were only noticed, shown or not."""
+        rows: list[Row] = []
+        for state, title in _GROUPS:
+            group = [item for item in items if item.state == state]
+            rows += _group(title, group, max(noticed, len(group)) if state == "noticed" else len(group))
+        self.show(rows)
 
 
 def still_open(items: Sequence[OpenItem]) -> int:
     """How many need something done."""
-    return sum(item.state in ("open", "awaited") for item in items)
+    return sum(item.state == "open" for item in items)
 
 
-def _group(title: str, items: list[OpenItem]) -> list[Row]:
+def _group(title: str, items: list[OpenItem], count: int) -> list[Row]:
     if not items:
         return []
-    return [Row.of(f"{title} ({len(items)})", heading=True), *map(_row, items)]
+    first = sorted(items, key=lambda item: _URGENT.get(item.reason, len(_URGENT)))
+    said = f"{title} ({count})" if count == len(items) else f"{title} (the last {len(items)} of {count})"
+    return [Row.of(said, heading=True), *map(_row, first)]
 
 
 def _row(item: OpenItem) -> Row:

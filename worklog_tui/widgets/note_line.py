@@ -30,7 +30,7 @@ class NoteLine(TextArea):
     }
     """
     BINDINGS: ClassVar[list[BindingType]] = [
-        Binding("enter", "keep", "keep", id="note.keep", tooltip="Keep this note", priority=True),
+        Binding("enter", "keep", "keep", id="note.keep", tooltip="Keep this note"),
         Binding("escape", "leave", "leave the line", id="note.leave", tooltip="To the list, where single keys work"),
         Binding("ctrl+q", "app.quit", "quit", id="note.quit", tooltip="Leave; what is half typed comes back"),
     ]
@@ -96,6 +96,15 @@ class NoteLine(TextArea):
         result = self._replace_via_keyboard(literal(text.strip("\n")).plain, *place)
         if result is not None:
             self.move_cursor(result.end_location)
+
+    async def _on_key(self, event: events.Key) -> None:
+        """Enter comes in its turn: it must not overtake the letters before it, however fast they come."""
+        if event.key == "enter":
+            event.stop()
+            event.prevent_default()
+            self.action_keep()
+        else:
+            await super()._on_key(event)
 
     async def _on_paste(self, event: events.Paste) -> None:
         event.stop()

@@ -17,6 +17,7 @@ from textual.strip import Strip
 
 from worklog_tui.widgets.line_index import LineIndex
 from worklog_tui.widgets.row import NARROW, Piece, Row, plain
+from worklog_tui.widgets.row_drawing import Pen
 from worklog_tui.widgets.wrapping import breaks
 
 
@@ -65,6 +66,8 @@ class Rows(ScrollView, can_focus=True):
         self._rows: list[Row] = []
         self._index = LineIndex()
         self._laid: int | None = None
+        self.follows = False
+        "Whether the end stays in sight when rows come or the size changes."
         self._pieces: LRUCache[int, list[Piece]] = LRUCache(256)
 
     class Chosen(Message):
@@ -94,9 +97,9 @@ class Rows(ScrollView, can_focus=True):
         """Show these rows in place of all; `at_end`: with the last one in sight."""
         self._rows = list(rows)
         self.here = max(len(self._rows) - 1, 0) if at_end else min(self.here, max(len(self._rows) - 1, 0))
+        self.follows = at_end
         self._lay_from(0)
-        if at_end:
-            self.scroll_end(animate=False, immediate=True, force=True)
+        self._follow()
 
     def add(self, row: Row) -> None:
         """Add one row at the end; the list follows when its end was in sight."""
@@ -104,20 +107,40 @@ class Rows(ScrollView, can_focus=True):
 
     def change(self, start: int, rows: Iterable[Row]) -> None:
         """Put other rows in place of those from `start` on."""
-        follows = self.is_vertical_scroll_end or not self._rows
         at_last = self.here >= len(self._rows) - 1
         self._rows[start:] = rows
-        if at_last:
+        if at_last or self.follows:
             self.here = max(len(self._rows) - 1, 0)
         self._lay_from(start)
-        if follows:
+        self._follow()
+
+    def put_above(self, rows: Sequence[Row], off: int) -> None:
+        """Show these rows, which are those of now with others above them; `off` of the present ones are gone."""
+        self._rows, moved = list(rows), len(rows) - len(self._rows)
+        above = self.scroll_offset.y - (self._index.top(self.here) if self._index else 0)
+        self.here = max(self.here + moved, off)
+        self._lay_from(0)
+        if self._index:
+            line = max(self._index.top(self.here) + above, 0)
+            self.scroll_to(y=line, animate=False, immediate=True, force=True)
+
+    def _follow(self) -> None:
+        """The end comes in sight again when it was to be in sight."""
+        if self.follows:
             self.scroll_end(animate=False, immediate=True, force=True)
+            self.follows = True
+
+    def watch_scroll_y(self, old_value: float, new_value: float) -> None:
+        super().watch_scroll_y(old_value, new_value)
+        if old_value != new_value:
+            self.follows = self.is_vertical_scroll_end
 
     def _lay_from(self, start: int) -> None:
         """Bring the line index up to date from a row on."""
         self._pieces.clear()
         width = self.scrollable_content_region.width
         if width <= 0:
+            self._laid = None
             return
         if width != self._laid:
             start, self._laid = 0, width
@@ -125,16 +148,20 @@ class Rows(ScrollView, can_focus=True):
         self.virtual_size = Size(width, self._index.lines)
         self.refresh()
 
-    def on_resize(self, event: events.Resize) -> None:
+    def on_show(self) -> None:
+        """Rows may have come while the list was out of sight."""
+        self.call_after_refresh(self.on_resize)
+
+    def on_resize(self) -> None:
         """Wrap anew when the width changed, with the same row in sight."""
-        if self.scrollable_content_region.width == self._laid:
-            return
-        follows = self.is_vertical_scroll_end
-        self._lay_from(0)
+        follows = self.follows
+        if self.scrollable_content_region.width != self._laid:
+            self._lay_from(0)
+            if not follows:
+                self._show_here()
         if follows:
-            self.scroll_end(animate=False, immediate=True, force=True)
-        else:
-            self._show_here()
+            self.follows = True
+            self._follow()
 
     def _show_here(self) -> None:
         if not self._index:
@@ -204,7 +231,14 @@ class Rows(ScrollView, can_focus=True):
         pieces = self._pieces.get(index)
         if pieces is None:  # by the width that the line index was made for: a resize is drawn once before it is told
             pieces = self._pieces[index] = self._rows[index].pieces(self._laid, self.margin)
-        return self._render_piece(index, line - self._index.top(index), pieces, self._laid).adjust_cell_length(width)
+        pen = Pen(self.margin if self._laid >= NARROW else 2, self._styles(), self.has_focus and index == self.here)
+        return pen.draw(self._rows[index], line - self._index.top(index), pieces).adjust_cell_length(
+            width, self.rich_style
+        )
+
+    def _styles(self) -> dict[str, Style]:
+        parts = ("margin", "below", "heading", "here")
+        return {"plain": self.rich_style, **{part: self.get_component_rich_style(f"rows--{part}") for part in parts}}
 
     def _render_empty(self, line: int, width: int) -> Strip:
         text = plain(self.empty)
@@ -214,31 +248,3 @@ class Rows(ScrollView, can_focus=True):
         start, end = pieces[line]
         style = self.get_component_rich_style("rows--empty")
         return Strip([Segment(f"  {text[start:end]}", style)]).adjust_cell_length(width, self.rich_style)
-
-    def _render_piece(self, index: int, nth: int, pieces: list[Piece], width: int) -> Strip:
-        row, piece = self._rows[index], pieces[nth]
-        pointed = self.has_focus and index == self.here
-        margin_style = self.get_component_rich_style("rows--margin")
-        segments = [Segment(self._margin(row, nth, pointed, width), margin_style)]
-        if piece.part == "below":
-            segments.append(
-                Segment(f"  {row.below[piece.start : piece.end]}", self.get_component_rich_style("rows--below"))
-            )
-        else:
-            segments += self._marked(row, piece, pointed)
-        return Strip(segments).adjust_cell_length(width, self.rich_style)
-
-    def _margin(self, row: Row, nth: int, pointed: bool, width: int) -> str:
-        room = self.margin if width >= NARROW else 2
-        time = row.margin[: room - 4].rjust(room - 4) if nth == 0 and room > 4 else ""
-        return (("> " if pointed and nth == 0 else "  ") + time).ljust(room)
-
-    def _marked(self, row: Row, piece: Piece, pointed: bool) -> list[Segment]:
-        """The words of a screen line, underlined where something was understood."""
-        style = self.rich_style
-        if row.heading:
-            style = self.get_component_rich_style("rows--heading")
-        elif pointed:
-            style = self.get_component_rich_style("rows--here")
-        underlined = style + Style(underline=True)
-        return [Segment(text, underlined if marked else style) for text, marked in row.stretches(piece)]
