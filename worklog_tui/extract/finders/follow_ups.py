@@ -23,7 +23,9 @@ def draft(match: Match, scene: Scene) -> Draft | None:
     slots = [match.slots[s.strip("<>")] for s in topic.split() if s.strip("<>") in match.slots]
     made = Draft("follow_up", match.first, match.last - 1, match.rule, {}, confidence=match.rule.confidence,
                  first_used=match.first, last_used=match.last - 1)  # fmt: skip
-    if topic == "clause" and any(t.low == "had" or "would" in t.stances for t in scene.tokens[match.first : match.last]):
+    if topic == "clause" and any(
+        t.low == "had" or "would" in t.stances for t in scene.tokens[match.first : match.last]
+    ):
         return None
     if topic == "clause":
         words = _rest(match, scene, made)

@@ -8,6 +8,9 @@ from worklog_tui.extract.subjects import earlier, nearest, remembered
 from worklog_tui.extract.tokens import Thing
 
 
+NEVER_BLAMED = frozenset({"fluid", "machine", "tool", "material"})
+
+
 def draft(match: Match, scene: Scene) -> Draft | None:
     """The suspect of a match: a cause of the vocabulary, a part, or a part with its state."""
     gives = match.rule.gives
@@ -23,6 +26,8 @@ def draft(match: Match, scene: Scene) -> Draft | None:
     cause = token.sense("cause")
     thing = next((scene.tokens[k].thing for k in (first, last) if scene.tokens[k].thing), None)
     made.thing = thing
+    if gives["standing"] == "ruled out" and thing is not None and thing.kind in NEVER_BLAMED:
+        return None
     name = cause.name if cause else (thing.name if thing else "")
     made.fields = {"cause": scene.said(first, last), "standing": gives["standing"], "name": name}
     return made
@@ -32,9 +37,11 @@ def _talked_of(match: Match, scene: Scene) -> Draft | None:
     """`there's your problem`: the thing of the sentence, else what was last named."""
     made = Draft("suspect", match.first, match.last - 1, match.rule, {}, confidence=match.rule.confidence,
                  first_used=match.first, last_used=match.last - 1)  # fmt: skip
-    k = nearest(scene, match.first, _can_fail)
+    k = earlier(scene, match.first, _can_fail)
     if k is None:
-        k = earlier(scene, match.first, _can_fail)
+        k = nearest(scene, match.first, _can_fail)
+    if k is not None and match.first <= k < match.last:
+        k = None  # what was lost is not the cause
     if k is not None:
         made.thing_at, made.thing = k, scene.tokens[k].thing
     else:
