@@ -7,7 +7,7 @@ from typing import Any
 
 from worklog_tui.extract.finders.findings import part_words
 from worklog_tui.extract.scene import Draft, Scene
-from worklog_tui.model import Fact, Finding, FollowUp, Reading, Span, Suspect, Work
+from worklog_tui.model import Fact, Finding, FollowUp, Number, Reading, Span, Suspect, Trait, Work
 
 LEADING = (
     "the ",
@@ -93,6 +93,10 @@ def _fact(draft: Draft, scene: Scene, main: Span, nth: int, pieces: tuple[Piece,
             )
         case "suspect":
             return Suspect(**common, cause=tidy(f["cause"]), standing=f["standing"], name=f["name"])
+        case "trait":
+            return Trait(**common, **{k: f[k] for k in ("trait", "value", "source", "doubtful")})
+        case "number":
+            return Number(**common, **{k: f[k] for k in ("number", "of", "source")})
         case _:
             return FollowUp(**common, topic=tidy(f["topic"]), reason=f["reason"], name=f["name"])
 

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from worklog_tui.extract.finders import findings, follow_ups, readings, suspects, work
+from worklog_tui.extract.alternatives import told
+from worklog_tui.extract.finders import findings, follow_ups, numbers, readings, suspects, traits, work
 from worklog_tui.extract.finders.several import spread
 from worklog_tui.extract.matching import Match, matches
 from worklog_tui.extract.refiners import (
@@ -15,6 +16,7 @@ from worklog_tui.extract.refiners import (
     corrections,
     implied,
     meant,
+    names,
     overlap,
     repeats,
     roles,
@@ -29,11 +31,14 @@ FINDERS: dict[str, Callable[[Match, Scene], Draft | None]] = {
     "work": work.draft,
     "suspect": suspects.draft,
     "follow_up": follow_ups.draft,
+    "trait": traits.draft,
+    "number": numbers.draft,
 }
 
 REFINERS: tuple[Callable[[list[Draft], Scene], list[Draft]], ...] = (
     meant.refine,  # before overlap: what is not meant must not push out what is
     overlap.refine,
+    names.refine,  # before units are carried over and one reading is set beside another
     carry_over.refine,
     roles.refine,
     corrections.refine,  # needs the quantities, and only one draft a number
@@ -54,6 +59,7 @@ def drafts_of(scene: Scene) -> list[Draft]:
         draft = FINDERS[match.rule.gives["kind"]](match, scene)
         if draft is not None:
             found += spread(draft, scene)
+    found += told(scene, found)
     for refine in REFINERS:
         found = refine(found, scene)
     return found

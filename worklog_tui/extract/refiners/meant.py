@@ -9,6 +9,8 @@ DROP = {
     "work": frozenset({"if", "would", "asked", "plan", "maybe", "reported", "memory", "joke", "rule", "not"}),
     "reading": frozenset({"if", "would", "joke", "disown"}),
     "suspect": frozenset({"if", "would", "joke", "memory"}),
+    "trait": frozenset({"if", "would", "not", "asked", "joke", "disown", "plan"}),
+    "number": frozenset({"if", "would", "not", "joke", "disown"}),
     "follow_up": frozenset({"would", "joke", "memory", "not", "if", "reported"}),
 }
 DENIALS = frozenset({"no", "not", "never", "wont", "doesnt", "without", "nothing"})
