@@ -20,7 +20,7 @@ def fill(logbook: Path, folder: Path | None = None) -> tuple[Desk, list[str]]:
     desk, names = open_desk(logbook), []
     for card in sorted((folder or places.demo_sessions()).glob("*/machine.toml")):
         machine = add_machine(desk, read_card(card)[0])
-        import_sessions(desk, machine, sorted(card.parent.glob("session-*.txt")))
+        import_sessions(desk, machine, sorted(card.parent.glob("session-*.*")))
         written = card.parent / "comments.txt"
         if written.is_file():
             from worklog_tui.notes import read_comments
