@@ -26,7 +26,7 @@ def played(folder: Path) -> dict[str, Any]:
     """What extract prints for a demo machine."""
     grammars = [places.grammars()]
     written = folder / "comments.txt"
-    sessions = sorted(folder.glob("session-*.txt"))
+    sessions = sorted(folder.glob("session-*.*"))
     card, _ = read_card(folder / "machine.toml")
     comments = written if written.is_file() else None
     found = extract(load(grammars), load_faults(grammars), card, sessions, comments)

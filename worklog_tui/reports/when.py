@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from worklog_tui.model import Instant, Place
 
-_MONTHS = "January February March April May June July August September October November December".split()  # noqa: SIM905
+_MONTHS = "January February March April May June July August September October November December".split()
 
 
 def day(start: Instant | None) -> str:

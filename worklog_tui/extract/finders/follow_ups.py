@@ -17,18 +17,14 @@ def draft(match: Match, scene: Scene) -> Draft | None:
     if gives["reason"] == "listed" and not scene.context.listing:
         return None
     topic = str(gives["topic"])
-    buys = any(s.name == "order" for s in scene.tokens[match.slots["act"]].senses) if "act" in match.slots else False
+    buys = _buys(match, scene)
     if buys and "thing" in match.slots:
         topic = "<thing>"
     slots = [match.slots[s.strip("<>")] for s in topic.split() if s.strip("<>") in match.slots]
     made = Draft("follow_up", match.first, match.last - 1, match.rule, {}, confidence=match.rule.confidence,
                  first_used=match.first, last_used=match.last - 1)  # fmt: skip
-    if topic == "clause" and any(
-        t.low == "had" or "would" in t.stances for t in scene.tokens[match.first : match.last]
-    ):
-        return None
     if topic == "clause":
-        words = _rest(match, scene, made)
+        words = "" if _unreal(match, scene) else _rest(match, scene, made)
     elif slots:
         made.main, made.last = min(slots), max(slots)
         made.thing = next((scene.tokens[k].thing for k in slots if scene.tokens[k].thing), None)
@@ -53,6 +49,16 @@ def draft(match: Match, scene: Scene) -> Draft | None:
         made.confidence -= 0.08
     made.fields = {"topic": words, "reason": reason, "name": made.thing.name if made.thing else ""}
     return made
+
+
+def _buys(match: Match, scene: Scene) -> bool:
+    """Whether what is to be done is to order something: a part is needed then."""
+    return "act" in match.slots and any(s.name == "order" for s in scene.tokens[match.slots["act"]].senses)
+
+
+def _unreal(match: Match, scene: Scene) -> bool:
+    """Whether the words say what would have been."""
+    return any(t.low == "had" or "would" in t.stances for t in scene.tokens[match.first : match.last])
 
 
 def _is_bad(made: Draft, scene: Scene) -> bool:
@@ -94,7 +100,8 @@ def _rest(match: Match, scene: Scene, made: Draft) -> str:
 
 SKIPPED = frozenset(
     (
-        "if that thats its is it know whether can you get just so for of lot guys tell me this on the then ill im i but so and thats well"
+        "if that thats its is it know whether can you get just so for of lot guys tell me this on the then ill im i "
+        "but and well"
     ).split()
 )
 

@@ -7,7 +7,6 @@ from worklog_tui.extract.scene import Draft, Scene
 from worklog_tui.extract.subjects import earlier, nearest, remembered
 from worklog_tui.extract.tokens import Thing
 
-
 NEVER_BLAMED = frozenset({"fluid", "machine", "tool", "material"})
 
 
