@@ -27,7 +27,7 @@ def same_fact(read: Fact, right: Fact) -> bool:
     kind = right["kind"]
     if (read["kind"], read["session"], read["at"]) != (kind, right["session"], right["at"]):
         return False
-    if any(read[field] != right[field] for field in _EXACT[kind]):
+    if any(read[field] not in _wordings(right[field]) for field in _EXACT[kind]):
         return False
     if not says(read[_NAMED[kind]], right[_NAMED[kind]]):
         return False
@@ -39,13 +39,17 @@ def same_fact(read: Fact, right: Fact) -> bool:
 def same_amount(read: Fact, right: Fact) -> bool:
     """Whether two values are the same amount, in whatever unit each is given; a thread by any of its designations."""
     if isinstance(read["value"], str) or right["quantity"] == "thread":
-        named = right["value"]
-        return read["value"] in (named if isinstance(named, list) else [named])
+        return read["value"] in _wordings(right["value"])
     mine = bounds_in(_value(read["value"]), read["unit"], right["unit"])
     theirs = bounds_in(_value(right["value"]), right["unit"], right["unit"])
     if mine is None or theirs is None:
         return bool(read["value"] == right["value"] and read["unit"] == right["unit"])
     return all(isclose(a, b, rel_tol=0.01) for a, b in zip(mine, theirs, strict=True))
+
+
+def _wordings(said: Any) -> list[Any]:
+    """Any of these is right."""
+    return said if isinstance(said, list) else [said]
 
 
 def _value(value: Any) -> float | tuple[float, float]:
@@ -56,7 +60,7 @@ def label(fact: Fact) -> str:
     """A fact in one line, for the list of known failures."""
     named = fact[_NAMED[fact["kind"]]]
     first = named[0] if isinstance(named, list) else named
-    what = [str(fact[field]) for field in _EXACT[fact["kind"]]]
+    what = [str(_wordings(fact[field])[0]) for field in _EXACT[fact["kind"]]]
     value = f" {fact['value']} {fact['unit']}" if fact["kind"] == "reading" else ""
     return f"{fact['session']} {fact['at']} {fact['kind']} {first}{value}: {', '.join(what)}"
 
