@@ -18,9 +18,16 @@ def source_at(scene: Scene, i: int) -> str:
         return "handbook of a similar machine" if words & SIMILAR else "own handbook"
     if "reported" in stances:
         return "person"
-    return "guess" if stances & {"maybe", "doubt"} or words & {"guess", "guessing"} else ""
+    return "guess" if doubted(scene, i) else ""
+
+
+BACK, ON = 4, 3
+"Tokens before and after the words among which a word of doubt speaks of them."
 
 
 def doubted(scene: Scene, i: int) -> bool:
     """Whether the speaker is not sure of it."""
-    return bool(scene.tokens[i].stances & {"maybe", "doubt"})
+    if scene.tokens[i].stances & {"maybe", "doubt"}:
+        return True
+    near = scene.tokens[max(0, i - BACK) : i + ON + 1]
+    return any(t.sense("maybe", "doubt", "suspicion") for t in near)
