@@ -9,6 +9,7 @@ from dataclasses import dataclass
 
 from worklog_tui.extract.finders.several import spread
 from worklog_tui.extract.scene import Draft, Scene
+from worklog_tui.extract.things import spoken
 from worklog_tui.extract.tokens import Thing, Token
 from worklog_tui.rulebook.patterns import Rule
 
@@ -69,7 +70,9 @@ def _spans(tokens: list[Token], i: int) -> tuple[list[tuple[int, int]], int]:
     spans, first, k = [], i, i
     while k < len(tokens) and k < i + FARTHEST:
         token = tokens[k]
-        if token.kind == "stop" or (k > first and (token.low in ENDS or _new_thought(tokens, k))):
+        if token.kind == "stop" or (token.low in ENDS and (k > first or token.low != "not")):
+            break
+        if k > first and _new_thought(tokens, k):
             break
         if token.low == "or" or token.kind == "comma" or (k > first and token.sense("suspicion")):
             spans.append((first, k))
@@ -100,6 +103,9 @@ def _suspects(
     asked = any(t.low in ASKING for t in scene.tokens[max(0, opener - 2) : opener])
     for piece in pieces:
         known = [d for d in found if d.kind == "suspect" and d.main <= piece.last and piece.first <= d.last]
+        if several and piece.sure and all(d.last - d.main < piece.last - piece.first for d in known):
+            found[:] = [d for d in found if d not in known]
+            known = []
         for draft in known if several else ():
             if draft.fields["standing"] == "confirmed":
                 draft.fields["standing"] = "suspected"
@@ -109,7 +115,7 @@ def _suspects(
 
 
 def _draft(scene: Scene, opener: int, piece: Piece, rule: Rule) -> Draft:
-    fields = {"cause": scene.said(piece.first, piece.last), "standing": "suspected", "name": piece.name}
+    fields = {"cause": spoken(scene.said(piece.first, piece.last)), "standing": "suspected", "name": piece.name}
     return Draft("suspect", piece.first, piece.last, rule, fields, thing=piece.thing, confidence=rule.confidence,
                  first_used=min(opener, piece.first), last_used=piece.last)  # fmt: skip
 

@@ -9,6 +9,8 @@ from worklog_tui.extract.tokens import Thing, Token
 
 JOINS = frozenset("of on in for at from behind under".split())
 LISTS = frozenset("and & + or nor".split())
+IS = frozenset({"'s", "\u2019s"})
+"With it `the belt or the motor's tight` says two things, of which the second has a verb."
 MOST = 4
 "Things that may follow the first one of a list."
 
@@ -18,7 +20,7 @@ def join_things(text: str, tokens: list[Token]) -> list[Token]:
     out: list[Token] = []
     for token in tokens:
         back = _link(out, token.thing) if token.thing is not None else None
-        if back is None or token.thing is None:
+        if back is None or token.thing is None or (back[2] == "or" and text[token.end - 2 : token.end] in IS):
             out.append(token)
             continue
         first, thing, word = back

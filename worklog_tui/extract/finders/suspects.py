@@ -5,8 +5,10 @@ from __future__ import annotations
 from worklog_tui.extract.matching import Match
 from worklog_tui.extract.scene import Draft, Scene
 from worklog_tui.extract.subjects import earlier, nearest, remembered
+from worklog_tui.extract.things import spoken
 from worklog_tui.extract.tokens import Thing
 
+NO_PART = frozenset({"tool"})
 NEVER_BLAMED = frozenset({"fluid", "machine", "tool", "material"})
 
 
@@ -25,10 +27,10 @@ def draft(match: Match, scene: Scene) -> Draft | None:
     cause = token.sense("cause")
     thing = next((scene.tokens[k].thing for k in (first, last) if scene.tokens[k].thing), None)
     made.thing = thing
-    if gives["standing"] == "ruled out" and thing is not None and thing.kind in NEVER_BLAMED:
+    if first == last and not _blamed(str(gives["standing"]), thing):
         return None
     name = cause.name if cause else (thing.name if thing else "")
-    made.fields = {"cause": scene.said(first, last), "standing": gives["standing"], "name": name}
+    made.fields = {"cause": spoken(scene.said(first, last)), "standing": gives["standing"], "name": name}
     return made
 
 
@@ -50,6 +52,13 @@ def _talked_of(match: Match, scene: Scene) -> Draft | None:
         return None
     made.fields = {"cause": made.thing.words, "standing": match.rule.gives["standing"], "name": made.thing.name}
     return made
+
+
+def _blamed(standing: str, thing: Thing | None) -> bool:
+    """Whether a bare thing may have that standing: a fluid is not ruled out, and `spark?` asks for a test."""
+    if thing is None:
+        return True
+    return thing.kind not in (NEVER_BLAMED if standing == "ruled out" else NO_PART)
 
 
 def _can_fail(thing: Thing) -> bool:

@@ -26,9 +26,10 @@ def refine(drafts: list[Draft], scene: Scene) -> list[Draft]:
         ):
             continue
         name = draft.thing.name
-        if name and name in suspected and name not in said:
+        if name and name not in said and any(name == other or name in other for other in suspected):
             said.add(name)
-            fields = {"cause": draft.thing.words, "standing": "ruled out", "name": name}
+            state = f" {scene.said(draft.main, draft.last)}" if draft.fields.get("denied") else ""
+            fields = {"cause": draft.thing.words + state, "standing": "ruled out", "name": name}
             found.append(
                 replace(
                     draft,
