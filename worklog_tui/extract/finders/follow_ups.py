@@ -44,7 +44,7 @@ def draft(match: Match, scene: Scene) -> Draft | None:
     if reason == "part needed" and made.thing is not None and made.thing.kind == "tool":
         return None
     if reason == "left":
-        reason = "fault" if _is_bad(made, scene) else "to do"
+        reason = "fault" if _is_bad(made, scene) or _let_be(match, scene) else "to do"
     if "topic" in made.filled:
         made.confidence -= 0.08
     made.fields = {"topic": words, "reason": reason, "name": made.thing.name if made.thing else ""}
@@ -72,6 +72,12 @@ def _is_bad(made: Draft, scene: Scene) -> bool:
     )
 
 
+def _let_be(match: Match, scene: Scene) -> bool:
+    """Whether the words leave it as it is: `I'll leave that for a wet day`; `next time` only puts it off."""
+    words = scene.said(match.first, match.last - 1).lower()
+    return any(word in words for word in ("leav", "not doing", "live with", "living with"))
+
+
 def _rest(match: Match, scene: Scene, made: Draft) -> str:
     """The words after the match up to the end of the sentence, at most a few; what was talked of in front when not
     said.
@@ -82,13 +88,15 @@ def _rest(match: Match, scene: Scene, made: Draft) -> str:
     ):
         first += 1
     last = first
-    while last < len(scene.tokens) and scene.tokens[last].kind != "stop" and last - first < LONGEST:
+    while last < len(scene.tokens) and last - first < LONGEST and not _ends(scene, first, last):
         last += 1
     if last == first:
         return ""
     made.main, made.last = first, last - 1
     made.thing = next((scene.tokens[k].thing for k in range(first, last) if scene.tokens[k].thing), None)
     words = scene.said(first, last - 1)
+    if made.rule.gives["reason"] == "fallback" and not _names_work(scene, first, last):
+        return ""
     if made.rule.gives["reason"] == "question":
         k = earlier(scene, match.first, _returnable)
         thing = scene.tokens[k].thing if k is not None else remembered(scene, _returnable, fresh=1)
@@ -96,6 +104,20 @@ def _rest(match: Match, scene: Scene, made: Draft) -> str:
             made.thing = made.thing or thing
             words = f"{thing.words}: {words}"
     return words
+
+
+def _names_work(scene: Scene, first: int, last: int) -> bool:
+    """Whether the words name something that could be done or gone after."""
+    tokens = scene.tokens[first:last]
+    return any(t.thing is not None or t.sense("do", "doing", "cause", "did") for t in tokens) or last - first <= 3
+
+
+def _ends(scene: Scene, first: int, k: int) -> bool:
+    """Whether what is to be done ends before token k: at a stop, a question, a new thought."""
+    token = scene.tokens[k]
+    return token.kind == "stop" or bool(token.sense("whoknows")) or (
+        k > first and token.clause != scene.tokens[k - 1].clause
+    )  # fmt: skip
 
 
 SKIPPED = frozenset(
@@ -111,15 +133,24 @@ def _returnable(thing: Thing) -> bool:
 
 
 def _thing_talked_of(match: Match, scene: Scene, made: Draft) -> Thing | None:
-    for fits in (_put_right, _returnable):
+    """The thing before the words, in their clause or earlier, else what was talked of, else what stands after them."""
+    wanted = (_returnable,) if made.rule.gives["reason"] == "to do" else (_put_right, _returnable)
+    for fits in wanted:
         k = nearest(scene, match.first, fits)
-        if k is None:
+        if k is None or k > match.first:
             k = earlier(scene, match.first, fits)
         if k is not None:
             made.thing_at = k
             return scene.tokens[k].thing
-    made.filled.add("topic")
-    return remembered(scene, _put_right, fresh=2)
+    for fits in wanted:
+        if (thing := remembered(scene, fits, fresh=2)) is not None:
+            made.filled.add("topic")
+            return thing
+    k = nearest(scene, match.first, _put_right)
+    if k is not None:
+        made.thing_at = k
+        return scene.tokens[k].thing
+    return None
 
 
 def _put_right(thing: Thing) -> bool:

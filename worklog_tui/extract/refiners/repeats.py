@@ -22,8 +22,8 @@ def _key(draft: Draft) -> tuple[str, str] | None:
         return None
     if draft.kind == "work":
         return _family(draft.fields["action"]), draft.thing.words.lower()
-    if draft.kind == "follow_up" and draft.fields["reason"] == "part needed":
-        return "need", draft.thing.words.lower()
+    if draft.kind == "follow_up":
+        return str(draft.fields["reason"]), draft.thing.words.lower()
     return None
 
 
