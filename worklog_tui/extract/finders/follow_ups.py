@@ -4,11 +4,13 @@ from __future__ import annotations
 
 from worklog_tui.extract.matching import Match
 from worklog_tui.extract.scene import Draft, Scene
-from worklog_tui.extract.subjects import earlier, nearest, remembered
+from worklog_tui.extract.subjects import Fits, earlier, nearest, remembered
 from worklog_tui.extract.tokens import Thing
 from worklog_tui.model import Finding
 
 LONGEST = 9
+FARTHEST = 24
+"Tokens from an `if` to its `then`."
 
 
 def draft(match: Match, scene: Scene) -> Draft | None:
@@ -83,6 +85,9 @@ def _rest(match: Match, scene: Scene, made: Draft) -> str:
     said.
     """
     first = match.slots.get("from", match.last)
+    if made.rule.gives["reason"] == "fallback":
+        span = range(match.first, _stop(scene, match.first))
+        first = next((k + 1 for k in span if scene.tokens[k].low == "then"), first)
     while first < len(scene.tokens) and (
         scene.tokens[first].kind in ("comma", "stop") or scene.tokens[first].low in SKIPPED
     ):
@@ -106,10 +111,18 @@ def _rest(match: Match, scene: Scene, made: Draft) -> str:
     return words
 
 
+def _stop(scene: Scene, first: int) -> int:
+    """The index of the stop after token first, at most some tokens on."""
+    end = min(len(scene.tokens), first + FARTHEST)
+    return next((k for k in range(first, end) if scene.tokens[k].kind == "stop"), end)
+
+
 def _names_work(scene: Scene, first: int, last: int) -> bool:
     """Whether the words name something that could be done or gone after."""
     tokens = scene.tokens[first:last]
-    return any(t.thing is not None or t.sense("do", "doing", "cause", "did") for t in tokens) or last - first <= 3
+    return any(t.thing is not None or t.sense("do", "doing", "cause", "did") for t in tokens) or (
+        last == first + 1 and not tokens[0].sense("filler", "pronoun")
+    )
 
 
 def _ends(scene: Scene, first: int, k: int) -> bool:
@@ -134,7 +147,7 @@ def _returnable(thing: Thing) -> bool:
 
 def _thing_talked_of(match: Match, scene: Scene, made: Draft) -> Thing | None:
     """The thing before the words, in their clause or earlier, else what was talked of, else what stands after them."""
-    wanted = (_returnable,) if made.rule.gives["reason"] == "to do" else (_put_right, _returnable)
+    wanted = WANTED.get(str(made.rule.gives["reason"]), (_put_right, _returnable))
     for fits in wanted:
         k = nearest(scene, match.first, fits)
         if k is None or k > match.first:
@@ -156,3 +169,7 @@ def _thing_talked_of(match: Match, scene: Scene, made: Draft) -> Thing | None:
 def _put_right(thing: Thing) -> bool:
     """What is come back to: the thing, not the tape that is round it for now."""
     return _returnable(thing) and thing.kind not in ("material", "fluid") and not thing.loose
+
+
+WANTED: dict[str, tuple[Fits, ...]] = {"to do": (_returnable,), "temporary": (_put_right,)}
+"What may be meant, the better guess first."
