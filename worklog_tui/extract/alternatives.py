@@ -22,7 +22,7 @@ WHOLE = 6
 "Tokens up to which a suspicion is kept in all its words."
 FARTHEST = 40
 NO_CAUSE = frozenset({"tool", "machine", "unknown"})
-LEADING = frozenset("it its thats that just my the a an im shes hes theyre is be in on s".split())
+LEADING = frozenset("either it its thats that just my the a an im shes hes theyre is be in on s".split())
 ENDS = frozenset("and which when if because cause not rather".split()) | {
     "one of the two", "one of them", "one or the other",
 }  # fmt: skip
@@ -79,8 +79,17 @@ def _spans(tokens: list[Token], i: int) -> tuple[list[tuple[int, int]], int]:
             first = k + 1
         k += 1
     spans.append((first, k))
-    last_or = max((n for n, (start, _) in enumerate(spans) if tokens[start - 1].low == "or"), default=0)
+    last_or = max((n for n, span in enumerate(spans) if _one_more(tokens, *span)), default=0)
     return [s for s in spans[: last_or + 1] if s[1] > s[0]], k
+
+
+def _one_more(tokens: list[Token], first: int, end: int) -> bool:
+    """Whether an `or` stands before the stretch, or within a thing of it: `the coil or the rotor arm`."""
+    return tokens[first - 1].low == "or" or any(_joined(t) for t in tokens[first:end])
+
+
+def _joined(token: Token) -> bool:
+    return token.thing is not None and bool(token.thing.also) and " or " in token.low
 
 
 def _new_thought(tokens: list[Token], k: int) -> bool:
@@ -89,8 +98,7 @@ def _new_thought(tokens: list[Token], k: int) -> bool:
 
 
 def _several(tokens: list[Token], spans: list[tuple[int, int]]) -> bool:
-    within = [t for first, end in spans for t in tokens[first:end]]
-    return len(spans) > 1 or any(t.thing is not None and bool(t.thing.also) and " or " in t.low for t in within)
+    return len(spans) > 1 or any(_joined(t) for first, end in spans for t in tokens[first:end])
 
 
 def _suspects(
@@ -100,7 +108,7 @@ def _suspects(
     if not any(p.sure for p in pieces) or len(pieces) < len(spans):
         return []
     made: list[Draft] = []
-    asked = any(t.low in ASKING for t in scene.tokens[max(0, opener - 2) : opener])
+    asked = any(t.low in ASKING or t.sense("whoknows") for t in scene.tokens[max(0, opener - 2) : opener])
     for piece in pieces:
         known = [d for d in found if d.kind == "suspect" and d.main <= piece.last and piece.first <= d.last]
         if several and piece.sure and all(d.last - d.main < piece.last - piece.first for d in known):

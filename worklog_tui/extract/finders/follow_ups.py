@@ -60,7 +60,10 @@ def _buys(match: Match, scene: Scene) -> bool:
 
 def _unreal(match: Match, scene: Scene) -> bool:
     """Whether the words say what would have been."""
-    return any(t.low == "had" or "would" in t.stances for t in scene.tokens[match.first : match.last])
+    tokens = scene.tokens[match.first : match.last]
+    return any(t.low == "had" or "would" in t.stances for t in tokens) or (
+        match.rule.gives["reason"] == "fallback" and len(tokens) > 1 and tokens[-2].low in ("so", "but")
+    )
 
 
 def _is_bad(made: Draft, scene: Scene) -> bool:
@@ -89,7 +92,9 @@ def _rest(match: Match, scene: Scene, made: Draft) -> str:
         span = range(match.first, _stop(scene, match.first))
         first = next((k + 1 for k in span if scene.tokens[k].low == "then"), first)
     while first < len(scene.tokens) and (
-        scene.tokens[first].kind in ("comma", "stop") or scene.tokens[first].low in SKIPPED
+        scene.tokens[first].kind in ("comma", "stop")
+        or scene.tokens[first].low in SKIPPED
+        or (made.rule.gives["reason"] == "fallback" and scene.tokens[first].sense("plan"))
     ):
         first += 1
     last = first
@@ -105,7 +110,7 @@ def _rest(match: Match, scene: Scene, made: Draft) -> str:
     if made.rule.gives["reason"] == "question":
         k = earlier(scene, match.first, _returnable)
         thing = scene.tokens[k].thing if k is not None else remembered(scene, _returnable, fresh=1)
-        if thing is not None and thing.words.lower() not in words.lower():
+        if thing is not None and made.thing is None:
             made.thing = made.thing or thing
             words = f"{thing.words}: {words}"
     return words
@@ -121,7 +126,7 @@ def _names_work(scene: Scene, first: int, last: int) -> bool:
     """Whether the words name something that could be done or gone after."""
     tokens = scene.tokens[first:last]
     return any(t.thing is not None or t.sense("do", "doing", "cause", "did") for t in tokens) or (
-        last == first + 1 and not tokens[0].sense("filler", "pronoun")
+        last == first + 1 and not tokens[0].sense("filler", "pronoun", "break")
     )
 
 
@@ -150,7 +155,7 @@ def _thing_talked_of(match: Match, scene: Scene, made: Draft) -> Thing | None:
     wanted = WANTED.get(str(made.rule.gives["reason"]), (_put_right, _returnable))
     for fits in wanted:
         k = nearest(scene, match.first, fits)
-        if k is None or k > match.first:
+        if k is None or k > match.first or (fits is _put_right and _only_used(scene, k)):
             k = earlier(scene, match.first, fits)
         if k is not None:
             made.thing_at = k
@@ -164,6 +169,12 @@ def _thing_talked_of(match: Match, scene: Scene, made: Draft) -> Thing | None:
         made.thing_at = k
         return scene.tokens[k].thing
     return None
+
+
+def _only_used(scene: Scene, k: int) -> bool:
+    """Whether the thing is what something was made of or held by: `cut from an inner tube`, `tied off the frame`."""
+    before = [t.low for t in scene.tokens[max(0, k - 3) : k] if not t.sense("article")]
+    return bool(before) and before[-1] in ("from", "with", "off", "frm", "out of")
 
 
 def _put_right(thing: Thing) -> bool:

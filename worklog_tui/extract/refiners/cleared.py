@@ -28,8 +28,8 @@ def refine(drafts: list[Draft], scene: Scene) -> list[Draft]:
         name = draft.thing.name
         if name and name not in said and any(name == other or name in other for other in suspected):
             said.add(name)
-            state = f" {scene.said(draft.main, draft.last)}" if draft.fields.get("denied") else ""
-            fields = {"cause": draft.thing.words + state, "standing": "ruled out", "name": name}
+            cause = f"{draft.thing.words} {_denied(draft, scene)}".strip()
+            fields = {"cause": cause, "standing": "ruled out", "name": name}
             found.append(
                 replace(
                     draft,
@@ -41,3 +41,12 @@ def refine(drafts: list[Draft], scene: Scene) -> list[Draft]:
                 )
             )
     return drafts + found
+
+
+def _denied(draft: Draft, scene: Scene) -> str:
+    """The state that it turned out not to be in: of `not cracked`, `cracked`; else nothing."""
+    words = scene.said(draft.main, draft.last)
+    if draft.fields.get("denied"):
+        return words
+    first, _, rest = words.partition(" ")
+    return rest if first.lower() == "not" else ""

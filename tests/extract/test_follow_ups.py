@@ -1,0 +1,44 @@
+"""What must be come back to: what it is about, and why."""
+
+from __future__ import annotations
+
+from worklog_tui.extract import explain
+from worklog_tui.model import FollowUp, Machine
+from worklog_tui.rulebook import Rulebook
+
+PRESS = Machine("Cider press pump", kind="single-cylinder diesel engine", cylinders=1, fuel="diesel", ignition="none")
+
+
+def follow_ups(book: Rulebook, text: str, track: str = "captions") -> list[tuple[str, str]]:
+    facts = explain(book, PRESS, text, track).facts
+    return [(f.topic, f.reason) for f in facts if isinstance(f, FollowUp)]
+
+
+def test_a_stop_gap_is_of_the_thing_not_of_what_it_was_made_from(book: Rulebook) -> None:
+    found = follow_ups(book, "The float bowl gasket has split. So I've cut one out of inner tube for today.")
+    assert ("float bowl gasket", "temporary") in found
+
+
+def test_a_fallback_begins_at_its_then(book: Rulebook) -> None:
+    found = follow_ups(book, "If it still knocks after I change the oil, then I'm going to pull the sump.")
+    assert [reason for _, reason in found] == ["fallback"]
+    assert found[0][0] == "pull the sump"
+
+
+def test_an_if_without_a_plan_is_no_fallback(book: Rulebook) -> None:
+    assert follow_ups(book, "If it still leaks, well that's why.") == []
+
+
+def test_a_part_may_be_named_before_its_order(book: Rulebook) -> None:
+    assert ("brushes", "part needed") in follow_ups(book, "brushes I still have to order")
+
+
+def test_left_for_a_wet_day_is_a_fault_that_was_left(book: Rulebook) -> None:
+    found = follow_ups(book, "The radiator weeps at the seam. I'll leave that for a wet day.")
+    assert ("radiator", "fault") in found
+
+
+def test_a_question_is_about_its_own_thing(book: Rulebook) -> None:
+    found = follow_ups(book, "The hose is fine. Does anybody know who makes the lift pump diaphragm?")
+    assert [reason for _, reason in found] == ["question"]
+    assert "hose" not in found[0][0]
