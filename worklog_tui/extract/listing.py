@@ -14,11 +14,14 @@ IN_FRONT = ("filler", "break", "article")
 
 def listing_after(scene: Scene, context: Context, upto: int) -> str:
     """The reason for which things are listed after the tokens before `upto`; empty outside a list."""
-    words = [t for t in scene.tokens[:upto] if t.kind not in ("stop", "mark")]
-    opener = next((t for t in words if t.kind != "comma" and not (t.sense(*IN_FRONT) and not _opens(t))), None)
+    words = [t for t in scene.tokens[:upto] if t.kind not in ("stop", "mark", "comma")]
+    if not words:
+        return context.listing
+    last = [t for t in words if t.clause == words[-1].clause]
+    opener = next((t for t in last if _opens(t) or not t.sense(*IN_FRONT)), None)
     if opener is not None and _opens(opener):
         return _opens(opener)
-    if context.listing and words and not any(t.sense(*TALK) for t in words if t.thing is None):
+    if context.listing and not any(t.sense(*TALK) for t in words if t.thing is None):
         return context.listing
     return ""
 

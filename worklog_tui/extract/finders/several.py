@@ -27,6 +27,7 @@ def spread(draft: Draft, scene: Scene) -> list[Draft]:
             for k in scene.things(range(draft.main, len(scene.tokens)))
             if (t := scene.tokens[k].thing) is not None and t.known
         ]
+        things = sorted(things + _unnamed(draft, scene), key=lambda row: row[0]) if draft.kind == "follow_up" else things
     if len(things) == 1 and not things[0][1].also:
         return [draft]
     found = []
@@ -34,6 +35,20 @@ def spread(draft: Draft, scene: Scene) -> list[Draft]:
         for one in (thing, *thing.also):
             found.append(_of(draft, k, one, thing))
     return found
+
+
+def _unnamed(draft: Draft, scene: Scene) -> list[tuple[int, Thing]]:
+    """The members of a list that name no part that is known: `left to do: hose, timing at full speed, the wobble`."""
+    rows, first = [], draft.main
+    while first < len(scene.tokens):
+        end = next((k for k in range(first, len(scene.tokens)) if scene.tokens[k].kind in ("comma", "stop")), None)
+        end = len(scene.tokens) if end is None else end
+        tokens = scene.tokens[first:end]
+        if 0 < len(tokens) <= LONGEST_MEMBER and not any(t.sense(*TALK) or (t.thing and t.thing.known) for t in tokens):
+            if not all(t.sense("filler") for t in tokens):
+                rows.append((first, Thing(words := scene.said(first, end - 1), "", "unknown", own=words, known=False)))
+        first = end + 1
+    return rows
 
 
 def _each_work(draft: Draft, scene: Scene) -> list[Draft]:
@@ -66,6 +81,9 @@ def _is_set(thing: Thing) -> bool:
     return words.endswith((" set", " kit", "parts")) and not {"a", "an", "the"} & set(words.split())
 
 
+LONGEST_MEMBER = 4
+TALK = ("person", "pronoun", "did", "doing", "copula", "must", "want", "plan", "phrase")
+"Classes of words that a member of a list does not have."
 LIST_GAP = 4
 "Tokens from one thing of a list to the next."
 
