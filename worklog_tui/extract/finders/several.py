@@ -27,7 +27,9 @@ def spread(draft: Draft, scene: Scene) -> list[Draft]:
             for k in scene.things(range(draft.main, len(scene.tokens)))
             if (t := scene.tokens[k].thing) is not None and t.known
         ]
-        things = sorted(things + _unnamed(draft, scene), key=lambda row: row[0]) if draft.kind == "follow_up" else things
+        things = (
+            sorted(things + _unnamed(draft, scene), key=lambda row: row[0]) if draft.kind == "follow_up" else things
+        )
     if len(things) == 1 and not things[0][1].also:
         return [draft]
     found = []
@@ -95,7 +97,7 @@ def _of(draft: Draft, k: int, one: Thing, whole: Thing) -> Draft:
     if whole.words in text:
         text = text.replace(whole.words, one.own or one.words)
     elif k != draft.main:
-        text = one.own or one.words
+        text = (one.own or one.words) if whole.also else one.words
     last = draft.last if k == draft.main else k
     return replace(
         draft, main=k, last=last, thing=one, fields={**draft.fields, field: text, "name": one.name, "part": one.own}
