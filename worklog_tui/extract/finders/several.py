@@ -7,7 +7,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from worklog_tui.extract.scene import Draft, Scene
-from worklog_tui.extract.tokens import Thing
+from worklog_tui.extract.tokens import Thing, Token
 
 TEXT = {"suspect": "cause", "follow_up": "topic"}
 
@@ -46,11 +46,17 @@ def _unnamed(draft: Draft, scene: Scene) -> list[tuple[int, Thing]]:
         end = next((k for k in range(first, len(scene.tokens)) if scene.tokens[k].kind in ("comma", "stop")), None)
         end = len(scene.tokens) if end is None else end
         tokens = scene.tokens[first:end]
-        if 0 < len(tokens) <= LONGEST_MEMBER and not any(t.sense(*TALK) or (t.thing and t.thing.known) for t in tokens):
-            if not all(t.sense("filler") for t in tokens):
-                rows.append((first, Thing(words := scene.said(first, end - 1), "", "unknown", own=words, known=False)))
+        if 0 < len(tokens) <= LONGEST_MEMBER and _names_something(tokens):
+            words = scene.said(first, end - 1)
+            rows.append((first, Thing(words, "", "unknown", own=words, known=False)))
         first = end + 1
     return rows
+
+
+def _names_something(tokens: list[Token]) -> bool:
+    """Whether a member of a list has words of its own, and no verb and no known part, which is found as it is."""
+    said = not any(t.sense(*TALK) or (t.thing is not None and t.thing.known) for t in tokens)
+    return said and not all(t.sense("filler") for t in tokens)
 
 
 def _each_work(draft: Draft, scene: Scene) -> list[Draft]:
