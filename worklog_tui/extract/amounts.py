@@ -39,6 +39,8 @@ class Amount:
 
 
 _ONE_OF = frozenset({"another", "full", "whole"})
+LEADS = _ONE_OF | {"between", "all"}
+"Words that are no number and that an amount can begin with."
 _LEFT = frozenset({
     "for", "on", "charge", "soak", "soaked", "soaking", "charging", "oil", "cleaner", "running", "ran", "sat", "heat",
     "trickle",

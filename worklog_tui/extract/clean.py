@@ -16,8 +16,13 @@ def clean(words: list[Word], misheard: Misheard, around: frozenset[str]) -> list
     out: list[Word] = []
     i = 0
     while i < len(words):
-        rows = misheard.get(words[i].low, ())
-        row = next((r for r in rows if _heard(words, i, r[0]) and (not r[2] or _near(words, i, r[2], around))), None)
+        low = words[i].low
+        rows = misheard.get(low)
+        if rows is None and ":" not in low:
+            out.append(words[i])
+            i += 1
+            continue
+        row = next((r for r in rows or () if _heard(words, i, r[0]) and (not r[2] or _near(words, i, r[2], around))), None)
         if row is None:
             out.extend(_pair(words, i))
             i += 1
@@ -31,10 +36,12 @@ def clean(words: list[Word], misheard: Misheard, around: frozenset[str]) -> list
 
 
 def _heard(words: list[Word], i: int, heard: tuple[str, ...]) -> bool:
-    return all(
-        i + k < len(words) and words[i + k].low == low and (k == 0 or words[i + k].gap in ("", "-"))
-        for k, low in enumerate(heard)
-    )
+    if i + len(heard) > len(words):
+        return False
+    for k in range(1, len(heard)):  # the first word is that of the index
+        if words[i + k].low != heard[k] or words[i + k].gap not in ("", "-"):
+            return False
+    return True
 
 
 def _near(words: list[Word], i: int, wanted: frozenset[str], around: frozenset[str]) -> bool:

@@ -35,6 +35,12 @@ class Subject:
     per: str = ""
     age: int = 0
 
+    def older(self) -> Subject:
+        """The same, one note later."""
+        return Subject(
+            self.words, self.name, self.kind, self.which, self.quantities, self.system, self.per, self.age + 1
+        )
+
 
 @dataclass(frozen=True, slots=True)
 class Topic:
@@ -118,7 +124,7 @@ class Context:
         topic = self.topic and replace(self.topic, age=self.topic.age + 1)
         return replace(
             self,
-            things=tuple(s for t in self.things if (s := replace(t, age=t.age + 1)).age <= SUBJECT_LIFE),
+            things=tuple(t.older() for t in self.things if t.age < SUBJECT_LIFE),
             heading=self.heading if self.heading and self.heading.age < HEADING_LIFE else None,
             topic=topic if topic and topic.age <= TOPIC_LIFE else None,
             listing=self.listing if self.listing_age < LISTING_LIFE else "", listing_age=self.listing_age + 1,

@@ -27,6 +27,6 @@ def matches(tokens: list[Token], book: Rulebook) -> list[Match]:
     for pattern in book.patterns.triggered(signs):
         for m in pattern.matches(signs):
             if m.end() > m.start():
-                slots = {pattern.slots[g]: m.start(g) for g, words in m.groupdict().items() if words is not None}
+                slots = {name: at for group, name in pattern.slots.items() if (at := m.start(group)) >= 0}
                 found.append(Match(pattern.rule, m.start(), m.end(), slots))
     return found

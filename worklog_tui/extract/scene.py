@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, field
+from itertools import groupby
 from typing import Any
 
 from worklog_tui.extract.context import Context
@@ -11,12 +12,29 @@ from worklog_tui.model import Machine
 from worklog_tui.rulebook import Rulebook
 from worklog_tui.rulebook.patterns import Rule
 
+NONE: frozenset[str] = frozenset()
+
 
 def announced(book: Rulebook, token: Token) -> str:
     """The quantity whose running test a word or a thing announces; empty when it announces none."""
     found = book.topics.get(token.low) or (book.topics.get(token.thing.name, "") if token.thing is not None else "")
     if not found and " " in token.low:
         found = next((q for word in token.low.split() if (q := book.topics.get(word))), "")
+    return found
+
+
+def suggested_by(book: Rulebook, token: Token) -> frozenset[str]:
+    """The quantities that a word or a thing suggests when it stands near a number."""
+    found = book.suggests.get(token.low, NONE)
+    return found | book.suggests.get(token.thing.name, NONE) if token.thing is not None else found
+
+
+def clauses_of(tokens: list[Token]) -> list[range]:
+    """For each token the indexes of the tokens of its clause."""
+    found: list[range] = []
+    for _, members in groupby(tokens, key=lambda t: t.clause):
+        first, count = len(found), sum(1 for _ in members)
+        found += [range(first, first + count)] * count
     return found
 
 
@@ -33,15 +51,23 @@ class Scene:
     dropped: list[str] = field(default_factory=list)
     "What was read and let go again, in plain words, for the trail."
 
+    _clauses: list[range] = field(default_factory=list)
+    _suggested: dict[int, frozenset[str]] = field(default_factory=dict)
+    _topics: list[str | None] = field(default_factory=list)
+
     def clause(self, i: int) -> range:
         """The indexes of the tokens of the clause that token i stands in."""
-        number = self.tokens[i].clause
-        first, last = i, i
-        while first and self.tokens[first - 1].clause == number:
-            first -= 1
-        while last + 1 < len(self.tokens) and self.tokens[last + 1].clause == number:
-            last += 1
-        return range(first, last + 1)
+        if not self._clauses:
+            self._clauses = clauses_of(self.tokens)
+        return self._clauses[i]
+
+    def suggested(self, i: int) -> frozenset[str]:
+        """The quantities that the words and things of the clause of token i suggest."""
+        span = self.clause(i)
+        if (found := self._suggested.get(span.start)) is None:
+            quantities = (suggested_by(self.book, self.tokens[k]) for k in span)
+            found = self._suggested[span.start] = frozenset().union(*quantities)
+        return found
 
     def said(self, first: int, last: int) -> str:
         """The words from token first to token last (inclusive), on one line."""
@@ -53,10 +79,12 @@ class Scene:
 
     def topic_before(self, i: int) -> str | None:
         """The quantity whose test a word of this sentence announces before token i; the last one counts."""
-        for token in reversed(self.tokens[:i]):
-            if found := announced(self.book, token):
-                return found
-        return None
+        if not self._topics:
+            said: str | None = None
+            for token in self.tokens:
+                self._topics.append(said)
+                said = announced(self.book, token) or said
+        return self._topics[i]
 
     def engine(self) -> Thing:
         """What `it runs` is said of: the engine, or the motor of a machine without one."""

@@ -8,14 +8,15 @@ import re
 from dataclasses import dataclass, field
 from typing import Any
 
-from worklog_tui.extract.amounts import Amount, amount_at
+from worklog_tui.extract.amounts import LEADS, Amount, amount_at
 from worklog_tui.extract.clean import clean
 from worklog_tui.extract.numerals import Numeral, numeral_at
 from worklog_tui.extract.threads import Thread, thread_at
-from worklog_tui.extract.which import which_at
+from worklog_tui.extract.which import COUNTED, which_at
 from worklog_tui.extract.words import Word, split
 from worklog_tui.rulebook import Rulebook, Sense
 from worklog_tui.rulebook.book import amount_classes, token_classes
+from worklog_tui.rulebook.threads import standard_threads
 
 STOPS = {".": "stop", ",": "comma", ";": "comma", ":": "comma", "(": "comma"}
 
@@ -66,7 +67,7 @@ class Token:
 
     def sense(self, *classes: str) -> Sense | None:
         """The first sense of one of the classes, in the order of the classes."""
-        for cls in classes:
+        for cls in classes if self.senses else ():
             for s in self.senses:
                 if s.cls == cls:
                     return s
@@ -75,6 +76,8 @@ class Token:
 
 STOP, ASKS, COMMA = frozenset({"stop"}), frozenset({"stop", "asks"}), frozenset({"comma"})
 RATIO = frozenset({"ratio"})
+Term = tuple[tuple[Any, ...], ...]
+"The senses of a term, as the table of the rulebook holds them."
 _RATIO = re.compile(r"(\d{1,3}(?:\.\d+)?):1")
 NUMBER, LOOSE, THREAD, WHICH = frozenset({"number"}), frozenset({"loose"}), frozenset({"thread"}), frozenset({"which"})
 
@@ -104,10 +107,27 @@ def _pause(text: str, gap: str, start: int, end: int) -> Token:
     return Token(kind, "?" if asks else gap, start, end, ASKS if asks else STOP)
 
 
+def counting(book: Rulebook) -> frozenset[str]:
+    """The words that a number, an amount, a thread or a marker of which one can begin with; other words begin none."""
+    if (found := _counting.get(book.stamp)) is None:
+        threads = standard_threads().words
+        found = book.numerals.starts.union(
+            book.units.by_head, LEADS, COUNTED, threads["inch"], threads["number"], threads["metric"]
+        )
+        _counting.clear()
+        _counting[book.stamp] = found
+    return found
+
+
+_counting: dict[str, frozenset[str]] = {}
+
+
 def _next(words: list[Word], i: int, book: Rulebook, cylinders: int) -> tuple[Token, int]:
     """The longest token at word i, and the word after it; of equally long ones, an amount comes before a term."""
     first = words[i]
     term, after = _term(words, i, book)
+    if first.low.isalpha() and first.low not in counting(book):
+        return _word(words, i, after, term, book), after
     if found := which_at(words, i, cylinders):
         name, end = found
         if end >= after:
@@ -133,10 +153,17 @@ def _next(words: list[Word], i: int, book: Rulebook, cylinders: int) -> tuple[To
         token = Token("number", first.low, first.start, words[end - 1].end, classes, value=numeral.value,
                       high=upper.value if upper else None, pairs=numeral.parts)  # fmt: skip
         return token, end
-    low = first.low if after == i + 1 else " ".join(w.low for w in words[i:after])
-    senses = tuple(Sense(*s) for s in term)
-    classes = token_classes(term, low, book.named)
-    return Token("term" if term else "word", low, first.start, words[after - 1].end, classes, senses), after
+    return _word(words, i, after, term, book), after
+
+
+def _word(words: list[Word], i: int, after: int, term: Term, book: Rulebook) -> Token:
+    """The words from i up to `after` as a term of the vocabulary, or as a word that it lacks."""
+    low = words[i].low if after == i + 1 else " ".join(w.low for w in words[i:after])
+    if (known := book.terms.get(low)) is None:
+        known = tuple(Sense(*s) for s in term), token_classes(term, low, book.named)
+        if term:
+            book.terms[low] = known
+    return Token("term" if term else "word", low, words[i].start, words[after - 1].end, known[1], known[0])
 
 
 def _upper(words: list[Word], end: int, low: float, book: Rulebook) -> Numeral | None:
@@ -161,19 +188,16 @@ def _is_part(word: str, book: Rulebook) -> bool:
     return any(s[0] == "part" for s in book.table.get(word, ()))
 
 
-def _term(words: list[Word], i: int, book: Rulebook) -> tuple[tuple[tuple[Any, ...], ...], int]:
+def _term(words: list[Word], i: int, book: Rulebook) -> tuple[Term, int]:
     """The senses of the longest term at word i, and the word after it; a term does not run over punctuation."""
-    first = words[i].low
-    most = book.longest.get(first.partition(" ")[0], 0)
-    end = i + 1
-    while end < len(words) and end < i + most and words[end].gap in ("", "-"):
-        end += 1
+    first = said = words[i].low
+    found, after = book.table.get(first, ()), i + 1
     noun = i > 0 and words[i].gap == "" and words[i - 1].low in BEFORE_NOUN
-    while end > i:
-        low = first if end == i + 1 else " ".join(w.low for w in words[i:end])
-        if (senses := book.table.get(low)) and not (
-            noun and end > i + 1 and all(s[0] in VERBS for s in senses) and _is_part(first, book)
-        ):
-            return senses, end
-        end -= 1
-    return (), i + 1
+    for end in range(i + 1, len(words)):
+        if said not in book.beginnings or words[end].gap not in ("", "-"):
+            break
+        said = f"{said} {words[end].low}"
+        senses = book.table.get(said)
+        if senses and not (noun and all(s[0] in VERBS for s in senses) and _is_part(first, book)):
+            found, after = senses, end + 1
+    return found, after

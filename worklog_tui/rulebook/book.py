@@ -5,16 +5,16 @@ from __future__ import annotations
 import gc
 import re
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any
 
 from worklog_tui.rulebook.files import Files, grammar_files, keep, kept, parse_all, stamp_of
-from worklog_tui.rulebook.lexicon import Builder, Sense, Table, longest
+from worklog_tui.rulebook.lexicon import Builder, Sense, Table, beginnings
 from worklog_tui.rulebook.misheard import Misheard, index
 from worklog_tui.rulebook.mistakes import GrammarMistake, Mistake
 from worklog_tui.rulebook.patterns import Patterns, Rule, named_classes
-from worklog_tui.rulebook.quantities import Quantities, read_quantities, topics_of
+from worklog_tui.rulebook.quantities import Quantities, read_quantities, suggestions_of, topics_of
 from worklog_tui.rulebook.says import SaysError
 from worklog_tui.rulebook.signs import Signs
 from worklog_tui.rulebook.units import Numerals, Units, numerals_from, units_from
@@ -30,7 +30,8 @@ class Rulebook:
     stamp: str
     "SHA-256 over all grammar files and the reader's version."
     table: Table
-    longest: dict[str, int]
+    beginnings: frozenset[str]
+    "The words that terms of several words begin with."
     signs: Signs
     patterns: Patterns
     rules: tuple[Rule, ...]
@@ -39,9 +40,13 @@ class Rulebook:
     quantities: Quantities
     topics: dict[str, str]
     "Word that announces a test -> its quantity."
+    suggests: dict[str, frozenset[str]]
+    "Word or name of a thing -> the quantities that a number near it is likely to be."
     units: Units
     numerals: Numerals
     misheard: Misheard
+    terms: dict[str, tuple[tuple[Sense, ...], frozenset[str]]] = field(default_factory=dict)
+    "Senses and classes of the terms met so far: worked out once for each."
 
 
 def load(folders: Sequence[Path], cache: Path | None = None) -> Rulebook:
@@ -62,13 +67,14 @@ def load(folders: Sequence[Path], cache: Path | None = None) -> Rulebook:
     return Rulebook(
         stamp,
         table,
-        longest(table),
+        beginnings(table),
         signs,
         Patterns(rules, signs),
         rules,
         named,
         quantities,
         topics_of(quantities),
+        suggestions_of(quantities),
         units,
         numerals_from(files["numerals.toml"]),
         index(_entries(files, "misheard.toml", "misheard"), lambda word: _is_common(table, word)),

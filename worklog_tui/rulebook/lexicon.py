@@ -163,11 +163,12 @@ def _means(said: str, means: dict[str, str]) -> str:
     return next((used for part, used in means.items() if part in said), "")
 
 
-def longest(table: Iterable[str]) -> dict[str, int]:
-    """For each first word, how many words the longest term that begins with it has."""
-    most: dict[str, int] = {}
+def beginnings(table: Iterable[str]) -> frozenset[str]:
+    """The words that terms of several words begin with, up to any of their spaces."""
+    found: set[str] = set()
     for said in table:
-        first, count = said.split(" ", 1)[0], said.count(" ") + 1
-        if count > most.get(first, 0):
-            most[first] = count
-    return most
+        end = said.find(" ")
+        while end > 0:
+            found.add(said[:end])
+            end = said.find(" ", end + 1)
+    return frozenset(found)

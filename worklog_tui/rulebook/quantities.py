@@ -56,6 +56,15 @@ def read_quantities(files: Mapping[str, Mapping[str, Any]]) -> dict[str, Quantit
     return found
 
 
+def suggestions_of(quantities: Quantities) -> dict[str, frozenset[str]]:
+    """Word or name of a thing -> the quantities that a number near it is likely to be."""
+    found: dict[str, set[str]] = {}
+    for name, quantity in quantities.items():
+        for word in quantity.near | quantity.topic:
+            found.setdefault(word, set()).add(name)
+    return {word: frozenset(names) for word, names in found.items()}
+
+
 def topics_of(quantities: Quantities) -> dict[str, str]:
     """Word that announces a test -> its quantity; of two quantities that name a word, the first by name has it."""
     found: dict[str, str] = {}

@@ -38,7 +38,7 @@ def support(name: str, made: Draft, scene: Scene) -> float:
     if made.thing is not None:
         score += suits(made.thing, name, quantity) * (0.5 if "subject" in made.filled else 1.0)
     if quantity:
-        score += 1.5 * _near(quantity, made.main, scene) + 2.0 * _named_after(quantity, made.main, scene)
+        score += 1.5 * (name in scene.suggested(made.main)) + 2.0 * _named_after(quantity, made.main, scene)
     if (said := scene.topic_before(made.main)) is not None:
         score += 1.4 * (said == name)
     elif (topic := scene.context.topic) is not None and topic.quantity == name:
@@ -51,19 +51,6 @@ def suits(thing: Thing, name: str, quantity: Quantity | None) -> float:
     if (thing.quantities and thing.quantities[0] == name) or (quantity and thing.name in quantity.near):
         return 2.0
     return 1.0 if name in thing.quantities else 0.0
-
-
-def _near(quantity: Quantity, i: int, scene: Scene) -> bool:
-    """Whether a word of the quantity stands in the clause of token i."""
-    for k in scene.clause(i):
-        token = scene.tokens[k]
-        if (
-            token.low in quantity.near
-            or token.low in quantity.topic
-            or (token.thing is not None and (token.thing.name in quantity.near or token.thing.name in quantity.topic))
-        ):
-            return True
-    return False
 
 
 def _named_after(quantity: Quantity, i: int, scene: Scene) -> bool:
