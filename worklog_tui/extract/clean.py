@@ -22,7 +22,8 @@ def clean(words: list[Word], misheard: Misheard, around: frozenset[str]) -> list
             out.append(words[i])
             i += 1
             continue
-        row = next((r for r in rows or () if _heard(words, i, r[0]) and (not r[2] or _near(words, i, r[2], around))), None)
+        heard_here = (r for r in rows or () if _heard(words, i, r[0]))
+        row = next((r for r in heard_here if not r[2] or _near(words, i, r[2], around)), None)
         if row is None:
             out.extend(_pair(words, i))
             i += 1
@@ -38,10 +39,8 @@ def clean(words: list[Word], misheard: Misheard, around: frozenset[str]) -> list
 def _heard(words: list[Word], i: int, heard: tuple[str, ...]) -> bool:
     if i + len(heard) > len(words):
         return False
-    for k in range(1, len(heard)):  # the first word is that of the index
-        if words[i + k].low != heard[k] or words[i + k].gap not in ("", "-"):
-            return False
-    return True
+    rest = range(1, len(heard))  # the first word is that of the index
+    return all(words[i + k].low == heard[k] and words[i + k].gap in ("", "-") for k in rest)
 
 
 def _near(words: list[Word], i: int, wanted: frozenset[str], around: frozenset[str]) -> bool:

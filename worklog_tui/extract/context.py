@@ -91,7 +91,9 @@ class Context:
     listing_age: int = 0
     tail: Tail | None = None
     recent: tuple[Fact, ...] = ()
-    "The last facts of the last notes, newest last."
+    "The last facts of the last notes, newest last; without those of a sentence that is not finished."
+    pending: tuple[Fact, ...] = ()
+    "The facts of the tail as far as it goes: they are read again with what follows."
     notes: tuple[str, ...] = ()
     "The uids of the last notes, newest last."
     long: int = 0
@@ -104,7 +106,8 @@ class Context:
 
     def to_json(self) -> str:
         """One line of JSON."""
-        data = asdict(replace(self, recent=())) | {"recent": [to_plain(fact) for fact in self.recent]}
+        data = asdict(replace(self, recent=(), pending=()))
+        data |= {name: [to_plain(fact) for fact in getattr(self, name)] for name in ("recent", "pending")}
         return json.dumps(data, ensure_ascii=False, separators=(",", ":"))
 
     @classmethod
@@ -116,7 +119,8 @@ class Context:
             tuple(map(_subject, data["things"])), _subject(heading) if heading else None, data["which"],
             Topic(**topic) if topic else None, tuple(data["suspects"]), data["system"],
             data["listing"], data["listing_age"], Tail(**tail) if tail else None,
-            tuple(map(from_plain, data["recent"])), tuple(data["notes"]), data["long"],
+            tuple(map(from_plain, data["recent"])), tuple(map(from_plain, data["pending"])),
+            tuple(data["notes"]), data["long"],
         )  # fmt: skip
 
     def aged(self) -> Context:

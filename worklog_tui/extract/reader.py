@@ -9,6 +9,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
+from itertools import chain, pairwise
 
 from worklog_tui.extract.belonging import join_things
 from worklog_tui.extract.context import Context, Tail
@@ -21,7 +22,7 @@ from worklog_tui.extract.remember import remember
 from worklog_tui.extract.scene import Draft, Scene
 from worklog_tui.extract.spoken_decimals import join_decimals
 from worklog_tui.extract.stance import mark_stances, number_clauses
-from worklog_tui.extract.taken_back import disowns, doubted
+from worklog_tui.extract.taken_back import disowns, doubted, may_disown
 from worklog_tui.extract.things import fold_things
 from worklog_tui.extract.tokens import Token, chunk
 from worklog_tui.extract.unknown import guess_things
@@ -59,8 +60,14 @@ class Passage:
     "Where the note itself begins in the text."
 
 
-def feed(book: Rulebook, machine: Machine, context: Context, note: Note) -> tuple[Context, Changes]:
-    """Reads one more note; of a text without end only the first `MOST_CHARACTERS` are read."""
+def feed(
+    book: Rulebook, machine: Machine, context: Context, note: Note, ahead: Note | None = None
+) -> tuple[Context, Changes]:
+    """Reads one more note; of a text without end only the first `MOST_CHARACTERS` are read.
+
+    With `ahead`, the note that will be read next, a sentence that goes on there is left to it: what the notes give
+    together is the same, and nothing is read twice.
+    """
     long = context.long + 1 if len(note.words) >= LONG_NOTE else 0
     context = replace(context, long=long)
     if long * LONG_NOTE > MOST_CHARACTERS:
@@ -72,9 +79,13 @@ def feed(book: Rulebook, machine: Machine, context: Context, note: Note) -> tupl
     tail: Tail | None = None
     sentences = _sentences(passage, book, machine, note.track)
     for n, tokens in enumerate(sentences):
+        if n == len(sentences) - 1 and ahead is not None and _left_to(ahead, note, passage, tokens):
+            context = remember(Scene(passage.text, [], book, machine, context, False), [], context, 0)
+            tail = Tail(note.uid, passage.text[tokens[0].start :], tokens[0].start - passage.boundary)
+            continue
         scene, drafts = read_sentence(passage.text, tokens, book, machine, context, note.track)
         if disowns(scene, drafts):
-            older = _doubt(facts, context, passage) or older
+            older = _doubt(facts, context) or older
         facts += finish(drafts, scene, passage.pieces)
         if n == len(sentences) - 1 and note.track == "captions" and tokens[-1].kind != "stop":
             first = max(tokens[0].start, passage.boundary)
@@ -90,15 +101,25 @@ def feed(book: Rulebook, machine: Machine, context: Context, note: Note) -> tupl
     return _with_doubts(context, changes, older)
 
 
-def _doubt(facts: list[Fact], context: Context, passage: Passage) -> tuple[Fact, ...]:
+def _left_to(ahead: Note, note: Note, passage: Passage, tokens: list[Token]) -> bool:
+    """Whether the last sentence of a note, unfinished and begun in it, can wait for the note after it."""
+    return (
+        note.track == ahead.track == "captions"
+        and tokens[-1].kind != "stop"
+        and tokens[0].start >= passage.boundary
+        and len(passage.text) - tokens[0].start <= TAIL_LIMIT
+        and len(ahead.words) < LONG_NOTE
+        and not may_disown(tokens)
+    )
+
+
+def _doubt(facts: list[Fact], context: Context) -> tuple[Fact, ...]:
     """Doubts the last readings of this passage in place; without any, gives those of the note before, doubted."""
     if any(isinstance(fact, Reading) for fact in facts):
         keys = {fact.key: fact for fact in doubted(facts)}
         facts[:] = [keys.get(fact.key, fact) for fact in facts]
         return ()
-    tail = passage.pieces[0] if passage.boundary else None
-    past = [f for f in context.recent if tail is None or f.main.note != tail.note or f.main.start < tail.offset]
-    return doubted(past)
+    return doubted(context.recent)
 
 
 def _with_doubts(context: Context, changes: Changes, older: tuple[Fact, ...]) -> tuple[Context, Changes]:
@@ -166,16 +187,20 @@ def _settled(
     context: Context, note: Note, tail: Tail | None, facts: list[Fact], passage: Passage
 ) -> tuple[Context, Changes]:
     """The context after the note, and what it changes against the earlier reading of the unfinished words."""
-    before: dict[FactKey, Fact] = {}
-    if passage.boundary:
-        first = passage.pieces[0]
-        before = {f.key: f for f in context.recent if f.main.note == first.note and f.main.start >= first.offset}
+    before = {f.key: f for f in context.pending} if passage.boundary else {}
+    settled = context.recent if passage.boundary else (*context.recent, *context.pending)
     after = {fact.key: fact for fact in facts}
     withdrawn = tuple(key for key, fact in before.items() if after.get(key) != fact)
     added = tuple(fact for key, fact in after.items() if before.get(key) != fact)
     notes = (*context.notes, note.uid)[-NOTES_BACK:]
-    kept = [f for f in context.recent if f.main.note in notes and f.key not in before] + list(after.values())
-    return replace(context, tail=tail, recent=tuple(kept[-FACTS_BACK:]), notes=notes), Changes(added, withdrawn)
+    kept = [f for f in settled if f.main.note in notes]
+    if tail is not None:
+        kept += [f for f in after.values() if f.main.note != tail.note or f.main.start < tail.offset]
+        pending = tuple(f for f in after.values() if f.main.note == tail.note and f.main.start >= tail.offset)
+    else:
+        kept, pending = kept + list(after.values()), ()
+    context = replace(context, tail=tail, recent=tuple(kept[-FACTS_BACK:]), pending=pending, notes=notes)
+    return context, Changes(added, withdrawn)
 
 
 def read_session(book: Rulebook, machine: Machine, notes: Sequence[Note]) -> tuple[Fact, ...]:
@@ -192,6 +217,7 @@ def read_session(book: Rulebook, machine: Machine, notes: Sequence[Note]) -> tup
 def read_all(book: Rulebook, machine: Machine, notes: Iterable[Note]) -> Iterable[Changes]:
     """What each note changes, from the beginning of a session."""
     context = Context.start()
-    for note in notes:
-        context, changes = feed(book, machine, context, note)
-        yield changes
+    for note, ahead in pairwise(chain(notes, (None,))):
+        if note is not None:
+            context, changes = feed(book, machine, context, note, ahead)
+            yield changes

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from worklog_tui.extract.scene import Draft, Scene
+from worklog_tui.extract.tokens import Token
 from worklog_tui.model import Fact, Reading
 
 STRONG = frozenset(
@@ -16,11 +17,14 @@ STRONG = frozenset(
 )
 
 
+def may_disown(tokens: Sequence[Token]) -> bool:
+    """Whether a sentence holds words that take back what was read before it."""
+    return any(token.sense("disown") or token.low in STRONG for token in tokens)
+
+
 def disowns(scene: Scene, drafts: list[Draft]) -> bool:
     """Whether a sentence without a reading of its own takes back what was read before it."""
-    if any(draft.kind == "reading" for draft in drafts):
-        return False
-    return any(token.sense("disown") or token.low in STRONG for token in scene.tokens)
+    return not any(draft.kind == "reading" for draft in drafts) and may_disown(scene.tokens)
 
 
 def doubted(facts: Sequence[Fact]) -> tuple[Fact, ...]:
