@@ -22,8 +22,9 @@ def clean(words: list[Word], misheard: Misheard, around: frozenset[str]) -> list
             out.append(words[i])
             i += 1
             continue
-        heard_here = (r for r in rows or () if _heard(words, i, r[0]))
-        row = next((r for r in heard_here if not r[2] or _near(words, i, r[2], around)), None)
+        after = words[i + 1].low if i + 1 < len(words) else ""
+        likely = (r for r in rows or () if len(r[0]) == 1 or r[0][1] == after)
+        row = next((r for r in likely if _heard(words, i, r[0]) and (not r[2] or _near(words, i, r[2], around))), None)
         if row is None:
             out.extend(_pair(words, i))
             i += 1

@@ -29,7 +29,7 @@ def fold_things(text: str, tokens: list[Token], book: Rulebook, typed: bool) -> 
     folded: list[Token] = []
     i = 0
     while i < len(tokens):
-        end = _mention(tokens, i, typed)
+        end = _mention(tokens, i, typed) if tokens[i].senses or tokens[i].kind == "which" else i
         if end == i:
             folded.append(_no_part(tokens[i], book))
             i += 1

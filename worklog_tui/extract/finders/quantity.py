@@ -109,9 +109,11 @@ def _taken(
     value: float, name: str, quantity: Quantity, made: Draft, scene: Scene, guessed: bool, told: bool
 ) -> tuple[float, Bare] | None:
     """How well a quantity takes a bare number, and in which unit; None when it does not."""
+    bare = carried(scene, made.main, name)
+    if bare is None and value and not quantity.bare:
+        return None
     known = known_values(scene.machine, scene.book)
     score = support(name, made, scene)
-    bare = carried(scene, made.main, name)
     if value == 0 and not guessed and (unit := _unit_of_topic(name, scene)):
         bare = Bare(unit, 0, 0)
     if bare is not None:
