@@ -12,7 +12,7 @@ def mistakes(folders: Sequence[Path]) -> list[str]:
     from worklog_tui.rulebook.faults import load_faults
 
     found: list[str] = []
-    for reads in (load, load_faults, _comment_words):
+    for reads in (load, load_faults, _comment_words, _publishing_words):
         try:
             reads(folders)
         except GrammarMistake as wrong:
@@ -24,3 +24,9 @@ def _comment_words(folders: Sequence[Path]) -> object:
     from worklog_tui.logbook.comment_words import load_comment_words
 
     return load_comment_words(folders)
+
+
+def _publishing_words(folders: Sequence[Path]) -> object:
+    from worklog_tui.reports.publishing_words import load_publishing_words
+
+    return load_publishing_words(folders)

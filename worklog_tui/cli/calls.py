@@ -5,6 +5,7 @@ from __future__ import annotations
 import argparse
 from typing import Any, NoReturn
 
+from worklog_tui.cli.publishing_calls import add_publishing
 from worklog_tui.cli.refusing import WrongCall
 
 
@@ -43,6 +44,8 @@ def build() -> argparse.ArgumentParser:
     _files(commands)
     _keeping(commands)
     _looking(commands)
+    for parser in add_publishing(commands, _command):
+        _logbook(parser)
     demo = _command(commands, "demo", "playing:demo", "play an invented machine in a throw-away logbook")
     demo.add_argument("--plain", action="store_true", help="print the log instead of opening the recorder")
     return top

@@ -35,6 +35,24 @@ def say_json(data: Any) -> None:
     _write(sys.stdout, _CONTROL.sub(lambda found: f"\\u{ord(found[0]):04x}", text))
 
 
+def write_out(text: str, file: str | None) -> None:
+    """Writes into a file, whole or not at all, or to standard output when none is named."""
+    if file is None:
+        _write(sys.stdout, clean(text.removesuffix("\n")))
+        return
+    import os
+    from pathlib import Path
+
+    path = Path(file)
+    unfinished = path.with_name(f".{path.name}.unfinished")
+    try:
+        unfinished.write_text(text, encoding="utf-8", newline="")
+        os.replace(unfinished, path)
+    finally:
+        unfinished.unlink(missing_ok=True)
+    complain(f"Written: {file}")
+
+
 def width() -> int:
     """Columns to write in: the terminal's, between 40 and 100; 80 when there is none."""
     import shutil

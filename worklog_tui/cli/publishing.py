@@ -1,0 +1,102 @@
+"""Commands that publish: repair log, hand-over sheet, film, calendar."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from worklog_tui.cli.calls import Call
+from worklog_tui.cli.looking import desk_of
+from worklog_tui.cli.output import complain, write_out
+from worklog_tui.cli.refusing import WrongCall
+
+if TYPE_CHECKING:
+    from worklog_tui.bench.publishing import Published
+    from worklog_tui.reports.repair_log import RepairLog
+
+ENDINGS = {".html": "page", ".htm": "page", ".md": "markdown", ".markdown": "markdown", ".json": "json", ".csv": "csv"}
+"What a file's ending asks for."
+
+
+def repair_log(call: Call) -> None:
+    """Writes the repair log as a page, Markdown, JSON or CSV."""
+    found = _published(call)
+    shape = _shape(call, "markdown")
+    if call.table and shape != "csv":
+        raise WrongCall("--table is for --as csv alone; see `worklog-tui repair-log --help`.")
+    write_out(_AS[shape](found.log(), found, call), call.to)
+
+
+def hand_over(call: Call) -> None:
+    """Writes the hand-over sheet as a page or Markdown."""
+    found = _published(call)
+    shape = _shape(call, "markdown")
+    if shape == "page":
+        from worklog_tui.reports.page import hand_over_page as written
+    elif shape == "markdown":
+        from worklog_tui.reports.markdown_sheet import hand_over_markdown as written
+    else:
+        raise WrongCall("The hand-over sheet is a page or Markdown; name the file .html or .md.")
+    write_out(written(found.hand_over(), found.closing()), call.to)
+
+
+def _page(log: RepairLog, found: Published, _: Call) -> str:
+    from worklog_tui.reports.page import repair_log_page
+
+    return repair_log_page(log, found.closing())
+
+
+def _markdown(log: RepairLog, found: Published, _: Call) -> str:
+    from worklog_tui.reports.markdown_log import markdown_log
+
+    return markdown_log(log, found.closing())
+
+
+def _json(log: RepairLog, *_: object) -> str:
+    import json
+
+    from worklog_tui.reports.json_repair_log import json_repair_log
+
+    return json.dumps(json_repair_log(log), ensure_ascii=False, indent=1) + "\n"
+
+
+def _csv(log: RepairLog, _: Published, call: Call) -> str:
+    from worklog_tui.reports.csv_tables import csv_table
+
+    return csv_table(log, call.table or "readings")
+
+
+_AS: dict[str, Callable[[RepairLog, Published, Call], str]] = {
+    "page": _page, "markdown": _markdown, "json": _json, "csv": _csv,
+}  # fmt: skip
+
+
+def _published(call: Call) -> Published:
+    """What may go out; what stayed behind is told on standard error."""
+    from worklog_tui.bench.publishing import published
+    from worklog_tui.reports.counted import counted
+
+    found = published(desk_of(call), call.machine, sessions_of(getattr(call, "sessions", None)))
+    left = counted(found.left_out)
+    if left:
+        complain(f"Left out on purpose: {left}.")
+    return found
+
+
+def sessions_of(said: str | None) -> tuple[int, int] | None:
+    """The sessions that are meant by 3 or 2-4; a WrongCall for anything else."""
+    if said is None:
+        return None
+    found = re.fullmatch(r"(\d{1,6})(?:\s*[-–]\s*(\d{1,6}))?", said.strip())
+    if not found:
+        raise WrongCall("Sessions are named by their numbers, such as 3 or 2-4.")
+    return int(found[1]), int(found[2] or found[1])
+
+
+def _shape(call: Call, otherwise: str) -> str:
+    """What is asked for: by name, else by the ending of the file."""
+    if call.shape:
+        return str(call.shape)
+    return ENDINGS.get(Path(call.to).suffix.lower(), otherwise) if call.to else otherwise

@@ -1,0 +1,35 @@
+"""The commands that publish, with their arguments."""
+
+from __future__ import annotations
+
+import argparse
+from collections.abc import Callable
+from typing import Any
+
+Command = Callable[[Any, str, str, str], argparse.ArgumentParser]
+
+
+def add_publishing(commands: Any, command: Command) -> list[argparse.ArgumentParser]:
+    """Adds them, and returns those that work on a logbook."""
+    log = command(commands, "repair-log", "publishing:repair_log", "write the repair log for others to read")
+    _of(log)
+    log.add_argument("--sessions", metavar="N or N-M", help="one session or a span; else the whole life")
+    log.add_argument("--as", dest="shape", choices=["page", "markdown", "json", "csv"],
+                     help="else the ending of the file tells: .html, .md, .json, .csv")  # fmt: skip
+    log.add_argument("--table", choices=["readings", "work", "parts"], help="with csv: which table (else readings)")
+    _to(log)
+    sheet = command(commands, "hand-over", "publishing:hand_over", "write the sheet for the machine's next owner")
+    _of(sheet)
+    sheet.add_argument(
+        "--as", dest="shape", choices=["page", "markdown"], help="else the file's ending tells: .html, .md"
+    )
+    _to(sheet)
+    return [log, sheet]
+
+
+def _of(parser: argparse.ArgumentParser) -> None:
+    parser.add_argument("--machine", metavar="NAME", required=True, help="a machine of the logbook")
+
+
+def _to(parser: argparse.ArgumentParser) -> None:
+    parser.add_argument("-o", dest="to", metavar="FILE", help="write into this file instead of printing")

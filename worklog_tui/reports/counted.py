@@ -1,0 +1,17 @@
+"""Small wordings that several reports share."""
+
+from __future__ import annotations
+
+from worklog_tui.reports.left_out import LeftOut
+
+
+def counted(left: LeftOut) -> str:
+    """How much was left out, in words; empty when nothing was."""
+    rows = ((left.notes, "private note", "private notes"), (left.sums, "sum of money", "sums of money"),
+            (left.words, "word that is never published", "words that are never published"))  # fmt: skip
+    return ", ".join(f"{count} {one if count == 1 else many}" for count, one, many in rows if count)
+
+
+def begun(text: str) -> str:
+    """The text with a capital letter."""
+    return text[:1].upper() + text[1:]

@@ -1,0 +1,61 @@
+"""Open items of a published log: in groups by why they are open, what is for now only, what was dealt with."""
+
+from __future__ import annotations
+
+from worklog_tui.model import OpenItem
+from worklog_tui.reports.material import Material, maybe_spot
+from worklog_tui.reports.repair_log import Group, Told
+from worklog_tui.reports.sentence import briefly
+from worklog_tui.reports.when import where
+
+PARTS, NOTICED = "Parts still needed", "Noticed, and nothing planned"
+GROUPS = {
+    "fault": "Not put right yet",
+    "part needed": PARTS,
+    "to do": "Still to do",
+    "fallback": "To try if the rest does not help",
+    "question": "Open questions",
+}
+"Why an item is open, as a heading; what is for now only has a place of its own."
+LIVE = ("open", "awaited")
+
+
+def open_groups(of: Material) -> tuple[Group, ...]:
+    """What is open at the end of the span, by why."""
+    live = [i for i in of.items if i.state in LIVE]
+    groups = [Group(title, tuple(_told(of, i) for i in live if i.reason == reason)) for reason, title in GROUPS.items()]
+    noticed = tuple(_told(of, i) for i in of.items if i.state == "noticed" and _in_span(of, i))
+    return tuple(g for g in (*groups, Group(NOTICED, noticed)) if g.rows)
+
+
+def for_now(of: Material) -> tuple[Told, ...]:
+    """Temporary repairs that are still in place."""
+    return tuple(_told(of, i) for i in of.items if i.state in LIVE and i.reason == "temporary")
+
+
+def left_so(of: Material) -> tuple[Told, ...]:
+    """What was left as it is on purpose."""
+    return tuple(_told(of, i) for i in of.items if i.state == "left so")
+
+
+def dealt_with(of: Material) -> tuple[Told, ...]:
+    """What was put right within the span, and by what."""
+    known = {fact.key: fact for _, fact in of.everything()}
+    rows = []
+    for item in of.items:
+        if item.state == "done" and (item.closed is None or item.closed.session >= of.first):
+            by = known.get(item.closed_by) if item.closed_by else None
+            how = briefly(by) if by else ("by hand" if item.closed is None else "")
+            rows.append(Told(item.about, " · ".join(filter(None, (how, where(item.closed)))), maybe_spot(item.raised)))
+    return tuple(rows)
+
+
+def _told(of: Material, item: OpenItem) -> Told:
+    detail = "ordered, not here yet" if item.state == "awaited" else ""
+    if item.comment is not None and item.people:
+        detail = "asked by one viewer" if item.people == 1 else f"asked by {item.people} viewers"
+    return Told(item.about, detail, maybe_spot(item.raised), of.words(item.raised.note) if item.raised else item.quote)
+
+
+def _in_span(of: Material, item: OpenItem) -> bool:
+    return item.raised is None or item.raised.session >= of.first

@@ -1,0 +1,71 @@
+"""The words by which is told what stays out of everything that is published, from `publishing.toml`."""
+
+from __future__ import annotations
+
+import re
+import tomllib
+from collections.abc import Sequence
+from dataclasses import dataclass, fields
+from pathlib import Path
+
+from worklog_tui.rulebook.mistakes import GrammarMistake, Mistake
+
+FILE = "publishing.toml"
+
+
+@dataclass(frozen=True, slots=True)
+class PublishingWords:
+    """The lists of the file, the shipped one first and the person's own after it."""
+
+    private: tuple[str, ...] = ()
+    "What makes a note private."
+    never: tuple[str, ...] = ()
+    "What is never published."
+    money: tuple[str, ...] = ()
+    "What makes the number before it a sum of money."
+    paid: tuple[str, ...] = ()
+    "What makes the bare number after it a sum of money."
+    sold: tuple[str, ...] = ()
+    "What makes the pounds before it a sum of money."
+    starting: tuple[str, ...] = ()
+    "What tells how a machine is started."
+    stopping: tuple[str, ...] = ()
+    "What tells how it is stopped."
+
+
+def load_publishing_words(folders: Sequence[Path]) -> PublishingWords:
+    """The words of all folders together; a GrammarMistake says what to mend."""
+    rows: dict[str, list[str]] = {f.name: [] for f in fields(PublishingWords)}
+    for folder in folders:
+        path = folder / FILE
+        if path.is_file():
+            for key, words in _table(path).items():
+                if key not in rows:
+                    raise _mistake(f"it has a list “{key}” that nothing reads", f"name it one of {', '.join(rows)}")
+                if not isinstance(words, list) or not all(isinstance(one, str) for one in words):
+                    raise _mistake(f"“{key}” is no list of words", 'write it as ["one", "two"]')
+                rows[key] += [one for word in words if (one := " ".join(word.split()))]
+    return PublishingWords(**{key: tuple(dict.fromkeys(words)) for key, words in rows.items()})
+
+
+def alternatives(words: Sequence[str]) -> str:
+    """A pattern that matches any of the words as whole words, the longest first; blanks may be hyphens or line ends."""
+    longest = sorted(set(words), key=lambda word: (-len(word), word))
+    return "|".join(_loosely(word) for word in longest) or "(?!)"
+
+
+def _loosely(word: str) -> str:
+    pieces = r"[\s_-]+".join(re.escape(piece) for piece in re.split(r"[\s_-]+", word) if piece)
+    before = r"(?<!\w)" if word[:1].isalnum() else ""
+    return before + pieces + (r"(?!\w)" if word[-1:].isalnum() else "")
+
+
+def _table(path: Path) -> dict[str, object]:
+    try:
+        return tomllib.loads(path.read_text(encoding="utf-8"))
+    except (tomllib.TOMLDecodeError, UnicodeDecodeError) as error:
+        raise _mistake(f"it is not TOML ({error})", "mend that line") from None
+
+
+def _mistake(says: str, cure: str) -> GrammarMistake:
+    return GrammarMistake([Mistake(FILE, 0, says, cure)])
