@@ -25,8 +25,8 @@ from worklog_tui.reports.page import hand_over_page, repair_log_page
 
 _HTML = "{http://www.w3.org/1999/xhtml}"
 _TAGS = set(
-    "html head meta title link style body main header section nav footer p h1 h2 h3 ol ul li a dl dt dd div span strong "
-    "q table thead tbody tr th td figure figcaption br svg rect polyline".split()
+    "html head meta title link style body main header section nav footer p h1 h2 h3 ol ul li a dl dt dd div span "
+    "strong q table thead tbody tr th td figure figcaption br svg rect polyline".split()
 )
 _STYLE = re.compile(r"(?:left|width):[\d.]+%(?:;width:[\d.]+%)?")
 _HREF = re.compile(r"#[\w-]+|data:,")
