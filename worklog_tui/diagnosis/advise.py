@@ -9,6 +9,7 @@ from datetime import datetime
 from worklog_tui.diagnosis.candidate import Candidate, Tier, best
 from worklog_tui.diagnosis.engine import Engine, Option, standing_signs
 from worklog_tui.diagnosis.explain import causes_of, standings, step_of
+from worklog_tui.diagnosis.explained import explained, is_explained
 from worklog_tui.diagnosis.item_steps import ItemSteps
 from worklog_tui.diagnosis.log import Log
 from worklog_tui.diagnosis.network import Network
@@ -25,8 +26,6 @@ UNEXPLAINED = 0.25
 "Above this share of the other, unlisted faults the list is said not to explain the trouble."
 
 
-RECENT = 0.4
-"The share of the last session in which a complaint must have been heard to come before the listed jobs (judgement)."
 LONG = 60.0
 "A repair of more minutes is never put before a person's own jobs (judgement)."
 
@@ -40,6 +39,7 @@ class _Found:
     systems: tuple[SystemStanding, ...] = ()
     remark: str = ""
     candidates: tuple[Candidate, ...] = ()
+    "All that could be done: the jobs of the log, the person's suspicions, the checks of the fault files."
 
 
 def advise(history: History, items: Sequence[OpenItem], faults: FaultBook, now: datetime | None) -> Advice:
@@ -48,29 +48,30 @@ def advise(history: History, items: Sequence[OpenItem], faults: FaultBook, now: 
     `now` is the moment of asking; the answer is the same at any moment as long as no step is due by a date.
     """
     log = Log(history)
-    safety = Safety(faults)
+    signs = Signs(log, faults)
+    safety = Safety(faults, signs.makeup)
     candidates = ItemSteps(log, Wording(faults.words, log), safety).candidates(items)
-    found = _from_faults(log, faults, safety)
-    ranked = best([*candidates, *found.candidates], MOST + 5)
+    found = _from_faults(log, faults, safety, signs, candidates)
+    ranked = best([*found.candidates], MOST + 5)
     steps = tuple(c.step for c in ranked if c.tier is not Tier.DOUBTFUL)[:MOST]
     return Advice(found.complaint, found.systems, found.causes, steps, found.remark)
 
 
-def _from_faults(log: Log, book: FaultBook, safety: Safety) -> _Found:
-    signs = Signs(log, book)
+def _from_faults(log: Log, book: FaultBook, safety: Safety, signs: Signs, jobs: list[Candidate]) -> _Found:
     network = Network(signs)
     systems = standings(network, dict(book.systems), log) if signs.all() else ()
     open_signs = standing_signs(signs)
     own = own_suspects(log, book, safety)
     if not open_signs:
         heard = trouble(log, book)
-        return _Found(heard.words if heard else "", systems=systems, candidates=tuple(own))
+        return _Found(heard.words if heard else "", systems=systems, candidates=(*jobs, *own))
     sign = open_signs[0]
     symptom = signs.symptoms[sign.of]
     engine = Engine(book, signs, network, symptom, _without_effect(signs, sign))
     causes = causes_of(network, engine.ranked)
     remark = _remark(engine)
-    old = is_old(sign, log)
+    jobs = explained(jobs, symptom, signs, sign.event.when)
+    old = log.is_old(sign.event.place) or is_explained(jobs)
     mine = [
         Candidate(_tier(o, old), 1.0 + n, step_of(o, engine, log, safety, sign), "", o.job.say)
         for n, o in enumerate(engine.options()[:4])
@@ -79,7 +80,7 @@ def _from_faults(log: Log, book: FaultBook, safety: Safety) -> _Found:
         step = _prove(symptom, sign, log, safety)
         mine.append(Candidate(Tier.OLD_COMPLAINT if old else Tier.COMPLAINT, 0.5, step, "", step.step))
     kept = [c for c in mine if not safety.never(c.step.step)]
-    return _Found(symptom.says, causes, systems, remark, (*own, *kept))
+    return _Found(symptom.says, causes, systems, remark, (*jobs, *own, *kept))
 
 
 def _tier(option: Option, old: bool) -> Tier:
@@ -96,17 +97,6 @@ def _prove(symptom: Symptom, sign: Sign, log: Log, safety: Safety) -> Step:
     why = f"Work was done on what can cause it since {at}, and nothing was heard of it after that."
     outcomes = ("cured: the complaint is closed", "still there: another of the causes is present too")
     return Step(say, why, 10, safety.cautions(say, ("co",)), outcomes, (), "prove")
-
-
-def is_old(sign: Sign, log: Log) -> bool:
-    """Whether a complaint was last heard of before the last part of the last session."""
-    notes = log.last_notes
-    start = log.history.place(notes[0].uid).order
-    heard = sign.event.place.order - start
-    if heard < len(notes) * (1 - RECENT):
-        return True
-    at, end = notes[heard].at, notes[-1].at
-    return at is not None and end is not None and at < end * (1 - RECENT)
 
 
 def _without_effect(signs: Signs, complaint: Sign) -> frozenset[str]:

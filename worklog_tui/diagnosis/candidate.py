@@ -25,13 +25,15 @@ class Tier(IntEnum):
     "Jobs and faults before the next start."
     STOP_GAP = 6
     PART = 7
-    FALLBACK = 8
+    NOTICED = 8
+    "A fault of the last session that nobody said to come back to, and nothing dealt with."
+    FALLBACK = 9
     "A way on for when something else, that was not heard tried, does not help."
-    OLD_COMPLAINT = 9
+    OLD_COMPLAINT = 10
     "What the engine would do about a trouble that was not heard of for long."
-    WAITS = 10
+    WAITS = 11
     "What hangs on something else, or is due only later."
-    DOUBTFUL = 11
+    DOUBTFUL = 12
     "What seems dealt with, and was not said to be."
 
 

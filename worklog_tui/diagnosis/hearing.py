@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from worklog_tui.diagnosis.words import SIDES, holds, tokens
-from worklog_tui.model import Fact, Finding, Machine, Reading
+from worklog_tui.model import Fact, Finding, Reading
 
 TRUST_LOOK = 0.8
 TRUST_TEST = 0.9
@@ -65,15 +65,3 @@ def trust(fact: Fact) -> float:
             return TRUST_UNSURE
         return TRUST_LOOK * sure
     return TRUST_TEST * sure
-
-
-def applies(machine: Machine, table: dict[str, tuple[str, ...]]) -> bool:
-    """Whether a table of the fault files is about this kind of machine; what is not known excludes nothing."""
-    if (fuels := table.get("fuel")) and machine.fuel and machine.fuel not in fuels:
-        return False
-    if (ignitions := table.get("ignition")) and machine.ignition and machine.ignition not in ignitions:
-        return False
-    kind = tokens(machine.kind)
-    if kinds := table.get("kind"):
-        return any(holds(kind, tokens(k)) for k in kinds)
-    return not any(holds(kind, tokens(k)) for k in table.get("not_kind", ()))

@@ -4,21 +4,28 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from worklog_tui.diagnosis.candidate import Candidate, Tier
-from worklog_tui.diagnosis.log import Log, proves_good, shows_no_effect
+from worklog_tui.diagnosis.kin import owner
+from worklog_tui.diagnosis.log import Event, Log, proves_good, shows_no_effect
+from worklog_tui.diagnosis.phrases import bare
 from worklog_tui.diagnosis.safety import Safety
 from worklog_tui.diagnosis.wording import Wording
 from worklog_tui.diagnosis.words import holds, spoken, tokens
 from worklog_tui.model import Finding, Note, OpenItem, Step, Work
+from worklog_tui.rulebook.fault_nouns import WordSets
 
 LATER = 1e6
 "Puts the stop-gaps on what lasts behind those on hoses, gaskets and the like, which fail first."
 CLOSING = 8
 "How many of the last notes are taken for the summing-up when no words mark it (judgement)."
+AT_ONCE = 4
+"Within so many notes work is taken as the answer to a leak, a smell or a noise (judgement)."
 
-_DUE = re.compile(r"\b(?:after|in|every)\s+(?:\w+\s+){0,3}(?:hours?|km|ks|kilometres|miles)\b")
+_DUE = re.compile(r"\b(?:after|aftr|in|every)\s+(?:\w+\s+){0,3}(?:hours?|hrs?|km|ks|kilometres|miles)\b")
+_NEW = re.compile(r"\b(?:new|proper|real)\b", re.IGNORECASE)
+_OF = re.compile(r"\bfor (?:the |that |a )?(\w[\w ]*)$")
 _REPLACED = ("replace", "fit")
 _DEALT = ("replace", "repair", "adjust", "clean", "free", "fit", "tighten", "make", "flush", "fill", "connect")
 
@@ -56,6 +63,7 @@ class ItemSteps:
     def __init__(self, log: Log, wording: Wording, safety: Safety) -> None:
         self.log, self.wording, self.safety = log, wording, safety
         self.closing = closing_of(log, wording)
+        self._last_notes = frozenset(n.uid for n in log.last_notes)
 
     def candidates(self, items: Sequence[OpenItem]) -> list[Candidate]:
         """A candidate for every item that a step can deal with."""
@@ -63,18 +71,33 @@ class ItemSteps:
         for item in items:
             if item.state not in ("open", "awaited", "noticed"):
                 continue
-            step = self.wording.step(item)
+            if item.reason == "temporary" and self._is_tool(item):
+                continue
+            full = self._full(item)
+            step = self.wording.step(full)
             if step and not self.safety.never(step):
-                found.append(self._candidate(item, step))
+                found.append(self._candidate(item, full, step))
         return found
 
-    def _candidate(self, item: OpenItem, step: str) -> Candidate:
+    def _is_tool(self, item: OpenItem) -> bool:
+        """Whether only a tool was borrowed: it goes back, nothing of the machine waits for it."""
+        said = tokens(f"{item.name or item.about}")
+        return any(holds(said, tokens(w)) for w in self.wording.lists.get("tools", ()))
+
+    def _full(self, item: OpenItem) -> OpenItem:
+        """The item under its full name, where a bare word was said of something named just before."""
+        of = owner(self.log, item.name if item.state == "noticed" else item.about, item.anchors)
+        return replace(item, about=f"{of} {bare(item.name or item.about)}", name="") if of else item
+
+    def _candidate(self, item: OpenItem, full: OpenItem, step: str) -> Candidate:
         moments = sorted(m for m in map(self.log.when, item.anchors) if m >= 0)
-        danger = self.safety.danger(item, self.log.around(item.anchors))
+        danger = self.safety.danger(full, self.log.around(item.anchors))
+        if danger and self._cleared(danger, moments):
+            danger = None
         tier, order = self._tier(item, moments, danger is not None)
         why = self._why(item, tier)
         if tier is Tier.DANGER and danger:
-            why = f"{danger.says} {why}"
+            why, step = f"{danger.says} {why}", danger.say or step
         tags = danger.cautions if tier is Tier.DANGER and danger else ()
         cautions = self.safety.cautions(f"{step} {item.name}", tags)
         source = "own plan" if tier in (Tier.PLAN, Tier.PLAN_FALLBACK) else "open item"
@@ -86,11 +109,13 @@ class ItemSteps:
         said = next((m for m in moments if m >= self.closing.start), last)
         if self.seems_done(item, last):
             return Tier.DOUBTFUL, -last
-        if item.state == "noticed":
+        if item.state == "noticed" and not self._is_defect(item):
             return Tier.DOUBTFUL, -last
         if danger and item.reason != "fallback":
             return Tier.DANGER, -last
         planned = any(a.note in self.closing.plan for a in item.anchors)
+        if item.state == "noticed":
+            return Tier.NOTICED, -last
         if item.reason == "fallback":
             return (Tier.PLAN_FALLBACK if self._follows_plan(item) else Tier.FALLBACK), said
         if self._hangs(item) or self._comes_last(item):
@@ -105,6 +130,28 @@ class ItemSteps:
             return Tier.STOP_GAP, LATER - last
         tier = {"to do": Tier.HOLDS_UP, "fault": Tier.HOLDS_UP, "temporary": Tier.STOP_GAP}.get(item.reason, Tier.PART)
         return tier, -last
+
+    def _cleared(self, danger: WordSets, moments: list[float]) -> bool:
+        """Whether what the danger is about was found good since."""
+        later = (self.log.verdict(name, name) for name in danger.cleared_by)
+        return any(e is not None and proves_good(e.fact) and moments and e.when > moments[-1] for e in later)
+
+    def _is_defect(self, item: OpenItem) -> bool:
+        """Whether what was only noticed is a fault to put right: a known part, in a known bad state, this time."""
+        known = [e.fact for a in item.anchors if (e := self.log.at(a)) is not None]
+        wholes = self.wording.lists.get("wholes", ())
+        told = [f for f in known if isinstance(f, Finding) and f.verdict == "bad" and f.state and f.name]
+        recent = any(a.note in self._last_notes for a in item.anchors)
+        return recent and any(f.name not in wholes for f in told) and not self._dealt_with_at_once(item)
+
+    def _dealt_with_at_once(self, item: OpenItem) -> bool:
+        """Whether a leak, a smell or a noise was followed within a few notes by work that mends such things."""
+        said = tokens(item.name or item.about)
+        if not said or said[-1] not in self.wording.trouble:
+            return False
+        last = max(self.log.when(a) for a in item.anchors)
+        return any(last < e.when <= last + AT_ONCE and isinstance(e.fact, Work) and e.fact.action in _DEALT
+                   for e in self.log.works)  # fmt: skip
 
     def _follows_plan(self, item: OpenItem) -> bool:
         """Whether the fallback was said within two notes of a note that tells the plan."""
@@ -129,20 +176,28 @@ class ItemSteps:
         """Whether later words deal with an item that nobody closed: replaced, mended, proved good, of no effect."""
         if last < 0:
             return False
-        actions = _REPLACED if item.reason in ("part needed", "temporary") else _DEALT
-        for event in self.log.about(item.name, item.about):
-            if event.when <= last + 0.5:
-                continue
-            fact = event.fact
-            if isinstance(fact, Work) and fact.action in actions and item.reason != "temporary":
-                return True
-            if shows_no_effect(fact):
-                return True
-            if proves_good(fact) and item.reason in ("fault", "part needed", "fallback"):
-                return True
-            if item.reason == "temporary" and isinstance(fact, Work) and fact.action == "replace":
-                return True
-        return False
+        names = [(item.name, item.about)]
+        if item.reason == "part needed" and (of := _OF.search(item.about)):
+            names.append(("", of[1]))
+        return any(
+            event.when > last + 0.5 and self._deals_with(item, event, last)
+            for name, about in names
+            for event in self.log.about(name, about)
+        )
+
+    def _deals_with(self, item: OpenItem, event: Event, last: float) -> bool:
+        fact = event.fact
+        if shows_no_effect(fact):
+            return True
+        if proves_good(fact) and item.reason in ("fault", "part needed", "fallback"):
+            return True
+        if not isinstance(fact, Work):
+            return False
+        if item.reason == "temporary":
+            another = event.place.session > self.log.session_at(last)
+            new = bool(_NEW.search(self.log.around((fact.key,), 20)))
+            return fact.action == "replace" or (fact.action == "fit" and (another or new))
+        return fact.action in (_REPLACED if item.reason == "part needed" else _DEALT)
 
     def _why(self, item: OpenItem, tier: Tier) -> str:
         if item.raised is None:

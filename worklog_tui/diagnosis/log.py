@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from bisect import bisect_left, bisect_right
 from collections import defaultdict
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
@@ -9,6 +10,9 @@ from functools import cached_property
 
 from worklog_tui.diagnosis.words import same_thing, spoken, tokens
 from worklog_tui.model import Fact, FactKey, Finding, History, Note, Place, Reading, Suspect, Work
+
+RECENT = 0.4
+"The share of the last session in which a complaint must have been heard to come before the listed jobs (judgement)."
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,6 +68,26 @@ class Log:
         except KeyError:
             return -1.0
 
+    def before(self, when: float, notes: int) -> list[Event]:
+        """The events of one session before a moment, at most so many notes away, in order."""
+        end = bisect_left(self.events, when, key=lambda e: e.when)
+        start = bisect_left(self.events, float(int(when) - notes), key=lambda e: e.when)
+        last = self.events[end].place.session if end < len(self.events) else 0
+        return [e for e in self.events[start:end] if e.place.session == last]
+
+    def at(self, key: FactKey) -> Event | None:
+        """The event of a key; None for one of another machine, or of a fact that was struck."""
+        return self._by_key.get(key)
+
+    def session_at(self, when: float) -> int:
+        """The number of the session that a moment lies in; 0 for none."""
+        end = bisect_right(self.events, when + 1e-9, key=lambda e: e.when)
+        return self.events[end - 1].place.session if end else 0
+
+    @cached_property
+    def _by_key(self) -> dict[FactKey, Event]:
+        return {e.fact.key: e for e in self.events}
+
     def work_on(self, name: str, words: str, after: float, actions: tuple[str, ...]) -> Event | None:
         """The last work of those kinds on a thing after a moment."""
         return self._last(e for e in self.about(name, words)
@@ -79,6 +103,12 @@ class Log:
         for last in events:  # noqa: B007
             pass
         return last
+
+    @cached_property
+    def names(self) -> frozenset[str]:
+        """The vocabulary's names of all that is spoken of; what is only asked for or thought of is left out."""
+        kinds = (Finding, Work, Reading)
+        return frozenset(e.name for e in self.events if e.name and isinstance(e.fact, kinds))
 
     @cached_property
     def suspects(self) -> list[Event]:
@@ -104,6 +134,21 @@ class Log:
     def last_notes(self) -> tuple[Note, ...]:
         """The notes of the last session that has any."""
         return next((r.notes for r in reversed(self.history.sessions) if r.notes), ())
+
+    def is_old(self, place: Place) -> bool:
+        """Whether a place lies before the last part of the last session."""
+        notes = self.last_notes
+        start = self.history.place(notes[0].uid).order
+        heard = place.order - start
+        if heard < len(notes) * (1 - RECENT):
+            return True
+        at, end = notes[heard].at, notes[-1].at
+        return at is not None and end is not None and at < end * (1 - RECENT)
+
+    @property
+    def last_session(self) -> int:
+        """The number of the last session that has notes; 0 when there is none."""
+        return self.history.place(self.last_notes[0].uid).session if self.last_notes else 0
 
     @cached_property
     def _notes(self) -> dict[str, str]:

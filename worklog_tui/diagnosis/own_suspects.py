@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 
 from worklog_tui.diagnosis.candidate import Candidate, Tier
@@ -13,6 +14,9 @@ from worklog_tui.model import Finding, Step, Suspect, Work
 from worklog_tui.rulebook.faults import FaultBook
 
 MOST = 3
+NEAR = 3
+"So many notes after a fault a suspicion is about it (judgement)."
+_TELLS = re.compile(r"\b(?:is|are|was|were|has|have|could|might|may|not)\b|['’]s\s")
 _TRIED = ("replace", "clean", "adjust", "repair", "fit", "make", "free", "tighten", "check", "test")
 
 
@@ -40,14 +44,15 @@ def trouble(log: Log, book: FaultBook) -> Trouble | None:
 def own_suspects(log: Log, book: FaultBook, safety: Safety) -> list[Candidate]:
     """A check for each suspicion since the open trouble came up, that nothing has settled, the latest first."""
     heard = trouble(log, book)
-    if heard is None:
-        return []
+    since = heard.event.when - 1 if heard else float("inf")
     found: dict[str, Candidate] = {}
-    for event in reversed(log.suspects):
+    for event in sorted(log.suspects, key=lambda e: (-e.place.order, e.when)):
         fact = event.fact
-        if not isinstance(fact, Suspect) or fact.standing != "suspected" or event.when < heard.event.when - 1:
+        if not isinstance(fact, Suspect) or fact.standing != "suspected":
             continue
-        step = f"check the {_bare(fact.cause)}"
+        if event.when < since and not _after_a_fault(log, event):
+            continue
+        step = f"check the {_bare(fact.name if fact.name and _TELLS.search(fact.cause) else fact.cause)}"
         vague = NOT.intersection(tokens(fact.cause)) or fact.cause in found
         if vague or _settled(log, event, fact) or safety.never(step):
             continue
@@ -55,6 +60,19 @@ def own_suspects(log: Log, book: FaultBook, safety: Safety) -> list[Candidate]:
         made = Step(step, why, 10, safety.cautions(f"{step} {fact.name}"), (), (), "own plan")
         found[fact.cause] = Candidate(Tier.COMPLAINT, len(found) / 10, made, fact.name, fact.cause)
     return list(found.values())[:MOST]
+
+
+def _after_a_fault(log: Log, event: Event) -> bool:
+    """Whether a suspicion of the last session follows a fault that nothing settled since, a few notes before it."""
+    if event.place.session != log.last_session or log.is_old(event.place):
+        return False
+    for before in reversed(log.before(event.when, NEAR)):
+        fact = before.fact
+        if isinstance(fact, Finding) and fact.verdict == "bad" and fact.state and fact.name:
+            last = log.verdict(fact.name, fact.part)
+            worked = log.work_on(fact.name, fact.part, before.when, _TRIED)
+            return worked is None and last is not None and last.when <= before.when
+    return False
 
 
 def _settled(log: Log, event: Event, suspect: Suspect) -> bool:

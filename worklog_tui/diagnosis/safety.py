@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from worklog_tui.diagnosis.makeup import Makeup
 from worklog_tui.diagnosis.words import tokens
 from worklog_tui.model import OpenItem
 from worklog_tui.rulebook.faults import FaultBook, WordSets
@@ -10,13 +11,15 @@ URGENT = ("temporary", "fault", "to do", "part needed")
 
 
 class Safety:
-    """The dangers and cautions of a fault book, looked up by the words of an item or a step."""
+    """The dangers and cautions of a fault book for a machine, looked up by the words of an item or a step."""
 
-    def __init__(self, book: FaultBook) -> None:
+    def __init__(self, book: FaultBook, made: Makeup | None = None) -> None:
         self.book = book
-        self._dangers = [(d, [_set(s) for s in d.sets]) for d in book.dangers]
-        self._never = [(d, [_set(s) for s in d.sets]) for d in book.never]
-        self._cautions = [(c, [_set(frozenset(w.split())) for w in c.words]) for c in book.cautions.values()]
+        fits = made.fits if made else lambda _: True
+        cautions = [c for c in book.cautions.values() if fits(c.applies)]
+        self._dangers = [(d, [_set(s) for s in d.sets]) for d in book.dangers if fits(d.applies)]
+        self._never = [(d, [_set(s) for s in d.sets]) for d in book.never if fits(d.applies)]
+        self._cautions = [(c, [_set(frozenset(w.split())) for w in c.words]) for c in cautions]
 
     def danger(self, item: OpenItem, around: str = "") -> WordSets | None:
         """The danger that an open item stands for, if it does; a name counts only with words that were really said."""

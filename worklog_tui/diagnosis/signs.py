@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
-from worklog_tui.diagnosis.hearing import TRUST_HUNCH, TRUST_MOST, applies, is_state, trust
+from worklog_tui.diagnosis.hearing import TRUST_HUNCH, TRUST_MOST, is_state, trust
 from worklog_tui.diagnosis.log import Event, Log
+from worklog_tui.diagnosis.makeup import makeup
 from worklog_tui.diagnosis.measures import judged, outcome_of
 from worklog_tui.diagnosis.part_index import PartIndex
 from worklog_tui.model import Finding, Reading, Suspect, Work
@@ -49,13 +50,15 @@ class Signs:
     """Finds the signs for all faults, checks and complaints that apply to the machine, in one pass over the log."""
 
     def __init__(self, log: Log, book: FaultBook) -> None:
-        machine = log.history.machine
         self.log = log
+        self.makeup = makeup(log.history.machine, book.has.values(), log.names)
         self.machines, self.cured = tuple(book.words.get("machines", ())), tuple(book.words.get("cured", ()))
-        self.faults = {k: f for k, f in book.faults.items() if applies(machine, dict(f.applies))}
-        self.checks = {k: c for k, c in book.checks.items() if applies(machine, dict(c.applies))}
-        self.symptoms = {k: s for k, s in book.symptoms.items() if applies(machine, dict(s.applies))}
+        self.faults = {k: f for k, f in book.faults.items() if self.makeup.fits(f.applies)}
+        self.checks = {k: c for k, c in book.checks.items() if self.makeup.fits(c.applies)}
+        self.symptoms = {k: s for k, s in book.symptoms.items() if self.makeup.fits(s.applies)}
         self.mended = self._mended()
+        self._ran = self._well()
+        self._cause_index = self._causes()
         found = self._heard()
         self.symptom_signs = self._ended({of: sign for (sort, of), sign in found.items() if sort == "symptom"})
         self.look_signs = {of: sign for (sort, of), sign in found.items() if sort == "look"}
@@ -63,6 +66,10 @@ class Signs:
         self._measure()
         self._answered()
         self.hunch_signs = self._hunches()
+
+    def causes(self, name: str, words: str) -> list[str]:
+        """The faults that a thing is about."""
+        return self._cause_index.find(name, words, fall_back=True)
 
     def all(self) -> list[Sign]:
         """Every sign, in the order of the log."""
@@ -89,7 +96,7 @@ class Signs:
     def _heard(self) -> dict[tuple[str, str], Sign]:
         """The last sign of every complaint, check and look that a finding or a settled suspicion gives."""
         found: dict[tuple[str, str], Sign] = {}
-        index, causes = self._parts(), self._causes()
+        index, causes = self._parts(), self._cause_index
         for event in self.log.events:
             fact = event.fact
             if isinstance(fact, Finding):
@@ -97,12 +104,23 @@ class Signs:
                     if self._means(sort, of, shows, heard, fact):
                         sure = trust(fact)
                         if sort == "symptom":
+                            if shows == "present" and event.when < self._ran.get(event.place.order, -1.0):
+                                continue  # 'pop, pop, runs': what came before it ran
                             sure = _repeated(found.get((sort, of)), shows, sure)
                         found[sort, of] = Sign(sort, of, shows, event, sure)
             elif isinstance(fact, Suspect) and fact.standing in ("ruled out", "confirmed"):
                 shows = "good" if fact.standing == "ruled out" else "bad"
                 for fault in causes.find(fact.name, fact.cause, fall_back=True):
                     found["look", fault] = Sign("look", fault, shows, event, trust(fact))
+        return found
+
+    def _well(self) -> dict[int, float]:
+        """For every note in which the machine was last heard to do well: the moment."""
+        found: dict[int, float] = {}
+        for event in self.log.findings:
+            fact = event.fact
+            if isinstance(fact, Finding) and fact.name in ("engine", "motor", *self.machines):
+                found[event.place.order] = event.when if fact.verdict == "good" else -1.0
         return found
 
     def _parts(self) -> PartIndex[Heard_]:
@@ -181,7 +199,7 @@ class Signs:
     def _hunches(self) -> dict[str, Sign]:
         """The person's suspicions that neither a look nor work has settled since."""
         last: dict[str, Event] = {}
-        causes = self._causes()
+        causes = self._cause_index
         for event in self.log.suspects:
             if isinstance(event.fact, Suspect):
                 last |= dict.fromkeys(causes.find(event.fact.name, event.fact.cause, fall_back=True), event)

@@ -129,6 +129,7 @@ class Caution:
     says: str
     source: str
     words: tuple[str, ...] = ()
+    applies: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
 
 
 @dataclass(frozen=True, slots=True)
@@ -139,6 +140,27 @@ class WordSets:
     sets: tuple[frozenset[str], ...]
     says: str
     cautions: tuple[str, ...] = ()
+    applies: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
+    say: str = ""
+    "The step that makes it safe; empty: as the item words it."
+    cleared_by: tuple[str, ...] = ()
+    "Parts: found good since, the danger is over."
+
+
+@dataclass(frozen=True, slots=True)
+class Has:
+    """Something that a machine may have, and what tells that it has it."""
+
+    id: str
+    kind: tuple[str, ...] = ()
+    "Words of the card's kind."
+    said: tuple[str, ...] = ()
+    "Names of parts that show it once the log speaks of them."
+    not_kind: tuple[str, ...] = ()
+    fuel: tuple[str, ...] = ()
+    ignition: tuple[str, ...] = ()
+    unless_told: bool = False
+    "Taken as there where neither card nor log tells."
 
 
 @dataclass(frozen=True, slots=True)
@@ -152,6 +174,7 @@ class FaultBook:
     cautions: Mapping[str, Caution] = field(default_factory=dict)
     dangers: tuple[WordSets, ...] = ()
     never: tuple[WordSets, ...] = ()
+    has: Mapping[str, Has] = field(default_factory=dict)
     systems: Mapping[str, str] = field(default_factory=dict)
     "System: its plain name."
     words: Mapping[str, Any] = field(default_factory=dict)

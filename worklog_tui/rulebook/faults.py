@@ -18,6 +18,7 @@ from worklog_tui.rulebook.fault_nouns import (
     Check,
     Fault,
     FaultBook,
+    Has,
     Heard,
     Job,
     Measure,
@@ -76,9 +77,16 @@ def _merge(book: dict[str, Any], name: str, data: Mapping[str, Any]) -> None:
     book["checks"] |= {c["id"]: _check(c, applies, name) for c in data.get("check", ())}
     book["symptoms"] |= {s["id"]: _symptom(s, applies, name) for s in data.get("symptom", ())}
     for c in data.get("caution", ()):
-        book["cautions"][c["tag"]] = Caution(c["tag"], c["says"], c["source"], _texts(c, "words"))
+        book["cautions"][c["tag"]] = Caution(
+            c["tag"], c["says"], c["source"], _texts(c, "words"), _applies(c.get("applies_when", {}))
+        )
     book["dangers"] += tuple(_word_sets(d) for d in data.get("danger", ()))
     book["never"] += tuple(_word_sets(d) for d in data.get("never", ()))
+    for h in data.get("has", ()):
+        kind, said, not_kind, fuel, ignition = (
+            _texts(h, key) for key in ("kind", "said", "not_kind", "fuel", "ignition")
+        )
+        book["has"][h["id"]] = Has(h["id"], kind, said, not_kind, fuel, ignition, bool(h.get("unless_told", False)))
     book["words"] |= data.get("words", {})
 
 
@@ -171,4 +179,6 @@ def _numbers(values: Iterable[Any]) -> tuple[float, ...]:
 
 
 def _word_sets(t: Mapping[str, Any]) -> WordSets:
-    return WordSets(t["id"], tuple(frozenset(words.split()) for words in t["any"]), t["says"], _texts(t, "cautions"))
+    sets = tuple(frozenset(words.split()) for words in t["any"])
+    applies = _applies(t.get("applies_when", {}))
+    return WordSets(t["id"], sets, t["says"], _texts(t, "cautions"), applies, t.get("say", ""), _texts(t, "cleared_by"))
