@@ -16,6 +16,7 @@ from worklog_tui.diagnosis.network import Network
 from worklog_tui.diagnosis.own_suspects import own_suspects, trouble
 from worklog_tui.diagnosis.safety import Safety
 from worklog_tui.diagnosis.signs import Sign, Signs
+from worklog_tui.diagnosis.summing_up import listed
 from worklog_tui.diagnosis.wording import Wording
 from worklog_tui.model import Advice, Cause, History, OpenItem, Step, SystemStanding
 from worklog_tui.rulebook.faults import FaultBook, Symptom
@@ -50,7 +51,8 @@ def advise(history: History, items: Sequence[OpenItem], faults: FaultBook, now: 
     log = Log(history)
     signs = Signs(log, faults)
     safety = Safety(faults, signs.makeup)
-    candidates = ItemSteps(log, Wording(faults.words, log), safety).candidates(items)
+    wording = Wording(faults.words, log)
+    candidates = [*ItemSteps(log, wording, safety).candidates(items), *listed(log, wording, safety)]
     found = _from_faults(log, faults, safety, signs, candidates)
     ranked = best([*found.candidates], MOST + 5)
     steps = tuple(c.step for c in ranked if c.tier is not Tier.DOUBTFUL)[:MOST]

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from worklog_tui.diagnosis.candidate import Candidate, Tier
-from worklog_tui.diagnosis.kin import owner
+from worklog_tui.diagnosis.kin import full_name
 from worklog_tui.diagnosis.log import Event, Log, proves_good, shows_no_effect
 from worklog_tui.diagnosis.phrases import bare
 from worklog_tui.diagnosis.safety import Safety
@@ -37,6 +37,8 @@ class Closing:
     start: float
     plan: frozenset[str]
     notes: frozenset[str]
+    listed: frozenset[str]
+    "The notes that list what is left in so many words."
 
 
 def closing_of(log: Log, wording: Wording) -> Closing:
@@ -49,7 +51,8 @@ def closing_of(log: Log, wording: Wording) -> Closing:
     kept = [n for n in notes if log.history.place(n.uid).order >= start]
     late = notes[-max(CLOSING, len(notes) // 4) :]
     plan = [n for n in late if _has(n, wording.lists.get("plan", ()))]
-    return Closing(start, frozenset(n.uid for n in plan), frozenset(n.uid for n in kept))
+    said = [n.uid for n in tail if _has(n, wording.lists.get("lists", ()))]
+    return Closing(start, frozenset(n.uid for n in plan), frozenset(n.uid for n in kept), frozenset(said))
 
 
 def _has(note: Note, sayings: Sequence[str]) -> bool:
@@ -63,6 +66,7 @@ class ItemSteps:
     def __init__(self, log: Log, wording: Wording, safety: Safety) -> None:
         self.log, self.wording, self.safety = log, wording, safety
         self.closing = closing_of(log, wording)
+        self._foreign = safety.foreign
         self._last_notes = frozenset(n.uid for n in log.last_notes)
 
     def candidates(self, items: Sequence[OpenItem]) -> list[Candidate]:
@@ -86,15 +90,16 @@ class ItemSteps:
 
     def _full(self, item: OpenItem) -> OpenItem:
         """The item under its full name, where a bare word was said of something named just before."""
-        of = owner(self.log, item.name if item.state == "noticed" else item.about, item.anchors)
-        return replace(item, about=f"{of} {bare(item.name or item.about)}", name="") if of else item
+        word = bare(item.name if item.state == "noticed" and item.name else item.about)
+        full = full_name(self.log, word, item.anchors)
+        return replace(item, about=full, name="") if full != word else item
 
     def _candidate(self, item: OpenItem, full: OpenItem, step: str) -> Candidate:
         moments = sorted(m for m in map(self.log.when, item.anchors) if m >= 0)
         danger = self.safety.danger(full, self.log.around(item.anchors))
         if danger and self._cleared(danger, moments):
             danger = None
-        tier, order = self._tier(item, moments, danger is not None)
+        tier, order = self._tier(item, moments, danger is not None, full.about)
         why = self._why(item, tier)
         if tier is Tier.DANGER and danger:
             why, step = f"{danger.says} {why}", danger.say or step
@@ -104,16 +109,18 @@ class ItemSteps:
         made = Step(step, why, self.wording.minutes(step), cautions, self._outcomes(item), (), source)
         return Candidate(tier, order, made, item.name, item.about)
 
-    def _tier(self, item: OpenItem, moments: list[float], danger: bool) -> tuple[Tier, float]:
+    def _tier(self, item: OpenItem, moments: list[float], danger: bool, full: str) -> tuple[Tier, float]:
         last = moments[-1] if moments else -1.0
         said = next((m for m in moments if m >= self.closing.start), last)
-        if self.seems_done(item, last):
+        if item.name in self._foreign or self.seems_done(item, last, full):
             return Tier.DOUBTFUL, -last
         if item.state == "noticed" and not self._is_defect(item):
             return Tier.DOUBTFUL, -last
         if danger and item.reason != "fallback":
             return Tier.DANGER, -last
         planned = any(a.note in self.closing.plan for a in item.anchors)
+        if any(a.note in self.closing.listed for a in item.anchors) and not self._hangs(item):
+            return Tier.PLAN, said
         if item.state == "noticed":
             return Tier.NOTICED, -last
         if item.reason == "fallback":
@@ -172,11 +179,11 @@ class ItemSteps:
         said = tokens(item.about)
         return item.reason == "to do" and any(holds(said, tokens(w)) for w in self.wording.lists.get("last", ()))
 
-    def seems_done(self, item: OpenItem, last: float) -> bool:
+    def seems_done(self, item: OpenItem, last: float, full: str = "") -> bool:
         """Whether later words deal with an item that nobody closed: replaced, mended, proved good, of no effect."""
         if last < 0:
             return False
-        names = [(item.name, item.about)]
+        names = [(item.name, item.about), *([("", full)] if full and full != item.about else [])]
         if item.reason == "part needed" and (of := _OF.search(item.about)):
             names.append(("", of[1]))
         return any(

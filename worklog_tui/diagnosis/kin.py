@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 from worklog_tui.diagnosis.log import Log
 from worklog_tui.diagnosis.words import SIDES, tokens
 from worklog_tui.model import FactKey, Finding, Reading, Work
@@ -15,11 +17,53 @@ BARE = frozenset({
 """Words that name hundreds of parts: alone they say little (judgement)."""
 OF_A_THING = frozenset({
     "level", "pressure", "temperature", "clearance", "tension", "play", "speed", "oil", "noise", "current",
-    "resistance",
+    "resistance", "timing", "gap", "compression", "start", "smoke", "idle", "bleeding", "alignment",
 })  # fmt: skip
 """Words that end the name of what is measured on a thing: the gearbox of a gearbox level."""
 NEAR = 1
 "How many notes before a bare word its thing may have been named."
+
+
+FLUIDS = frozenset({"fuel", "petrol", "diesel", "oil", "water", "coolant", "grease", "paraffin", "air", "gas", "spark"})
+"""What flows through everything owns no part."""
+_NO_NAME = frozenset({
+    "new", "proper", "real", "good", "old", "right", "wrong", "same", "other", "another", "whole", "first", "last",
+    "next", "little", "big", "small", "few", "bit", "no", "any", "all", "both", "every", "which", "what", "or",
+    "if", "then", "but", "not", "only", "more", "need", "needs", "want", "wants", "order", "get", "fit", "fitted",
+    "put", "got", "had", "has", "have", "off", "back", "again", "still", "can", "will", "wont", "dont", "i", "you",
+    "he", "we", "they", "them", "me", "im", "ive", "thats", "theres", "because", "where", "when", "than", "into",
+    "onto", "like", "about", "tight", "loose", "dirty", "clean", "worn", "broken", "split", "bare", "dry", "wet",
+    "oily", "rotten", "cracked", "borrowed", "spare", "cheap", "take", "took", "pull", "waiting", "list", "do",
+    "did", "does", "per", "see", "look", "make", "made", "find", "found", "one", "two", "three", "four", "five",
+    "six", "hundred", "thou", "mil", "mm", "inch", "must", "should", "could", "would", "yes", "well", "ok", "okay",
+    "ah", "oh", "just", "too", "very", "through", "by", "before", "after", "under", "over", "left", "between",
+    "round", "around", "behind", "went", "going", "gone", "come", "came",
+})  # fmt: skip
+_PLACED = re.compile(r"\b(?:off|from|of|on|in|at|round|behind) the ([a-z][a-z-]+ [a-z][a-z-]+)\b", re.IGNORECASE)
+
+
+def said_with(log: Log, words: str, anchors: tuple[FactKey, ...]) -> str:
+    """A bare word with what stood before it where it was told: 'still waiting for the load check kit'."""
+    said = tokens(words)
+    if len(said) != 1 or said[0] not in BARE:
+        return ""
+    best = ""
+    for key in anchors:
+        told = re.findall(r"[\w'-]+|[.,;:!?]", log.words_of(key.note).lower())
+        for at in (n for n, w in enumerate(told) if tokens(w) == said):
+            start = at
+            while start > max(0, at - 2) and _names(told[start - 1]):
+                start -= 1
+            found = " ".join(told[start : at + 1])
+            if len(found) > len(best) and start < at:
+                best = found
+    return best
+
+
+def _names(word: str) -> bool:
+    """Whether a word may be part of a thing's name."""
+    plain = word.replace("'", "")
+    return word[0].isalpha() and len(plain) > 2 and bool(tokens(plain)) and plain not in _NO_NAME and "'" not in word
 
 
 def owner(log: Log, words: str, anchors: tuple[FactKey, ...]) -> str:
@@ -32,9 +76,30 @@ def owner(log: Log, words: str, anchors: tuple[FactKey, ...]) -> str:
         before = [e for e in log.before(at, NEAR) if isinstance(e.fact, (Finding, Work, Reading)) and e.name]
         for event in reversed(before):
             named = _thing(event.name)
-            if named and said[0] not in tokens(named) and not set(tokens(named)) <= BARE:
+            if named and said[0] not in tokens(named) and not set(tokens(named)) <= BARE | FLUIDS:
                 return named
     return ""
+
+
+def placed(log: Log, words: str, anchors: tuple[FactKey, ...]) -> str:
+    """Where a bare part was said to be, in two words: the side cover of 'a drip off the side cover'."""
+    if len(tokens(words)) != 1:
+        return ""
+    for key in anchors:
+        for told in (log.words_of(key.note), log.words_before(key.note)):
+            for found in _PLACED.findall(told):
+                one, two = found.lower().split()
+                if _names(one) and _names(two) and tokens(two) != tokens(words):
+                    return str(found.lower())
+    return ""
+
+
+def full_name(log: Log, words: str, anchors: tuple[FactKey, ...]) -> str:
+    """A bare word under the fullest name that the talk gives it; the word itself when nothing tells."""
+    if found := said_with(log, words, anchors):
+        return found
+    of = owner(log, words, anchors)
+    return f"{of} {words}" if of else words
 
 
 def _thing(name: str) -> str:

@@ -154,6 +154,20 @@ class Log:
     def _notes(self) -> dict[str, str]:
         return {n.uid: n.words for r in self.history.sessions for n in r.notes}
 
+    def words_of(self, note: str) -> str:
+        """The words of a note; empty for one that was erased."""
+        return self._notes.get(note, "")
+
+    def words_before(self, note: str) -> str:
+        """The words of the note before one, in the order of the log."""
+        order = list(self._notes)
+        at = self._place_of_note.get(note, 0)
+        return self._notes[order[at - 1]] if at else ""
+
+    @cached_property
+    def _place_of_note(self) -> dict[str, int]:
+        return {uid: n for n, uid in enumerate(self._notes)}
+
     def around(self, keys: Iterable[FactKey], reach: int = 70) -> str:
         """The words around some facts, as far as `reach` characters to either side."""
         texts = ((self._notes.get(k.note, ""), k) for k in keys)

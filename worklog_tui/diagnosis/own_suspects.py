@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from worklog_tui.diagnosis.candidate import Candidate, Tier
 from worklog_tui.diagnosis.hearing import NOT, is_whole
+from worklog_tui.diagnosis.kin import full_name, placed
 from worklog_tui.diagnosis.log import Event, Log, settles, shows_no_effect
 from worklog_tui.diagnosis.safety import Safety
 from worklog_tui.diagnosis.words import tokens
@@ -50,9 +51,13 @@ def own_suspects(log: Log, book: FaultBook, safety: Safety) -> list[Candidate]:
         fact = event.fact
         if not isinstance(fact, Suspect) or fact.standing != "suspected":
             continue
+        if event.place.session != log.last_session or log.is_old(event.place):
+            continue
         if event.when < since and not _after_a_fault(log, event):
             continue
-        step = f"check the {_bare(fact.name if fact.name and _TELLS.search(fact.cause) else fact.cause)}"
+        thing = _bare(fact.name if fact.name and _TELLS.search(fact.cause) else fact.cause)
+        where = placed(log, thing, (fact.key,))
+        step = f"check the {where} {thing}" if where else f"check the {full_name(log, thing, (fact.key,))}"
         vague = NOT.intersection(tokens(fact.cause)) or fact.cause in found
         if vague or _settled(log, event, fact) or safety.never(step):
             continue
@@ -64,8 +69,6 @@ def own_suspects(log: Log, book: FaultBook, safety: Safety) -> list[Candidate]:
 
 def _after_a_fault(log: Log, event: Event) -> bool:
     """Whether a suspicion of the last session follows a fault that nothing settled since, a few notes before it."""
-    if event.place.session != log.last_session or log.is_old(event.place):
-        return False
     for before in reversed(log.before(event.when, NEAR)):
         fact = before.fact
         if isinstance(fact, Finding) and fact.verdict == "bad" and fact.state and fact.name:

@@ -41,10 +41,15 @@ def one_of(thing: str) -> str:
     return "" if several or last in _PLAIN else "a "
 
 
-def fuller(thing: str, name: str) -> str:
-    """The vocabulary's name where one word or a short form of it was said: 'gskt' or 'gasket' for the inlet gasket."""
+def fuller(thing: str, name: str, around: str) -> str:
+    """The vocabulary's name where one word or a short form of it was said: 'gskt' or 'gasket' for the inlet gasket.
+
+    The rest of the name must have been said nearby (`around`): a kit is no tyre repair kit for want of a better name.
+    """
     said, known = tokens(thing), tokens(name)
     if len(said) != 1 or not known:
+        return thing
+    if len(known) > 1 and not set(known[:-1]) <= set(tokens(around)):
         return thing
     if said[0] == known[-1] and len(known) > 1:
         return name

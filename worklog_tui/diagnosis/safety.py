@@ -16,6 +16,8 @@ class Safety:
     def __init__(self, book: FaultBook, made: Makeup | None = None) -> None:
         self.book = book
         fits = made.fits if made else lambda _: True
+        self.foreign = _foreign(book, made) if made else frozenset()
+        "Parts that the machine has none of."
         cautions = [c for c in book.cautions.values() if fits(c.applies)]
         self._dangers = [(d, [_set(s) for s in d.sets]) for d in book.dangers if fits(d.applies)]
         self._never = [(d, [_set(s) for s in d.sets]) for d in book.never if fits(d.applies)]
@@ -38,6 +40,13 @@ class Safety:
         said = set(tokens(words))
         called = [c for c, sets in self._cautions if c.tag in tags or any(s <= said for s in sets)]
         return tuple(f"{c.says} (Source: {c.source}.)" for c in called)
+
+
+def _foreign(book: FaultBook, made: Makeup) -> frozenset[str]:
+    lists = book.words.get("foreign", {})
+    kinds = ["diesel"] if made.machine.fuel == "diesel" else []
+    kinds += [] if "engine" in made.has else ["no_engine"]
+    return frozenset(part for kind in kinds for part in lists.get(kind, ()))
 
 
 def _before(thing: tuple[str, ...], around: tuple[str, ...]) -> set[str]:

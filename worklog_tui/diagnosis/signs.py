@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
-from worklog_tui.diagnosis.hearing import TRUST_HUNCH, TRUST_MOST, is_state, trust
+from worklog_tui.diagnosis.hearing import NOT, TRUST_HUNCH, TRUST_MOST, is_state, trust
 from worklog_tui.diagnosis.log import Event, Log
 from worklog_tui.diagnosis.makeup import makeup
 from worklog_tui.diagnosis.measures import judged, outcome_of
@@ -153,11 +153,21 @@ class Signs:
             check = self.checks[of]
             first = shows == check.outcomes[0]
             verdicts = ("good", "noted", "bad") if check.combine == "each" else ("good",) if first else ("bad", "noted")
+        if sort == "symptom" and shows == "absent" and fact.verdict == "good" and self._denies(of, fact):
+            return True
         if fact.verdict not in verdicts or (heard.verdicts and fact.verdict not in heard.verdicts):
             return False
         if sort == "symptom" and shows == "absent" and fact.state in self.cured:
             return True
         return not heard.states or is_state(fact.state, fact.condition, heard.states)
+
+    def _denies(self, symptom: str, fact: Finding) -> bool:
+        """Whether a good finding denies what the complaint is heard as: 'it has not died' for dying."""
+        said = fact.condition.lower().replace("'", "").replace("’", "").split()
+        if not NOT.intersection(said):
+            return False
+        stems = {_stem(w) for w in said}
+        return any(_stem(s) in stems for s in self.symptoms[symptom].heard.states if " " not in s)
 
     def _ended(self, found: dict[str, Sign]) -> dict[str, Sign]:
         """Complaints that are over because the machine was heard to run since."""
@@ -210,6 +220,14 @@ class Signs:
             if isinstance(event.fact, Suspect) and event.fact.standing == "suspected" and event.when > since:
                 found[fault] = Sign("hunch", fault, "suspected", event, TRUST_HUNCH)
         return found
+
+
+def _stem(word: str) -> str:
+    """A word without its ending: dies, died and dying are one."""
+    for end in ("ing", "ied", "ies", "ed", "es", "s", "ie", "y", "e"):
+        if word.endswith(end) and len(word) > len(end) + 1:
+            return word[: -len(end)]
+    return word
 
 
 def _repeated(before: Sign | None, shows: str, sure: float) -> float:

@@ -73,7 +73,7 @@ class Wording:
 
     def _thing(self, item: OpenItem, about: str) -> str:
         """The thing as fully as it is known: the vocabulary's name for a short form, the place beside a bare word."""
-        thing = fuller(bare(about), item.name)
+        thing = fuller(bare(about), item.name, self.log.around(item.anchors, 200))
         place = place_of(thing, self.log.around(item.anchors, 80)) if thing == bare(about) else ""
         return f"{thing} {place}".rstrip()
 
@@ -145,6 +145,9 @@ class Wording:
         if job := asked_for(about, self.lists.get("verbs", ())):
             return job
         thing = self._thing(item, about)
+        said = self.log.around(item.anchors, 40) or item.quote
+        if re.search(rf"\b(?:proper|new|real)\s+{re.escape(about)}\b", said, re.IGNORECASE):
+            return f"fit {one_of(thing)}proper new {thing}"
         if verb := self._verb_before(self.log.around(item.anchors, 40) or item.quote, about):
             return f"{verb} the {thing}"
         if self.is_consumable(thing):
