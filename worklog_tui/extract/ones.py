@@ -9,6 +9,7 @@ from worklog_tui.rulebook import Rulebook
 from worklog_tui.rulebook.book import thing_classes
 
 STATES = ("bad", "good", "noted")
+ONES = frozenset({"one", "ones"})
 
 
 def name_ones(tokens: list[Token], context: Context, book: Rulebook) -> list[Token]:
@@ -19,16 +20,21 @@ def name_ones(tokens: list[Token], context: Context, book: Rulebook) -> list[Tok
     i = 0
     while i < len(tokens):
         which, end = _marker(tokens, i)
+        outright = bool(which) and tokens[end - 1].low in ONES
+        if not which:
+            which, end = _kind_of(tokens, i)
+            outright = bool(which)
         named = (
             _several([t.thing for t in out if t.thing is not None], context)
-            if which and _state_follows(tokens, end, context.topic is not None)
+            if which and (outright or _state_follows(tokens, end, context.topic is not None))
             else None
         )
         if named is None:
             out.append(tokens[i])
             i += 1
             continue
-        words = with_which(named.own or named.words, which)
+        told_by = tokens[i].thing
+        words = with_which(named.own or named.words, which) if told_by is None else _one_of(told_by, named)
         thing = Thing(words, named.name, named.kind, which, words, named.per, named.quantities, named.system)
         classes = thing_classes(named.name, named.kind, book.named)
         out.append(
@@ -43,6 +49,24 @@ def name_ones(tokens: list[Token], context: Context, book: Rulebook) -> list[Tok
         )
         i = end
     return out
+
+
+def _kind_of(tokens: list[Token], i: int) -> tuple[str, int]:
+    """`The motor one`: a thing that tells which of several is meant, and where its words end."""
+    thing = tokens[i].thing
+    named = thing is not None and thing.kind != "material" and i + 1 < len(tokens) and tokens[i + 1].low in ONES
+    return (tokens[i].low, i + 2) if named and not _value_follows(tokens, i + 2) else ("", i)
+
+
+def _one_of(thing: Thing, named: Thing) -> str:
+    """`Motor pulley`: one of several by what it belongs to."""
+    many = (named.own or named.words).split()[-1]
+    return f"{thing.words} {many.removesuffix('s') if not many.endswith('ss') else many}"
+
+
+def _value_follows(tokens: list[Token], end: int) -> bool:
+    """Whether a number is told of it, which finds its own part."""
+    return any(t.kind in ("number", "amount") for t in tokens[end : end + 3])
 
 
 def _marker(tokens: list[Token], i: int) -> tuple[str, int]:
@@ -71,7 +95,7 @@ def _state_follows(tokens: list[Token], end: int, running: bool) -> bool:
     """Whether a state is said right after: `is burnt`; under a running test `wet` only says how it was taken."""
     for token in tokens[end : end + 4]:
         if any(token.sense(s) for s in STATES):
-            return not (running and token.sense("how"))
+            return not (running and token.sense("how") and _value_follows(tokens, tokens.index(token, end)))
         if not (token.sense("copula", "degree", "not", "all", "pronoun") or token.kind == "comma"):
             return False
     return False

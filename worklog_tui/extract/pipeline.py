@@ -14,10 +14,12 @@ from worklog_tui.extract.refiners import (
     cleared,
     conditions,
     corrections,
+    followed,
     implied,
     meant,
     names,
     overlap,
+    passing,
     repeats,
     roles,
     tested,
@@ -37,7 +39,9 @@ FINDERS: dict[str, Callable[[Match, Scene], Draft | None]] = {
 
 REFINERS: tuple[Callable[[list[Draft], Scene], list[Draft]], ...] = (
     meant.refine,  # before overlap: what is not meant must not push out what is
+    passing.refine,
     overlap.refine,
+    followed.refine,  # before what is implied and told twice
     names.refine,  # before units are carried over and one reading is set beside another
     carry_over.refine,
     roles.refine,

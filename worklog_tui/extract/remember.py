@@ -7,6 +7,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from worklog_tui.extract.context import SUSPECTS_BACK, THINGS_BACK, Context, Subject
+from worklog_tui.extract.covers import taken_off, under
 from worklog_tui.extract.listing import listing_after
 from worklog_tui.extract.running import topic_after
 from worklog_tui.extract.salience import ranked
@@ -31,8 +32,9 @@ def remember(scene: Scene, drafts: list[Draft], context: Context, upto: int) -> 
 def _things(scene: Scene, drafts: list[Draft], context: Context, upto: int) -> tuple[Subject, ...]:
     """The things of the sentence before the older ones, those that it is about first; what stands aside comes last."""
     rows = ranked(scene, upto, drafts)
-    about = [scene.tokens[k].thing for k, score in rows if score > 0]
-    aside = [t for k, score in rows if score <= 0 and (t := scene.tokens[k].thing) is not None and not t.loose]
+    gone = {k for k, _ in rows if taken_off(scene.tokens, k)}
+    about = [_meant(scene, k) if k in gone else scene.tokens[k].thing for k, score in rows if score > 0]
+    aside = [t for k, score in rows if (score <= 0 or k in gone) and (t := scene.tokens[k].thing) and not t.loose]
     kept: dict[str, Subject] = {}
     new = [_as_subject(t) for t in about if t is not None and t.kind not in FORGETTABLE]
     late = [_as_subject(t) for t in aside if t is not None and t.kind not in FORGETTABLE]
@@ -40,6 +42,12 @@ def _things(scene: Scene, drafts: list[Draft], context: Context, upto: int) -> t
     for subject in (*new, *fresh, *late, *context.things):
         kept.setdefault(subject.words, subject)
     return tuple(kept.values())[:THINGS_BACK]
+
+
+def _meant(scene: Scene, k: int) -> Thing | None:
+    """What a cover that was taken off leaves to be talked of: what lay under it, where its name tells."""
+    thing = scene.tokens[k].thing
+    return under(thing, scene.book) if thing is not None else None
 
 
 def _heading(scene: Scene, upto: int) -> Subject | None:

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from worklog_tui.extract.scene import Draft, Scene
-from worklog_tui.extract.tokens import Token
 
 PREPOSITIONS = frozenset(
     (
@@ -11,7 +10,12 @@ PREPOSITIONS = frozenset(
         "across against up down out for as like"
     ).split()
 )
+BESIDE = frozenset("uh um er erm ah oh well like little big small long short same next last good nice bad".split())
+"Words between what leads to a thing and its name."
 ASIDE = frozenset({"tool", "material", "unknown"})
+PRESENTS = frozenset("heres theres see".split())
+AT, LOOKS = frozenset({"at", "to", "on"}), frozenset("look looking looked listen on get onto moving".split())
+"`Look at that strap`, `here's the rotor`: what is shown is what comes next."
 
 
 def salience(scene: Scene, k: int) -> int:
@@ -19,28 +23,33 @@ def salience(scene: Scene, k: int) -> int:
     token = scene.tokens[k]
     assert token.thing is not None
     score = 0
-    before = _before(scene, k)
-    if before is None or before.sense("break", "person"):
+    i = _before(scene, k)
+    before = scene.tokens[i] if i is not None else None
+    if i is None or before is None or before.sense("break", "person"):
         score += 3
+    elif before.low in PRESENTS or (before.low in AT and i and scene.tokens[i - 1].low in LOOKS):
+        score += 2
     elif before.low in PREPOSITIONS:
         score -= 2
-    elif before.sense("did", "do", "doing", "does"):
+    elif (
+        before.low == "and" and k + 1 < len(scene.tokens) and scene.tokens[k + 1].kind in ("word", "term")
+    ) or before.sense("did", "do", "doing", "does"):
         score += 1
     if token.thing.loose or token.thing.kind in ASIDE or token.thing.system == "instruments and gauges":
         score -= 3
     return score
 
 
-def _before(scene: Scene, k: int) -> Token | None:
-    """The token before a thing, articles and sides passed over; None at the head of a clause."""
+def _before(scene: Scene, k: int) -> int | None:
+    """The index of the token before a thing, articles and sides passed over; None at the head of a clause."""
     i = k - 1
     while i >= 0 and scene.tokens[i].clause == scene.tokens[k].clause and scene.tokens[i].kind not in ("stop", "comma"):
         token = scene.tokens[i]
         if not (
-            token.sense("article", "all", "new", "filler", "objectword", "side", "degree")
+            (token.sense("article", "all", "new", "objectword", "side", "degree") or token.low in BESIDE)
             and token.low not in PREPOSITIONS
         ):
-            return token
+            return i
         i -= 1
     return None
 

@@ -7,12 +7,14 @@ from __future__ import annotations
 
 from worklog_tui.extract.tokens import Token
 
-CLAUSE, SENTENCE, NEAR = "clause", "sentence", "near"
+CLAUSE, SENTENCE, NEAR, PHRASE = "clause", "sentence", "near", "phrase"
 REACH = {
     "not": NEAR, "if": SENTENCE, "would": CLAUSE, "maybe": CLAUSE, "book": CLAUSE, "plan": CLAUSE, "reported": SENTENCE,
     "asked": SENTENCE, "memory": SENTENCE, "doubt": SENTENCE, "disown": SENTENCE, "joke": SENTENCE, "rule": SENTENCE,
+    "meanwhile": PHRASE, "wondered": CLAUSE,
 }  # fmt: skip
 NEAR_TOKENS = 5
+PHRASE_TOKENS = 7
 SUBJECTS = frozenset(
     (
         "its thats theres shes hes heres theyre i ive im ill we weve you youre youve id he she they okay ok alright "
@@ -23,7 +25,7 @@ SUBJECTS = frozenset(
 KEEPS_GOING = frozenset(
     (
         "if when till until where how what that which before after like think reckon said says because as while "
-        "whether than and guess bet hope know"
+        "whether than and guess bet hope know or until whenever once"
     ).split()
 )
 
@@ -109,6 +111,12 @@ def _asks(tokens: list[Token], i: int) -> bool:
 
 def _held(tokens: list[Token], i: int, reach: str, cls: str) -> list[Token]:
     here = tokens[i]
+    if reach == PHRASE:
+        rest = tokens[i : i + PHRASE_TOKENS]
+        ends = (
+            n for n, t in enumerate(rest) if t.kind in ("stop", "comma") or t.clause != here.clause or t.low == "and"
+        )
+        return rest[: next(ends, len(rest))]
     if reach == NEAR:
         held: list[Token] = []
         for other in tokens[i + 1 : i + 1 + NEAR_TOKENS]:

@@ -2,18 +2,17 @@
 
 from __future__ import annotations
 
+from worklog_tui.extract.finders.bearer import bearer, head
 from worklog_tui.extract.matching import Match
 from worklog_tui.extract.salience import salience
 from worklog_tui.extract.scene import Draft, Scene
-from worklog_tui.extract.subjects import Fits, earlier, remembered, which_near, with_which
+from worklog_tui.extract.subjects import Fits, which_near, with_which
 from worklog_tui.extract.tokens import Thing, Token
 from worklog_tui.rulebook import Sense
 
 VERDICTS = ("bad", "good", "noted")
 ASIDE = -2
 "Salience of what stands in a prepositional phrase: `on the shaft`."
-FRESH = 2
-"Notes for which `it` still means the last thing named."
 
 
 def draft(match: Match, scene: Scene) -> Draft | None:
@@ -35,6 +34,8 @@ def draft(match: Match, scene: Scene) -> Draft | None:
     said = gives.get("part", "")
     if said.startswith("<"):
         made.thing_at = match.slots.get(said.strip("<>"))
+        if made.thing_at is not None and made.thing_at < at:
+            made.thing_at = head(scene, made.thing_at)
         made.thing = scene.tokens[made.thing_at].thing if made.thing_at is not None else None
     elif said:
         made.thing = Thing(said, said, "quality")
@@ -43,7 +44,12 @@ def draft(match: Match, scene: Scene) -> Draft | None:
         return None
     if made.thing is not None and made.thing.kind == "tool":
         return None
-    made.fields = {"verdict": gives.get("verdict", sense.cls), "state": sense.name, "opposite": sense.kind}
+    made.fields = {
+        "verdict": gives.get("verdict", sense.cls),
+        "state": sense.name,
+        "opposite": sense.kind,
+        "weak": sense.weak,
+    }
     if sense.cls == "noted" and "part" in made.filled:
         made.confidence = min(made.confidence, 0.45)
     return made
@@ -56,9 +62,23 @@ def senses_for(token: Token, thing: Thing | None) -> list[Sense]:
     return meant + [s for s in states if not s.of]
 
 
+def _said_of_any(made: Draft, token: Token) -> list[Sense]:
+    """What is said outright of a part that its states do not name is believed, if all of them mean the same."""
+    states = [s for s in token.senses if s.cls in VERDICTS and "kind:machine" not in s.of]
+    outright = made.rule.id in OUTRIGHT and made.thing is not None and made.thing.kind in REAL and not made.thing.loose
+    return states[:1] if outright and len({s.cls for s in states}) == 1 else []
+
+
+OUTRIGHT = frozenset({"finding.thing-is-state", "finding.state-in-thing", "finding.state-of-thing"})
+REAL = frozenset({"part", "joint", "fastener", "control"})
+
+
 def suits(sense: Sense, thing: Thing) -> bool:
-    """Whether a condition may be said of a thing."""
-    return not sense.of or thing.name in sense.of or f"kind:{thing.kind}" in sense.of or sense.per == thing.name != ""
+    """Whether a condition may be said of a thing: of bearings is of the front bearing too."""
+    if not sense.of or f"kind:{thing.kind}" in sense.of or sense.per == thing.name != "":
+        return True
+    words = thing.name.split()
+    return any(" ".join(words[n:]) in sense.of for n in range(len(words)))
 
 
 def _settle(made: Draft, scene: Scene, at: int) -> Sense | None:
@@ -70,7 +90,7 @@ def _settle(made: Draft, scene: Scene, at: int) -> Sense | None:
         _find_thing(made, scene, at)
     if made.thing is None:
         return None
-    fitting = senses_for(token, made.thing)
+    fitting = senses_for(token, made.thing) or _said_of_any(made, token)
     if not fitting or (fitting[0].weak and made.rule.gives.get("strong")):
         return None
     if fitting[0].weak and "part" in made.filled and made.thing.kind not in ("machine", "quality"):
@@ -105,11 +125,7 @@ def _find_thing(made: Draft, scene: Scene, at: int) -> None:
     if _of_machine(token) and (scene.tokens[span.start].low in ("she", "shes", "he", "hes") or not _of_parts(token)):
         made.thing = scene.engine()
         return
-    k = earlier(scene, at, fits)
-    if k is not None:
-        made.thing, made.thing_at = scene.tokens[k].thing, k
-        return
-    made.thing = remembered(scene, fits, FRESH)
+    made.thing, made.thing_at = bearer(scene, made.first_used, fits)
     if made.thing is None and _of_machine(token):
         made.thing = scene.engine()
 

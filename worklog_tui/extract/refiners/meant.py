@@ -5,7 +5,9 @@ from __future__ import annotations
 from worklog_tui.extract.scene import Draft, Scene
 
 DROP = {
-    "finding": frozenset({"if", "would", "asked", "plan", "reported", "memory", "joke", "rule", "maybe"}),
+    "finding": frozenset(
+        {"if", "would", "asked", "plan", "reported", "memory", "joke", "rule", "maybe", "meanwhile", "wondered"}
+    ),
     "work": frozenset({"if", "would", "asked", "plan", "maybe", "reported", "memory", "joke", "rule", "not"}),
     "reading": frozenset({"if", "would", "joke", "disown"}),
     "suspect": frozenset({"if", "would", "joke", "memory"}),

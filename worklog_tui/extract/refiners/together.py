@@ -1,8 +1,12 @@
-"""States said in one breath of one thing are one finding: `cracked and perished`, `clean, no scoring`."""
+"""States said in one breath of one thing are one finding: `cracked and perished`, `clean, no scoring`; so is what the
+next words of the sentence only say again: `it's green all through so that's junk`.
+"""
 
 from __future__ import annotations
 
+from worklog_tui.extract.finders.findings import part_words
 from worklog_tui.extract.scene import Draft, Scene
+from worklog_tui.model import Finding
 
 REACH = 4
 
@@ -10,19 +14,47 @@ REACH = 4
 def refine(drafts: list[Draft], scene: Scene) -> list[Draft]:
     """Findings with neighbours of the same thing and verdict taken in."""
     kept: list[Draft] = []
-    last: Draft | None = None
+    found: list[Draft] = []
     for draft in drafts:
         if draft.kind != "finding":
             kept.append(draft)
             continue
+        last = found[-1] if found else None
         if last is not None and _one_breath(last, draft, scene):
             last.last = draft.last
             last.last_used = max(last.last_used, draft.last_used)
             last.trail.append(f"with {scene.said(draft.main, draft.last)}")
             continue
+        told = next((d for d in found if _same(d, draft, scene)), None)
+        if told is not None and told.fields["weak"] and not draft.fields["weak"]:
+            kept.remove(told)
+            found.remove(told)
+            told = None
+        if told is not None or (draft.fields["weak"] and "part" in draft.filled and _just_told(draft, scene)):
+            scene.dropped.append(f"{scene.said(draft.main, draft.last)}: says again what was found")
+            continue
         kept.append(draft)
-        last = draft
+        found.append(draft)
     return kept
+
+
+def _same(first: Draft, second: Draft, scene: Scene) -> bool:
+    """Whether two findings of a sentence are of the same thing, and as good or bad."""
+    return (
+        first.fields["verdict"] == second.fields["verdict"]
+        and first.thing is not None and second.thing is not None
+        and part_words(first, scene).lower() == part_words(second, scene).lower()
+        and "part" in second.filled
+    )  # fmt: skip
+
+
+def _just_told(draft: Draft, scene: Scene) -> bool:
+    """Whether the last finding of the sentence before was of this thing, and as good or bad."""
+    last = next((f for f in reversed(scene.context.recent) if isinstance(f, Finding)), None)
+    return (
+        last is not None and draft.thing is not None and last.main.note in scene.context.notes[-1:]
+        and last.verdict == draft.fields["verdict"] and bool(last.name) and last.name == draft.thing.name
+    )  # fmt: skip
 
 
 def _one_breath(first: Draft, second: Draft, scene: Scene) -> bool:

@@ -1,0 +1,71 @@
+"""Findings: what was found, of which part, and what is said of parts without anything being found."""
+
+from __future__ import annotations
+
+import pytest
+
+from worklog_tui.extract import CONFIDENCE_LINE, read_session
+from worklog_tui.model import Finding, Machine, Note
+from worklog_tui.rulebook import Rulebook
+
+PRESS = Machine("Cider press", kind="petrol engine", fuel="petrol", ignition="magneto", cylinders=2)
+
+
+def found(book: Rulebook, *lines: str, track: str = "captions") -> list[tuple[str, str]]:
+    """(part, verdict) of all that was surely found."""
+    notes = [Note(f"n{i}", "s", line, track=track) for i, line in enumerate(lines)]
+    facts = read_session(book, PRESS, notes)
+    return [(f.part.lower(), f.verdict) for f in facts if isinstance(f, Finding) and f.confidence >= CONFIDENCE_LINE]
+
+
+@pytest.mark.parametrize(
+    ("words", "part"),
+    [
+        ("The gasket behind the pulley on the shaft is torn.", "gasket behind the pulley"),
+        ("The seal between the pump and the gearbox is perished.", "seal"),
+        ("Belt guard off. It's cracked right across.", "belt"),
+        (
+            "fan belt I pushed on it an inch and the radiator look at this it's packed solid you can't see daylight",
+            "radiator",
+        ),
+        ("I pulled on the chain and it's stretched.", "chain"),
+        ("Look at that rotor. It's cracked.", "rotor"),
+        ("Pulleys. The motor one's loose.", "motor pulley"),
+        ("Plugs next. Left one. Oh, that's sooty.", "left plugs"),
+    ],
+)
+def test_a_state_belongs_to_what_the_talk_is_about(book: Rulebook, words: str, part: str) -> None:
+    assert {p for p, _ in found(book, words)} == {part}
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "Crank it till it fires.",
+        "Wait until it squeals and then let go.",
+        "Once it's hot I'll go round the bolts.",
+        "The burnt terminal I cut off.",
+        "The cracked pulley has been replaced.",
+        "I rubbed the valve plate flat.",
+        "Set the lock nut tight.",
+        "I've blued the shaft.",
+        "The engine is stone cold.",
+        "is she stuck has she got spark let's find out",
+    ],
+)
+def test_what_is_only_mentioned_is_not_found(book: Rulebook, words: str) -> None:
+    assert found(book, words) == []
+
+
+def test_what_is_sensed_is_so_though_one_can(book: Rulebook) -> None:
+    assert found(book, "The left tyre, you can hear it hissing.") == [("left tyre", "bad")]
+
+
+def test_the_same_said_again_is_one_finding(book: Rulebook) -> None:
+    assert found(book, "The strap is green all the way through so that's junk.") == [("strap", "bad")]
+
+
+def test_each_of_several_has_its_own(book: Rulebook) -> None:
+    assert found(book, "plugs out. #1 tan. #2 wet, rusty at the tip", track="typed") == [
+        ("plugs 1", "good"), ("plugs 2", "bad"),
+    ]  # fmt: skip

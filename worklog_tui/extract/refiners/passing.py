@@ -1,0 +1,138 @@
+"""States that are only mentioned in passing are no findings: `wait till it knocks`, `the burnt terminal I cut off`,
+`rubbed the disc flat`, `not dead, that's only asleep`.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from worklog_tui.extract.scene import Draft, Scene
+from worklog_tui.extract.tokens import Token
+
+DEFINITE = frozenset("the that this those these my his her your".split())
+SHOWN = frozenset("see hear feel found find at got is was are were theres heres call calls called reckon make".split())
+"Words after which a definite state is what is being looked at: `look at that crack`."
+ALONE = frozenset({"finding.state", "finding.state-alone"})
+LISTED = ALONE | {"finding.thing-is-state"}
+NEAR = 3
+"Tokens within which the verb stands that made a thing so."
+
+
+def refine(drafts: list[Draft], scene: Scene) -> list[Draft]:
+    """The drafts without findings that nobody made."""
+    kept: list[Draft] = []
+    for draft in drafts:
+        reason = _reason(draft, scene) if draft.kind == "finding" else ""
+        if reason:
+            scene.dropped.append(f"{scene.said(draft.main, draft.last)}: finding by {draft.rule.id} let go, {reason}")
+        else:
+            kept.append(draft)
+    return kept
+
+
+def _reason(draft: Draft, scene: Scene) -> str:
+    """Why a state is only mentioned; empty where it was found."""
+    return next((why for why, holds in CHECKS if holds(draft, scene)), "")
+
+
+def _before(scene: Scene, i: int) -> int:
+    """The index of the token before token i, degrees passed over; -1 at the head of its clause."""
+    k = i - 1
+    while k >= 0 and scene.tokens[k].sense("degree") and scene.tokens[k].clause == scene.tokens[i].clause:
+        k -= 1
+    return k if k >= 0 and scene.tokens[k].clause == scene.tokens[i].clause else -1
+
+
+def _after(scene: Scene, draft: Draft) -> Token | None:
+    k = draft.last + 1
+    return scene.tokens[k] if k < len(scene.tokens) else None
+
+
+def _known_already(draft: Draft, scene: Scene) -> bool:
+    """`The missing corner`, `the rounded bolt has been replaced`, `that pop`: what is known, and only named again."""
+    k = _before(scene, draft.main)
+    if k < 0 or scene.tokens[k].low not in DEFINITE or scene.tokens[draft.main].low.partition(" ")[0] in DEFINITE:
+        return False
+    before = scene.tokens[k - 1].low if k and scene.tokens[k - 1].clause == scene.tokens[k].clause else ""
+    return before.rpartition(" ")[2] not in SHOWN
+
+
+def _made_so(draft: Draft, scene: Scene) -> bool:
+    """`Rubbed the disc flat`, `jam nut loose`: how something was made, not how it was found."""
+    k = draft.thing_at
+    if k is None or k != draft.main - 1 or draft.rule.id != "finding.thing-is-state":
+        return False
+    if not scene.tokens[draft.main].sense("made_so"):
+        return False
+    clause = scene.tokens[k].clause
+    return any(
+        t.clause == clause
+        and t.sense("did", "do", "doing")
+        and not t.sense("copula", "reads", "person")
+        and t.low not in SHOWN
+        for t in scene.tokens[max(0, k - NEAR) : k]
+    )
+
+
+def _by_hand(draft: Draft, scene: Scene) -> bool:
+    """`Oiled`, `spun it round`, `I've blued the bar`: words of work, unless something is said to be so."""
+    token = scene.tokens[draft.main]
+    if not token.sense("worked"):
+        return False
+    before, after = scene.tokens[draft.main - 1] if draft.main else None, _after(scene, draft)
+    if before is not None and before.clause == token.clause and before.sense("person"):
+        return True
+    objects = after is not None and (
+        after.kind == "thing" or after.sense("article") is not None or after.low in OBJECTS
+    )
+    joined = before is not None and before.clause == token.clause and before.sense("copula", "degree")
+    return objects or (draft.rule.id in LISTED and not joined)
+
+
+OBJECTS = frozenset("it them that em".split())
+
+
+def _warm_only(draft: Draft, scene: Scene) -> bool:
+    """`Now it's hot`, `engine stone cold`: how a machine was when something was done, unless heat is the trouble."""
+    token = scene.tokens[draft.main]
+    if not token.sense("warmth"):
+        return False
+    kind = draft.thing.kind if draft.thing is not None else ""
+    said = any(t.sense("copula") for t in scene.tokens[draft.first_used : draft.main])
+    return "part" in draft.filled or not said or kind in ("machine", "fluid", "quality")
+
+
+def _only_a_word(draft: Draft, scene: Scene) -> bool:
+    """`Okay`, `right`: in talk a filler, unless something is said to be so."""
+    token = scene.tokens[draft.main]
+    if not token.sense("fillers"):
+        return False
+    k = draft.main - 1
+    while k >= 0 and scene.tokens[k].sense("degree", "all") and not scene.tokens[k].sense("copula"):
+        k -= 1
+    if k < 0:
+        return not scene.typed
+    before = scene.tokens[k]
+    said = before.sense("copula", "reads", "not") or scene.text[before.end - 2 : before.end] in IS
+    return not said and not (scene.typed and before.kind in ("thing", "comma", "which"))
+
+
+IS = frozenset({"'s", "\u2019s", "'e"})
+
+
+def _corrected(draft: Draft, scene: Scene) -> bool:
+    """`That's not weeping, that's raining`: denied only to say it better."""
+    if not ({"not"} & scene.tokens[draft.main].stances) or "part" not in draft.filled:
+        return False
+    rest = scene.tokens[draft.last + 1 : draft.last + 3]
+    return len(rest) == 2 and rest[0].kind == "comma" and rest[1].low in ("thats", "its", "theyre", "it", "that", "but")
+
+
+CHECKS: tuple[tuple[str, Callable[[Draft, Scene], bool]], ...] = (
+    ("known already", _known_already),
+    ("made so", _made_so),
+    ("done by hand", _by_hand),
+    ("only how warm it was", _warm_only),
+    ("only a word", _only_a_word),
+    ("said better in the next words", _corrected),
+)
