@@ -57,12 +57,33 @@ def reread(desk: Desk, machine_name: str) -> Reread:
     with pen(desk) as connection:
         if store.items.basis(connection, machine.uid) != basis:
             readouts = _read(desk, connection, machine)
-        before = _facts(connection, machine)
-        for readout in readouts:
-            store.derived.save(connection, readout)
-        after = _facts(connection, machine)
+        return _swap(connection, machine, readouts)
+
+
+def _swap(connection: store.Connection, machine: Machine, readouts: Iterable[Readout]) -> Reread:
+    """Put what was read in the place of the former facts; the person's corrections are applied to it."""
+    before = _facts(connection, machine)
+    for readout in readouts:
+        store.derived.save(connection, readout)
+    after = _facts(connection, machine)
     gone = tuple(fact for key, fact in before.items() if after.get(key) != fact)
     return Reread(tuple(fact for key, fact in after.items() if before.get(key) != fact), gone)
+
+
+class _Enough(Exception):
+    """Everything that was written is rolled back."""
+
+
+def would_change(desk: Desk, machine_name: str) -> Reread:
+    """What `reread` would change; nothing is changed."""
+    found: list[Reread] = []
+    try:
+        with pen(desk) as connection:
+            machine = named(connection, machine_name)
+            found.append(_swap(connection, machine, _read(desk, connection, machine)))
+            raise _Enough
+    except _Enough:
+        return found[0]
 
 
 def basis(desk: Desk, machine_name: str) -> str:

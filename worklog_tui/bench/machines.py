@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import asdict, dataclass, replace
 from typing import TYPE_CHECKING
 
 from worklog_tui import store
+from worklog_tui.bench.acting import sign
 from worklog_tui.bench.card import BadCard, read_card
 from worklog_tui.bench.taking_in import pen
 from worklog_tui.model import Instant, Machine, SpecifiedValue
@@ -39,13 +40,16 @@ class MachineLine:
 
 
 def add_machine(desk: Desk, card: Machine) -> Machine:
-    """Add a machine; one of the same name gets the new card and keeps its uid."""
+    """Add a machine; one of the same name gets the new card, by an act that can be undone, and keeps its uid."""
     card = with_specified(desk, card)
     with pen(desk) as connection:
         known = [one for one in store.machines.all_machines(connection) if one.name.casefold() == card.name.casefold()]
-        uid = known[0].uid if known else card.uid or desk.uid()
-        kept = replace(card, uid=uid)
-        store.machines.save(connection, kept)
+        kept = replace(card, uid=known[0].uid if known else card.uid or desk.uid())
+        if known and kept != known[0]:
+            store.machines.keep_first_card(connection, kept.uid)
+            sign(desk, connection, "set card", kept.uid, asdict(kept))
+        elif not known:
+            store.machines.save(connection, kept)
     return kept
 
 

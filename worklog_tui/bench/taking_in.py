@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from contextlib import contextmanager
 from dataclasses import replace
 from typing import TYPE_CHECKING
@@ -64,23 +64,40 @@ def _add(desk: Desk, connection: store.Connection, one: Spooled) -> Note:
     return store.sessions.add_note(connection, replace(one.note, session=session.uid, at=at), at)
 
 
-def read_into(desk: Desk, connection: store.Connection, machine: Machine, session: str, fresh: list[Note]) -> str:
-    """Read notes that were put into a session at any place. Gives what went wrong, in words; the notes stay."""
+def read_into(desk: Desk, connection: store.Connection, machine: Machine, session: str, fresh: Iterable[Note]) -> str:
+    """Read notes that were put into a session at any place, altered or struck out.
+
+    Gives what went wrong, in words; the notes stay.
+    """
     try:
         reader, stamp = desk.reader(), desk.stamp(machine)
-        for name in sorted({track_of(note) for note in fresh}):
+        new = {note.uid for note in fresh}
+        everything = store.sessions.notes_of(connection, session, with_struck=True)
+        for name in sorted({track_of(note) for note in everything if note.uid in new}):
             track = Track(reader, machine, session, name, stamp)
-            notes = [note for note in store.sessions.notes_of(connection, session) if track_of(note) == name]
-            new = {note.uid for note in fresh}
-            places = [place for place, note in enumerate(notes) if note.uid in new]
-            tail = store.derived.tail(connection, session, name)
-            if tail is None or store.derived.stamp(connection, session) != stamp:
-                readout = read_all(track, notes)
-            else:
-                stored = store.derived.snapshots(connection, session, name)
-                readout = read_again(track, notes, stored, tail, places[0], places[-1])
-            store.derived.save(connection, readout)
+            _read_track(connection, track, [note for note in everything if track_of(note) == name], new)
     except Exception as mistake:  # a grammar that does not load must not cost the words
         store.derived.mark_unread(connection, session)
         return str(mistake) or type(mistake).__name__
     return ""
+
+
+def _read_track(connection: store.Connection, track: Track, everything: list[Note], new: set[str]) -> None:
+    """Read what follows from the altered notes of one track; what is struck out is not read."""
+    struck = [note.uid for note in everything if note.struck and note.uid in new]
+    tail = store.derived.tail(connection, track.session, track.name)
+    store.derived.clear(connection, struck)
+    notes = [note for note in everything if not note.struck]
+    if not notes:
+        return
+    places, before = [], 0
+    for note in everything:
+        if note.uid in new:
+            places.append(before)
+        before += not note.struck
+    if tail is None or store.derived.stamp(connection, track.session) != track.stamp:
+        readout = read_all(track, notes)
+    else:
+        stored = store.derived.snapshots(connection, track.session, track.name)
+        readout = read_again(track, notes, stored, tail, places[0], min(places[-1], len(notes) - 1))
+    store.derived.save(connection, readout)

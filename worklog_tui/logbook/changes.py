@@ -6,6 +6,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from worklog_tui.logbook.limits import Judge
+from worklog_tui.logbook.standing import standing
 from worklog_tui.model import Act, CommentReading, Fact, History, Place, Reading
 
 ITEM_VERBS = frozenset({"close item", "reopen item", "set item", "merge items"})
@@ -58,26 +59,20 @@ def changes(history: History, comments: Sequence[CommentReading] = ()) -> list[C
     end = len(lines)
     for n, asked in enumerate(_asked(comments)):
         rows.append(((end, 1, n, ""), asked))
-    for act in _standing(history.acts):
+    for act in standing(history.acts):
         if act.verb in ITEM_VERBS:
             rows.append(((_after(act, history, end), 2, *act.order), Decided(act)))
     return [change for _, change in sorted(rows, key=lambda row: row[0])]
 
 
-def _standing(acts: Sequence[Act]) -> list[Act]:
-    """The acts that no later act has undone."""
-    undone: set[str] = set()
-    for act in sorted(acts, key=lambda a: a.order, reverse=True):
-        if act.verb == "undo" and act.uid not in undone:
-            undone.add(act.target)
-    return [act for act in acts if act.uid not in undone]
-
-
 def _after(act: Act, history: History, end: int) -> int:
     """The place of an act among the notes: after the one it names, else after all of its time or earlier.
 
-    It never stands before the note that it is about, whatever the clocks said.
+    It never stands before the note that it is about, whatever the clocks said, nor before the viewers' questions when
+    it is about one of them.
     """
+    if "/comment/" in act.target:
+        return end
     named = act.value.get("after", "") if isinstance(act.value, dict) else ""
     about = _order(history, act.target.split("/", 1)[0])
     seen = _order(history, named)

@@ -6,7 +6,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass, field, replace
 
 from worklog_tui.logbook.same_thing import FASTENERS, Thing
-from worklog_tui.model import FactKey, OpenItem, Place
+from worklog_tui.model import Due, FactKey, OpenItem, Place
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,6 +37,9 @@ class Matter:
     closed: Place | None = None
     closed_by: FactKey | None = None
     by_hand: bool = False
+    into: int | None = None
+    "The position of the matter that a person merged it into."
+    due: Due | None = None
 
     @property
     def open(self) -> bool:
@@ -113,6 +116,7 @@ def as_item(m: Matter) -> OpenItem:
         m.quote,
         m.comment,
         m.people,
+        m.due,
     )
 
 

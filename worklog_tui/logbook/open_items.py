@@ -42,7 +42,9 @@ def _close(state: Matters, said: Said) -> Matters:
         if not matter.open:
             continue
         if deals_with(matter, said):
-            state = state.put(position, replace(matter, state="done", closed=said.place, closed_by=said.fact.key))
+            at = position if matter.into is None else matter.into
+            done = replace(state.all[at], state="done", closed=said.place, closed_by=said.fact.key)
+            state = state.put(at, done) if state.all[at].open else state
         elif _ordered(matter, said):
             state = state.put(position, replace(matter, state="awaited"))
     return state
@@ -70,8 +72,9 @@ def _raise(state: Matters, said: Said) -> Matters:
     near = state.sharing(new.thing) if new.reason in ("temporary", "part needed", "question") else []
     for position in sorted({*near, *state.alike(new.thing)}):
         old = state.all[position]
-        if one_matter(old, new):
-            return state.put(position, told_again(old, new))
+        at = position if old.into is None else old.into
+        if one_matter(replace(old, state=state.all[at].state), new):
+            return state.put(at, told_again(state.all[at], new))
     return state.add(new)
 
 

@@ -16,7 +16,7 @@ from worklog_tui.model.facts import (
     Work,
 )
 from worklog_tui.model.history import History, SessionRecord
-from worklog_tui.model.items import OpenItem, Place
+from worklog_tui.model.items import Due, OpenItem, Place
 from worklog_tui.model.machine import Machine, SpecifiedValue
 from worklog_tui.model.moments import Instant, clock
 from worklog_tui.model.note import Note, Revision, Session
@@ -28,6 +28,7 @@ __all__ = [
     "Cause",
     "Comment",
     "CommentReading",
+    "Due",
     "Evidence",
     "Fact",
     "FactKey",

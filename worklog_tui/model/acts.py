@@ -7,10 +7,14 @@ from typing import Any
 
 from worklog_tui.model.moments import Instant
 
-VERBS = (
-    "edit note", "strike note", "correct fact", "strike fact", "add fact", "close item", "reopen item", "merge items",
-    "set item", "same machine", "set card", "undo", "erase",
-)  # fmt: skip
+NOTE_VERBS = ("edit note", "strike note", "strike lines", "mend word")
+"What alters the words that are read; a run of lines is listed in the value, under notes."
+FACT_VERBS = ("correct fact", "strike fact", "add fact", "set subject")
+"What alters what was read from the words."
+PLACE_VERBS = ("move session", "date session", "join sessions", "split session", "shift lines")
+"What alters where and when notes stand."
+ITEM_VERBS = ("close item", "reopen item", "merge items", "set item")
+VERBS = (*NOTE_VERBS, *FACT_VERBS, *PLACE_VERBS, *ITEM_VERBS, "same machine", "set card", "undo", "erase")
 
 
 @dataclass(frozen=True, slots=True)

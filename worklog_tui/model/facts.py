@@ -5,6 +5,9 @@ from __future__ import annotations
 from dataclasses import dataclass, fields
 from typing import Any, ClassVar
 
+BY_HAND = "by hand"
+"What stands in the place of a pattern's id when a person corrected or added the fact."
+
 Value = float | tuple[float, float] | str
 "A number, a range (low, high), or the designation of a thread as text."
 
@@ -56,6 +59,11 @@ class Fact:
     def about(self) -> str:
         """The thing that it is about, in the speaker's words."""
         return ""
+
+    @property
+    def by_hand(self) -> bool:
+        """Whether a person corrected or added it."""
+        return self.rule == BY_HAND
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -21,6 +21,18 @@ class Place:
 
 
 @dataclass(frozen=True, slots=True)
+class Due:
+    """When an item is to be done: by a day, at so many hours run, or at an event; whichever is given."""
+
+    day: str = ""
+    "ISO date, such as 2031-05-01."
+    hours: float | None = None
+    "What the hour meter will show."
+    event: str = ""
+    "Such as before start, before road, before sale, at the first heat, when the head is off."
+
+
+@dataclass(frozen=True, slots=True)
 class OpenItem:
     """One thing to come back to."""
 
@@ -41,3 +53,5 @@ class OpenItem:
     "0-based number of the viewer's comment that raised it."
     people: int = 0
     "How many viewers said it."
+    due: Due | None = None
+    "When it is to be done, as the person set it."

@@ -26,6 +26,8 @@ class Note:
     instant: Instant | None = None
     film: int | None = None
     "Place in the film in whole seconds, when known."
+    struck: bool = False
+    "Whether the person struck it out: it is kept, but neither read nor shown."
 
 
 @dataclass(frozen=True, slots=True)

@@ -32,8 +32,8 @@ def add(connection: Connection, machine: str, texts: Iterable[str]) -> int:
 def load(connection: Connection, machine: str) -> list[Comment]:
     """The comments of a machine, in order."""
     found = connection.execute(
-        "SELECT number, comment.words FROM comment JOIN machine ON machine.id = comment.machine_id"
-        " WHERE machine.uid = ? ORDER BY number",
+        "SELECT comment.words FROM comment JOIN machine ON machine.id = comment.machine_id"
+        " WHERE machine.uid = ? ORDER BY number, comment.uid",
         (machine,),
     )
-    return [Comment(row["number"], row["words"]) for row in found]
+    return [Comment(number, row["words"]) for number, row in enumerate(found)]

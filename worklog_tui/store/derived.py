@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from itertools import groupby
 
 from worklog_tui.model import Fact, FactKey, Note
-from worklog_tui.store import rows
+from worklog_tui.store import corrections, rows
 from worklog_tui.store.files import Connection
 
 
@@ -46,8 +46,11 @@ def track_of(note: Note) -> str:
 
 
 def save(connection: Connection, readout: Readout) -> None:
-    """Bring facts, snapshots and tail of a track up to date."""
+    """Bring facts, snapshots and tail of a track up to date, and apply the person's corrections to what is new."""
     note_ids = _NoteIds(connection)
+    said = (*readout.cleared, *(key.note for key in readout.withdrawn), *(fact.main.note for fact in readout.added))
+    touched = [note_ids[uid] for uid in dict.fromkeys(said)]
+    corrections.lay_aside(connection, touched)
     for uid in readout.cleared:
         connection.execute("DELETE FROM fact WHERE note_id = ?", (note_ids[uid],))
         connection.execute("DELETE FROM context WHERE note_id = ? AND NOT tail", (note_ids[uid],))
@@ -56,16 +59,11 @@ def save(connection: Connection, readout: Readout) -> None:
             "DELETE FROM fact WHERE note_id = ? AND kind = ? AND start = ? AND stop = ? AND nth = ?",
             (note_ids[key.note], key.kind, key.start, key.end, key.nth),
         )
-    connection.executemany(
-        "INSERT OR REPLACE INTO fact (note_id, machine_id, kind, start, stop, nth, confidence, question, about,"
-        " data)"
-        " VALUES (?1, (SELECT machine_id FROM note WHERE id = ?1), ?, ?, ?, ?, ?, ?, ?, ?)",
-        [
-            (note_ids[fact.main.note], fact.kind, fact.main.start, fact.main.end, fact.nth, fact.confidence,
-             int(fact.confidence < readout.line), fact.about, rows.fact_data(fact))
-            for fact in readout.added
-        ],
-    )  # fmt: skip
+    corrections.put(
+        connection,
+        ((note_ids[fact.main.note], fact, int(fact.confidence < readout.line)) for fact in readout.added),
+    )
+    corrections.apply(connection, touched, readout.line)
     session = connection.execute("SELECT id FROM session WHERE uid = ?", (readout.session,)).fetchone()["id"]
     marks = [(mark, 0) for mark in readout.snapshots] + [(mark, 1) for mark in (readout.tail,) if mark]
     connection.executemany(
@@ -73,6 +71,29 @@ def save(connection: Connection, readout: Readout) -> None:
         [(session, readout.track, note_ids[mark.note], mark.position, tail, mark.context) for mark, tail in marks],
     )
     connection.execute("INSERT OR REPLACE INTO stamp (session_id, stamp) VALUES (?, ?)", (session, readout.stamp))
+
+
+def clear(connection: Connection, notes: Iterable[str]) -> None:
+    """Forget what was read from these notes, and the contexts after them."""
+    note_ids = _NoteIds(connection)
+    for uid in notes:
+        corrections.lay_aside(connection, [note_ids[uid]])
+        connection.execute("DELETE FROM fact WHERE note_id = ?", (note_ids[uid],))
+        connection.execute("DELETE FROM context WHERE note_id = ?", (note_ids[uid],))
+
+
+def clear_session(connection: Connection, session: str) -> None:
+    """Forget how far the reading of a session has come; its notes are to be read anew."""
+    connection.execute("DELETE FROM context WHERE session_id = (SELECT id FROM session WHERE uid = ?)", (session,))
+    mark_unread(connection, session)
+
+
+def correct_again(connection: Connection, notes: Iterable[str], line: float) -> None:
+    """Apply the corrections of these notes anew, after one was added or undone."""
+    note_ids = _NoteIds(connection)
+    found = [note_ids[uid] for uid in notes]
+    corrections.lay_aside(connection, found)
+    corrections.apply(connection, found, line)
 
 
 def mark_unread(connection: Connection, session: str) -> None:
@@ -141,11 +162,22 @@ def facts_of_machine(connection: Connection, machine: str) -> dict[tuple[str, bo
         "SELECT session.uid AS session, fact.question, fact.data"
         " FROM machine JOIN session ON session.machine_id = machine.id"
         " JOIN note ON note.session_id = session.id JOIN fact ON fact.note_id = note.id WHERE machine.uid = ?"
-        " ORDER BY session.id, fact.question, note.stands_at, note.arrival, fact.start, fact.stop, fact.kind, fact.nth",
+        " ORDER BY session.id, fact.question, note.stands_at, note.arrival, note.uid, fact.start, fact.stop,"
+        " fact.kind, fact.nth",
         (machine,),
     )
     groups = groupby(found, key=lambda row: (row["session"], bool(row["question"])))
     return {key: rows.facts([row["data"] for row in group]) for key, group in groups}
+
+
+def facts_of_note(connection: Connection, note: str) -> list[Fact]:
+    """The facts whose main words a note holds, those to be asked about too."""
+    found = connection.execute(
+        "SELECT fact.data FROM fact JOIN note ON note.id = fact.note_id WHERE note.uid = ?"
+        " ORDER BY fact.start, fact.stop, fact.kind, fact.nth",
+        (note,),
+    )
+    return rows.facts([row["data"] for row in found])
 
 
 class _NoteIds(dict[str, int]):

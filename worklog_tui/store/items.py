@@ -6,7 +6,7 @@ import json
 from collections.abc import Sequence
 from dataclasses import asdict
 
-from worklog_tui.model import FactKey, OpenItem, Place
+from worklog_tui.model import Due, FactKey, OpenItem, Place
 from worklog_tui.store.files import Connection
 
 
@@ -70,6 +70,7 @@ def _place(place: Place | None) -> tuple[int | None, str | None]:
 
 def _item(data: dict[str, object]) -> OpenItem:
     raised, closed, by = data.pop("raised"), data.pop("closed"), data.pop("closed_by")
+    due = data.pop("due", None)
     anchors = data.pop("anchors")
     assert isinstance(anchors, list)
     return OpenItem(
@@ -77,5 +78,6 @@ def _item(data: dict[str, object]) -> OpenItem:
         raised=Place(**raised) if isinstance(raised, dict) else None,
         closed=Place(**closed) if isinstance(closed, dict) else None,
         closed_by=FactKey(**by) if isinstance(by, dict) else None,
+        due=Due(**due) if isinstance(due, dict) else None,
         **data,  # type: ignore[arg-type]  # the rest are the plain fields that `asdict` wrote
     )

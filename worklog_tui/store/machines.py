@@ -16,6 +16,25 @@ def save(connection: Connection, machine: Machine) -> None:
     )
 
 
+def keep_first_card(connection: Connection, uid: str) -> None:
+    """Keep the card that a machine came with, before an act gives it another; only the first time."""
+    connection.execute(
+        "INSERT OR IGNORE INTO card_as_it_came (machine_id, name, card) SELECT id, name, card FROM machine"
+        " WHERE uid = ?",
+        (uid,),
+    )
+
+
+def as_it_came(connection: Connection, uid: str) -> Machine | None:
+    """The machine with the card that it came with; None when there is no such machine."""
+    row = connection.execute(
+        "SELECT machine.uid, coalesce(came.name, machine.name) AS name, coalesce(came.card, machine.card) AS card"
+        " FROM machine LEFT JOIN card_as_it_came AS came ON came.machine_id = machine.id WHERE machine.uid = ?",
+        (uid,),
+    ).fetchone()
+    return None if row is None else rows.machine(row)
+
+
 def all_machines(connection: Connection) -> list[Machine]:
     """Every machine, in the order in which they came."""
     return [rows.machine(row) for row in connection.execute("SELECT uid, name, card FROM machine ORDER BY id")]

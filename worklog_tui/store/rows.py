@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import json
 import sqlite3
-from dataclasses import asdict
+from dataclasses import asdict, fields, replace
 from typing import Any
 
 from worklog_tui.model import Act, Fact, Instant, Machine, Note, Session, SpecifiedValue
@@ -12,7 +12,7 @@ from worklog_tui.model.facts import KINDS, Span, to_plain
 
 NOTE_COLUMNS = (
     "note.uid, session.uid AS session, note.words, note.at, note.said_at, note.track, note.arrival, note.revision,"
-    " note.utc, note.zone, note.utc_offset, note.known, note.film"
+    " note.utc, note.zone, note.utc_offset, note.known, note.film, note.struck"
 )
 SESSION_COLUMNS = (
     "session.id, session.uid, machine.uid AS machine, session.arrival, session.source, session.utc, session.zone,"
@@ -32,9 +32,9 @@ def instant_values(moment: Instant | None) -> tuple[str | None, str, int, str]:
 
 def note(row: sqlite3.Row) -> Note:
     """A row of NOTE_COLUMNS."""
-    uid, session, words, at, said_at, track, arrival, revision, utc, zone, offset, known, film = row
+    uid, session, words, at, said_at, track, arrival, revision, utc, zone, offset, known, film, struck = row
     moment = Instant(utc, zone, offset, known) if utc else None
-    return Note(uid, session, words, at, said_at, track, arrival, revision, moment, film)
+    return Note(uid, session, words, at, said_at, track, arrival, revision, moment, film, bool(struck))
 
 
 def session(row: sqlite3.Row) -> Session:
@@ -44,10 +44,16 @@ def session(row: sqlite3.Row) -> Session:
 
 def machine(row: sqlite3.Row) -> Machine:
     """A row of uid, name and card."""
-    card: dict[str, Any] = json.loads(row["card"])
-    card["firing_order"] = tuple(card["firing_order"])
-    card["specified"] = tuple(SpecifiedValue(**value) for value in card["specified"])
-    return Machine(**{**card, "uid": row["uid"], "name": row["name"]})
+    return replace(machine_of(json.loads(row["card"])), uid=row["uid"], name=row["name"])
+
+
+def machine_of(data: dict[str, Any]) -> Machine:
+    """The machine of a card's JSON data; keys that a newer program wrote are passed over."""
+    known = {field.name for field in fields(Machine)}
+    card = {key: value for key, value in data.items() if key in known}
+    card["firing_order"] = tuple(card.get("firing_order", ()))
+    card["specified"] = tuple(SpecifiedValue(**value) for value in card.get("specified", ()))
+    return Machine(**{"name": "", **card})
 
 
 def card(machine: Machine) -> str:

@@ -24,7 +24,7 @@ def find(
     order = "bm25(note_words), note_words.rowid DESC" if rank else "note_words.rowid DESC"
     found = connection.execute(
         f"SELECT {rows.NOTE_COLUMNS} FROM note_words CROSS JOIN note ON note.id = note_words.rowid"
-        " CROSS JOIN session ON session.id = note.session_id WHERE note_words MATCH ?1"
+        " CROSS JOIN session ON session.id = note.session_id WHERE note_words MATCH ?1 AND NOT note.struck"
         " AND (?2 IS NULL OR note.machine_id = (SELECT id FROM machine WHERE uid = ?2))"
         f" ORDER BY {order} LIMIT ?3",
         (match, machine, limit),

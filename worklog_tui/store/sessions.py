@@ -31,7 +31,8 @@ def last_live(connection: Connection, machine: str) -> LastNote | None:
     """The live session of a machine that was written to last; None when it has none."""
     row = connection.execute(
         f"SELECT {rows.SESSION_COLUMNS} FROM machine JOIN session ON session.machine_id = machine.id"
-        " WHERE machine.uid = ? AND source = 'live' ORDER BY session.arrival DESC LIMIT 1",
+        " WHERE machine.uid = ? AND source = 'live' AND EXISTS (SELECT 1 FROM note WHERE session_id = session.id)"
+        " ORDER BY session.arrival DESC, session.uid DESC LIMIT 1",
         (machine,),
     ).fetchone()
     return None if row is None else _end(connection, row)
@@ -43,7 +44,7 @@ def _end(connection: Connection, row: Any) -> LastNote:
         "SELECT count(*), max(utc) FROM note WHERE session_id = ?", (row["id"],)
     ).fetchone()
     last = connection.execute(
-        "SELECT stands_at FROM note WHERE session_id = ? ORDER BY stands_at DESC, arrival DESC LIMIT 1", (row["id"],)
+        "SELECT stands_at FROM note WHERE session_id = ? ORDER BY stands_at DESC LIMIT 1", (row["id"],)
     ).fetchone()
     instant = replace(session.start, utc=latest) if session.start and latest else session.start
     return LastNote(session, notes, last["stands_at"] if last else 0, instant)
@@ -77,6 +78,12 @@ def begin(connection: Connection, session: Session) -> Session:
     return replace(session, arrival=arrival)
 
 
+def note(connection: Connection, uid: str) -> Note | None:
+    """The note with that uid, struck out or not."""
+    row = connection.execute(f"{_NOTES} WHERE note.uid = ?", (uid,)).fetchone()
+    return None if row is None else rows.note(row)
+
+
 def known_notes(connection: Connection, uids: Iterable[str]) -> set[str]:
     """Those of the uids that the logbook holds."""
     return {
@@ -101,34 +108,41 @@ def add_note(connection: Connection, note: Note, stands_at: int) -> Note:
     return replace(note, arrival=arrival, revision=0)
 
 
-def notes_of(connection: Connection, session: str) -> list[Note]:
-    """The notes of one session, in order."""
-    found = connection.execute(f"{_NOTES} WHERE session.uid = ? ORDER BY note.stands_at, note.arrival", (session,))
+def notes_of(connection: Connection, session: str, with_struck: bool = False) -> list[Note]:
+    """The notes of one session, in order; those that were struck out only when they are asked for."""
+    found = connection.execute(
+        f"{_NOTES} WHERE session.uid = ?1 AND (?2 OR NOT note.struck)"
+        " ORDER BY note.stands_at, note.arrival, note.uid",
+        (session, with_struck),
+    )
     return [rows.note(row) for row in found]
 
 
 def of_machine(connection: Connection, machine: str) -> list[tuple[Session, list[Note]]]:
-    """All sessions of a machine with their notes, by start; one without a date stands where it came."""
+    """All sessions of a machine with their notes, by start; one without a date stands where it came.
+
+    What was struck out is left out, and so is a session that has no note.
+    """
     found = connection.execute(
         f"SELECT {rows.SESSION_COLUMNS} FROM session JOIN machine ON machine.id = session.machine_id"
-        " WHERE machine.uid = ? ORDER BY session.arrival",
+        " WHERE machine.uid = ?",
         (machine,),
     )
     sessions = in_order([rows.session(row) for row in found])
     said = connection.execute(
-        f"{_NOTES} JOIN machine ON machine.id = session.machine_id WHERE machine.uid = ?"
-        " ORDER BY session.id, note.stands_at, note.arrival",
+        f"{_NOTES} JOIN machine ON machine.id = session.machine_id WHERE machine.uid = ? AND NOT note.struck"
+        " ORDER BY session.id, note.stands_at, note.arrival, note.uid",
         (machine,),
     )
     notes = {uid: list(group) for uid, group in groupby(map(rows.note, said), key=lambda note: note.session)}
-    return [(session, notes.get(session.uid, [])) for session in sessions]
+    return [(session, notes[session.uid]) for session in sessions if session.uid in notes]
 
 
 def in_order(sessions: list[Session]) -> list[Session]:
     """Sessions by their start; one of unknown date goes with the one that came before it."""
     keys: dict[str, tuple[str, int]] = {}
     before = ""
-    for session in sorted(sessions, key=lambda one: one.arrival):
+    for session in sorted(sessions, key=lambda one: (one.arrival, one.uid)):
         before = session.start.utc if session.start else before
         keys[session.uid] = (before, session.arrival)
-    return sorted(sessions, key=lambda one: keys[one.uid])
+    return sorted(sessions, key=lambda one: (*keys[one.uid], one.uid))
