@@ -98,6 +98,14 @@ def look_over(logbook: Path) -> set[str]:
         connection.close()
 
 
+def one_note(program: Writer, acks: Path) -> float:
+    """Seconds that starting and keeping one note takes now: a busy machine is slower."""
+    begin = time.perf_counter()
+    program.start(acks, 5000, 1)
+    program.wait()
+    return time.perf_counter() - begin
+
+
 def words_found(logbook: Path, words: str) -> int:
     with store.reading(logbook) as connection:
         return len(store.search.find(connection, words, limit=100_000))
@@ -108,10 +116,7 @@ def test_killed_at_any_moment(tmp_path: Path) -> None:
     with writer(logbook) as program:
         program.start(acks, ROUNDS, 1)
         program.wait()
-        begin = time.perf_counter()
-        program.start(acks, ROUNDS + 1, 1)
-        program.wait()
-        span = max(0.15, 4 * (time.perf_counter() - begin))  # seconds; a busy machine takes longer to keep a note
+        span = max(0.15, 4 * one_note(program, acks))
         for number in range(ROUNDS):
             child = program.start(acks, number)
             time.sleep(chance.uniform(0.0, span))
@@ -145,13 +150,15 @@ def test_killed_while_notes_go_to_the_spool(tmp_path: Path) -> None:
     with writer(logbook) as program:
         program.start(acks, 0, 1)
         program.wait()
+        span = max(0.08, 3 * one_note(program, acks))
+        kept = look_over(logbook)
         with held(logbook):
             for number in range(1, ROUNDS + 1):
                 child = program.start(acks, number, patience=0)
-                time.sleep(chance.uniform(0.0, 0.08))
+                time.sleep(chance.uniform(0.0, span))
                 os.kill(child, signal.SIGKILL)
                 program.wait()
-        assert len(look_over(logbook)) == 1
+        assert look_over(logbook) == kept
         program.start(acks, ROUNDS + 1, 1)
         program.wait()
     assert len(acknowledged(acks)) > ROUNDS // 2
@@ -339,7 +346,7 @@ def test_the_store_part_of_a_note_takes_milliseconds(desk: Desk, clock: Clock) -
     took = []
     for _ in range(60):
         clock.go_on(seconds=1)
-        begin = time.perf_counter()
+        begin = time.process_time()
         keep_note(desk, "Band saw", "the guide is cracked, cleaned it")
-        took.append(time.perf_counter() - begin)
-    assert sorted(took)[len(took) // 2] < 0.025, "5 ms on a quiet machine; the bar leaves room for a busy one"
+        took.append(time.process_time() - begin)
+    assert sorted(took)[len(took) // 2] < 0.015, "about 4 ms of the processor's time; the rest is the disk's"
