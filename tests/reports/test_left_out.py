@@ -136,6 +136,25 @@ def test_the_word_alone_makes_no_note_private(said: str) -> None:
     assert gate().history(Told().say(said).history())[1].notes == 0
 
 
+@pytest.mark.parametrize(
+    ("never", "said"),
+    [
+        ("O'Neill", "ask O’NEILL about it"),
+        ("Mill Lane", "down mill-lane, past the mill_lane bridge"),
+        ("★★", "the ★★ yard"),
+        ("Zoë", "zoe\u0308 said so"),
+    ],
+)
+def test_a_word_is_left_out_however_it_is_written(never: str, said: str) -> None:
+    cleaned = gate([never]).clean(said)
+    assert "…" in cleaned
+    assert not any(rest in cleaned.lower() for rest in ("neill", "lane", "★", "zo"))
+
+
+def test_a_word_within_another_stays() -> None:
+    assert gate(["Ann"]).clean("the banner and the annulus") == "the banner and the annulus"
+
+
 def test_own_words_are_read_after_ours(tmp_path: Path) -> None:
     (tmp_path / FILE).write_text('never = ["Old Nell"]\nprivate = ["hush now"]\n')
     found = load_publishing_words([tmp_path])

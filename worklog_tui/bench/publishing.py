@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
@@ -12,6 +13,7 @@ from worklog_tui.reports.repair_log import RepairLog
 
 if TYPE_CHECKING:
     from worklog_tui.bench.desk import Desk
+    from worklog_tui.reports.chapters import Chapter
     from worklog_tui.reports.hand_over import HandOver
 
 
@@ -39,6 +41,19 @@ class Published:
 
         return self.gate.words_only(hand_over(self.material, self.log(), self.gate.words))
 
+    def film_text(self, films: Sequence[Sequence[Chapter]]) -> str:
+        """The text below a film with these chapters."""
+        from worklog_tui.reports.film_text import description
+
+        return description(self.log(), films, self.closing())
+
+    def tried(self) -> str:
+        """What was tried, and what was heard after it."""
+        from worklog_tui.reports.film_text import tried_text
+        from worklog_tui.reports.tried import tried
+
+        return tried_text(self.gate.words_only(tried(self.material)))
+
     def closing(self) -> str:
         """What stands below every page."""
         from worklog_tui.reports.log_cautions import closing
@@ -50,8 +65,13 @@ def published(desk: Desk, machine: str, sessions: tuple[int, int] | None = None)
     """What may be published of a machine, of all its sessions or from one to another (counted from 1)."""
     from worklog_tui.bench.history import history
 
+    return from_history(desk, history(desk, machine), sessions)
+
+
+def from_history(desk: Desk, whole: History, sessions: tuple[int, int] | None) -> Published:
+    """The same for a history that is at hand."""
     gate = gate_of(desk)
-    known, left_out = gate.history(history(desk, machine))
+    known, left_out = gate.history(whole)
     return _published(desk, gate, known, left_out, sessions)
 
 

@@ -14,6 +14,7 @@ from worklog_tui.cli.refusing import WrongCall
 
 if TYPE_CHECKING:
     from worklog_tui.bench.publishing import Published
+    from worklog_tui.reports.chapters import Chapter
     from worklog_tui.reports.repair_log import RepairLog
 
 ENDINGS = {".html": "page", ".htm": "page", ".md": "markdown", ".markdown": "markdown", ".json": "json", ".csv": "csv"}
@@ -40,6 +41,45 @@ def hand_over(call: Call) -> None:
     else:
         raise WrongCall("The hand-over sheet is a page or Markdown; name the file .html or .md.")
     write_out(written(found.hand_over(), found.closing()), call.to)
+
+
+def film(call: Call) -> None:
+    """Writes the chapters of the film, the text below it, and what was tried."""
+    found = _published(call)
+    clips = film_chapters(found, lengths_of(call.joined))
+    if call.only == "tried":
+        written = found.tried()
+    elif call.only == "chapters":
+        written = "\n\n".join("\n".join(chapter.line for chapter in chapters) for _, chapters in clips) + "\n"
+    else:
+        written = found.film_text([chapters for _, chapters in clips])
+        written += "" if call.only else f"\n{found.tried()}"
+    for title, chapters in clips:
+        if not chapters:
+            complain(f"{title or 'The film'}: too short, or too little is told in it, for three chapters.")
+    write_out(written, call.to)
+
+
+def film_chapters(found: Published, lengths: list[int] | None) -> list[tuple[str, tuple[Chapter, ...]]]:
+    """The chapters of each film of the sessions, or of all their clips as one."""
+    from worklog_tui.reports.chapters import chapters
+    from worklog_tui.reports.film import NoFilm, films, joined
+
+    clips = films(found.material)
+    if not clips:
+        raise NoFilm("No line of these sessions has a place in a film; take in the captions of the film first.")
+    made = clips if lengths is None else (joined(clips, lengths),)
+    return [(one.title, chapters(one, found.material.history.machine.name)) for one in made]
+
+
+def lengths_of(said: str | None) -> list[int] | None:
+    """Lengths of clips such as 26:50,37:10 in seconds; a WrongCall for anything else."""
+    if said is None:
+        return None
+    parts = [part.strip() for part in said.split(",")]
+    if not all(re.fullmatch(r"(?:\d{1,2}:)?\d{1,3}:[0-5]\d", part) for part in parts):
+        raise WrongCall("The lengths of the clips are written like 26:50,37:10.")
+    return [sum(int(n) * 60**place for place, n in enumerate(reversed(part.split(":")))) for part in parts]
 
 
 def _page(log: RepairLog, found: Published, _: Call) -> str:

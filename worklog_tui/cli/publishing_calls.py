@@ -24,7 +24,15 @@ def add_publishing(commands: Any, command: Command) -> list[argparse.ArgumentPar
         "--as", dest="shape", choices=["page", "markdown"], help="else the file's ending tells: .html, .md"
     )
     _to(sheet)
-    return [log, sheet]
+    film = command(commands, "film", "publishing:film", "write chapters and the text below a film")
+    _of(film)
+    film.add_argument("--sessions", metavar="N or N-M", help="the sessions that the film shows")
+    film.add_argument(
+        "--only", choices=["chapters", "text", "tried"], help="chapters, the text below, or what was tried"
+    )
+    film.add_argument("--joined", metavar="LENGTHS", help="the clips of the sessions make one film: 26:50,37:10")
+    _to(film)
+    return [log, sheet, film]
 
 
 def _of(parser: argparse.ArgumentParser) -> None:

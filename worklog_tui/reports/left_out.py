@@ -7,7 +7,7 @@ was left out can come back neither as a fact nor as an open item.
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, fields, is_dataclass, replace
 from functools import cached_property
 from typing import Any, TypeVar
@@ -26,6 +26,8 @@ _NUMBER = (
 )
 _SUM = rf"(?:(?:a|an|about|around)\s+)?{_NUMBER}(?:(?:\s+|-)(?:and\s+|of\s+|odd\s+|or\s+|to\s+)?{_NUMBER}){{0,5}}"
 _ENDS = r"(?=\s*(?:[.,;:!?)]|$)|\s+(?:for|and|each|apiece|plus|but|so|then|because|which|at|in\s+the\s+end)\b)"
+_SIGN = re.compile("[£$€¥]")
+_WORD = re.compile(r"[^\W_]+")
 _KEPT = frozenset({
     "uid", "note", "target", "device", "seen", "rule", "utc", "zone", "known", "track", "verb", "said_at", "role",
     "action", "verdict", "standing", "reason", "state", "quantity", "limit", "main", "evidence", "filled",
@@ -76,23 +78,46 @@ class Gate:
     def _private(self) -> re.Pattern[str]:
         return re.compile(rf"\A\W*private\b\s*[:;,.–-]|{alternatives(self.words.private)}", re.IGNORECASE)
 
+    @cached_property
+    def _hints(self) -> tuple[frozenset[str], frozenset[str], frozenset[str]]:
+        """One word of each phrase, for private notes, for money and for what is never published: a quick first look."""
+        named = (*self.words.money, *self.words.paid, "pound", "pounds", "gave", "give")
+        return _hints(("private", *self.words.private)), _hints(named), _hints(self.words.never)
+
+    @cached_property
+    def _signs_only(self) -> bool:
+        """Whether something that is never published has no letter or digit in it, so that no word hints at it."""
+        return not all(_words(phrase) for phrase in self.words.never)
+
+    @cached_property
+    def _known(self) -> dict[str, str]:
+        """Texts that were cleaned before: facts repeat the words of their notes."""
+        return {}
+
     def is_private(self, note: Note) -> bool:
         """Whether a note is left out whole."""
-        return note.uid in self.private or bool(self._private.search(note.words.replace("'", "").replace("’", "")))
+        if note.uid in self.private:
+            return True
+        words = note.words.replace("'", "").replace("’", "")
+        return not self._hints[0].isdisjoint(_words(words)) and bool(self._private.search(words))
 
     def gaps(self, text: str) -> list[tuple[int, int, str]]:
         """Where something is left out: start, end, and `sum` or `word`."""
-        found = [(*_span(one), "sum") for one in self._money.finditer(text)]
-        found += [(one.start(), one.end(), "word") for one in self._never.finditer(text)]
+        words, found = _words(text), []
+        if not self._hints[1].isdisjoint(words) or _SIGN.search(text):
+            found += [(*_span(one), "sum") for one in self._money.finditer(text)]
+        if not self._hints[2].isdisjoint(words) or self._signs_only:
+            found += [(one.start(), one.end(), "word") for one in self._never.finditer(text)]
         return sorted(found)
 
     def clean(self, text: str) -> str:
         """The text with what is left out replaced by one sign, and without control characters."""
-        text = sanitise(text)
-        gaps = self.gaps(text)
-        for start, end in reversed(_joined(gaps)):
-            text = text[:start] + GONE + text[end:]
-        return text
+        if text not in self._known:
+            cleaned = sanitise(text)
+            for start, end in reversed(_joined(self.gaps(cleaned))):
+                cleaned = cleaned[:start] + GONE + cleaned[end:]
+            self._known[text] = cleaned
+        return self._known[text]
 
     def history(self, whole: History) -> tuple[History, LeftOut]:
         """The history that may be published, and how much stayed behind."""
@@ -147,6 +172,15 @@ class Gate:
                 after = self._walk(before)
                 if after is not before and after != before:
                     yield field.name, after
+
+
+def _words(text: str) -> list[str]:
+    return _WORD.findall(text.lower())
+
+
+def _hints(phrases: Iterable[str]) -> frozenset[str]:
+    """The longest word of each phrase."""
+    return frozenset(max(_words(phrase), key=len) for phrase in phrases if _words(phrase))
 
 
 def _span(found: re.Match[str]) -> tuple[int, int]:

@@ -8,6 +8,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, fields
 from pathlib import Path
 
+from worklog_tui.notes.cleaning import sanitise
 from worklog_tui.rulebook.mistakes import GrammarMistake, Mistake
 
 FILE = "publishing.toml"
@@ -44,7 +45,7 @@ def load_publishing_words(folders: Sequence[Path]) -> PublishingWords:
                     raise _mistake(f"it has a list “{key}” that nothing reads", f"name it one of {', '.join(rows)}")
                 if not isinstance(words, list) or not all(isinstance(one, str) for one in words):
                     raise _mistake(f"“{key}” is no list of words", 'write it as ["one", "two"]')
-                rows[key] += [one for word in words if (one := " ".join(word.split()))]
+                rows[key] += [one for word in words if (one := " ".join(sanitise(word).split()))]
     return PublishingWords(**{key: tuple(dict.fromkeys(words)) for key, words in rows.items()})
 
 
@@ -56,6 +57,7 @@ def alternatives(words: Sequence[str]) -> str:
 
 def _loosely(word: str) -> str:
     pieces = r"[\s_-]+".join(re.escape(piece) for piece in re.split(r"[\s_-]+", word) if piece)
+    pieces = re.sub("['\u2019]", "['\u2019]", pieces)
     before = r"(?<!\w)" if word[:1].isalnum() else ""
     return before + pieces + (r"(?!\w)" if word[-1:].isalnum() else "")
 

@@ -20,7 +20,7 @@ _COUNTED = {"turn", "day", "pint"}
 QUANTITIES = {"run_time": "hours run", "density": "specific gravity", "duration": "time", "volume": "amount"}
 "How a quantity is called for people, where that is not its name."
 
-_DONE = {
+DONE = {
     "remove": "removed", "strip": "stripped", "clean": "cleaned", "check": "checked", "test": "tested", "replace":
     "replaced", "fit": "fitted", "adjust": "adjusted", "repair": "repaired", "drain": "drained", "fill": "filled",
     "flush": "flushed", "lubricate": "lubricated", "soak": "soaked", "bleed": "bled", "make": "made", "order":
@@ -140,7 +140,7 @@ def _finding(fact: Finding) -> str:
 
 @_say.register
 def _work(fact: Work) -> str:
-    done = _DONE.get(fact.action, fact.action)
+    done = DONE.get(fact.action, fact.action)
     link = ": " if fact.action == "start" else " "
     return (f"{fact.part}{link}{done}" if fact.part else done) + (f", with {fact.used}" if fact.used else "")
 

@@ -1,0 +1,159 @@
+"""Film chapters and the text below a film, on an invented narrow-gauge hand crane."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from tests.logbook.told import bad, did, good, later, read, suspects
+from tests.reports.hostile import HOSTILE
+from tests.reports.published import published
+from worklog_tui.model import Fact, History, Instant, Machine, Note, Session, SessionRecord, Span, clock
+from worklog_tui.reports.chapter_titles import LONGEST, title_of
+from worklog_tui.reports.chapters import chapters, problems
+from worklog_tui.reports.film import Film, FilmLine, NoFilm, films, joined
+from worklog_tui.reports.film_text import LONGEST as TEXT
+from worklog_tui.reports.film_text import description, tried_text
+from worklog_tui.reports.tried import SILENCE, tried
+
+BRAKE = (bad("brake band", "glazed"), did("remove", "brake band"), did("replace", "brake band", "new lining"))
+GEAR = (read("clearance", 0.9, "mm", "pinion"), bad("pinion", "chipped"), did("repair", "pinion"))
+HOOK = (bad("hook", "opened out"), later("hook", "part needed"), did("remove", "hook"))
+
+
+def film(*lines: tuple[int, str, Fact], length: int = 0) -> Film:
+    """A film of lines: second, words, one fact."""
+    told = tuple(FilmLine(at, words, (fact,)) for at, words, fact in lines)
+    return Film("", told, length or told[-1].second + 60)
+
+
+def three_jobs(step: int = 40) -> Film:
+    return film(*((5 + n * step, "", fact) for n, fact in enumerate((*BRAKE, *GEAR, *HOOK))))
+
+
+def test_a_chapter_begins_where_another_thing_is_taken_in_hand() -> None:
+    assert [c.line for c in chapters(three_jobs(), "Crane")] == [
+        "0:00 Brake band: glazed, removed, replaced",
+        "2:05 Pinion: chipped, clearance 0.9 mm, repaired",
+        "4:05 Hook: opened out, removed, needed",
+    ]
+
+
+def test_chapters_have_no_fixed_length() -> None:
+    long_brake = film(
+        *((n * 60, "", BRAKE[n % 3]) for n in range(20)),
+        *((1300 + n * 30, "", f) for n, f in enumerate((*GEAR, *HOOK))),
+    )
+    assert [c.second for c in chapters(long_brake, "Crane")] == [0, 1300, 1390]
+
+
+def test_a_film_that_begins_with_talk_has_a_first_chapter_of_its_own() -> None:
+    late = film(*((line.second + 90, "", line.facts[0]) for line in three_jobs().lines))
+    assert chapters(late, "Hand crane")[0].line == "0:00 Hand crane"
+
+
+def test_too_short_a_film_has_no_chapters() -> None:
+    assert chapters(three_jobs(step=1), "Crane") == ()
+    assert chapters(Film("", (), 900), "Crane") == ()
+
+
+_THINGS = ("pawl", "jib", "rope", "drum", "axle", "post")
+_TOLD = (lambda t: bad(t, "worn"), lambda t: did("clean", t), lambda t: good(t, "sound"), lambda t: later(t, "fault"))
+_FACT = st.builds(lambda tell, thing: tell(thing), st.sampled_from(_TOLD), st.sampled_from(_THINGS))
+
+
+@given(st.lists(st.tuples(st.integers(0, 4000), _FACT), min_size=1, max_size=120), st.integers(0, 300))
+def test_every_list_of_chapters_is_valid_for_the_platforms(rows: list[tuple[int, Fact]], more: int) -> None:
+    """The rules: first at 0:00, three or more, ten seconds or more each, in order, time first."""
+    told = sorted(rows, key=lambda row: row[0])
+    made = film(*((at, "", fact) for at, fact in told), length=told[-1][0] + more)
+    lines = [chapter.line for chapter in chapters(made, "Crane")]
+    assert not lines or problems(lines, made.length) == []
+    assert all(len(line.split(" ", 1)[1]) <= LONGEST + len(", time 99") for line in lines)
+
+
+@pytest.mark.parametrize(
+    ("lines", "says"),
+    [
+        (["0:01 A", "0:20 B", "0:40 C"], "not at 0:00"),
+        (["0:00 A", "0:20 B"], "there are 2"),
+        (["0:00 A", "0:09 B", "0:40 C"], "shorter"),
+        (["0:00 A", "0:50 B", "0:40 C"], "out of order"),
+        (["- 0:00 A", "0:50 B", "1:40 C"], "not a time"),
+        (["0:00 ", "0:50 B", "1:40 C"], "not a time"),
+    ],
+)
+def test_a_broken_rule_is_found(lines: list[str], says: str) -> None:
+    assert says in " ".join(problems(lines))
+
+
+@pytest.mark.parametrize("words", HOSTILE)
+def test_a_title_holds_nothing_that_a_platform_takes_for_something_else(words: str) -> None:
+    title = title_of([bad(words, words)], "Crane")
+    assert not set(title) & set("<>[]{}|\n\r\t")
+    assert "http" not in title
+    assert len(title) <= LONGEST
+
+
+def test_clips_make_one_film_when_their_lengths_are_told() -> None:
+    first, second = three_jobs(), three_jobs()
+    whole = joined([first, second], [600, 600])
+    lines = [c.line for c in chapters(whole, "Crane")]
+    assert problems(lines, whole.length) == []
+    assert "10:05 Brake band: glazed, removed, replaced, again" in lines
+
+
+def test_a_length_that_cannot_be_is_refused_in_words() -> None:
+    with pytest.raises(NoFilm, match="after the end"):
+        joined([three_jobs()], [60])
+    with pytest.raises(NoFilm, match="give the length of each"):
+        joined([three_jobs()], [])
+
+
+def crane(*sessions: list[tuple[int, Fact]], track: str = "captions") -> History:
+    """A crane of which each session is filmed."""
+    records = []
+    for number, rows in enumerate(sessions, 1):
+        notes, facts = [], []
+        for n, (at, fact) in enumerate(rows):
+            uid = f"s{number}n{n}"
+            notes.append(Note(uid, f"s{number}", f"line {n}", at, clock(at), track, n))
+            facts.append(replace(fact, main=Span(uid, 0, 4), quote=f"line {n}"))
+        session = Session(f"s{number}", "crane", Instant(f"2031-05-{number:02}T09:00:00Z"), "import", number)
+        records.append(SessionRecord(session, tuple(notes), tuple(facts)))
+    return History(Machine("Hand crane"), tuple(records))
+
+
+def test_each_filmed_session_is_a_film_and_a_typed_one_is_none() -> None:
+    rows = [(n * 40, fact) for n, fact in enumerate((*BRAKE, *GEAR))]
+    assert [len(f.lines) for f in films(published(crane(rows, rows)).material)] == [6, 6]
+    assert films(published(crane(rows, track="typed")).material) == ()
+
+
+def test_what_was_tried_is_told_with_what_was_heard_after_it() -> None:
+    rows: list[tuple[int, Fact]] = [
+        (0, did("replace", "brake band", "new lining")), (60, good("brake band", "holds")),
+        (90, did("clean", "hook")), (120, did("fit", "pin")), (150, suspects("rope")),
+    ]  # fmt: skip
+    told = tried(published(crane(rows)).material)
+    assert [(row.text, row.detail) for row in told] == [
+        ("brake band replaced, with new lining", "brake band: holds (good)"),
+        ("hook cleaned", SILENCE),
+        ("pin fitted", SILENCE),
+    ]
+    assert "- Brake band replaced, with new lining (session 1 at 0:00): brake band: holds (good)" in tried_text(told)
+
+
+def test_the_text_below_a_film_keeps_to_the_limit_and_has_no_angle_brackets() -> None:
+    rows = [(n * 20, bad(f"pin <{n}>", "worn " * 10)) for n in range(300)] + [
+        (n, later(f"why <{n}> squeals", "question")) for n in range(300)
+    ]
+    found = published(crane(rows))
+    text = description(found.log(), [chapters(three_jobs(), "Crane")], "Mind the load.")
+    assert len(text) <= TEXT
+    assert not set("<>") & set(text)
+    assert text.rstrip().endswith("Mind the load.")
+    assert problems([line for line in text.splitlines() if line[:1].isdigit()]) == []

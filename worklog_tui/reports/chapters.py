@@ -1,0 +1,150 @@
+"""Film chapters from the turns of the work: where another thing is taken in hand, another chapter begins.
+
+What makes a list of chapters valid for the platforms (several guides agree, none is a standard): the first line is at
+0:00, there are at least three, in order, each at least ten seconds long, one `M:SS Title` a line with the time first.
+One broken rule voids the whole list without a word, so the list is made to keep all of them.
+"""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from worklog_tui.model import Fact, Finding, FollowUp, Number, Reading, Suspect, Trait, Work, clock
+from worklog_tui.reports.chapter_titles import in_hand, title_of
+from worklog_tui.reports.film import Film, FilmLine
+
+SHORTEST, FEWEST, MOST = 10, 3, 100
+"Seconds of a chapter; chapters of a film."
+_WEIGHTS: dict[type[Fact], float] = {
+    Work: 3.0, Finding: 2.0, Reading: 2.0, Suspect: 1.5, FollowUp: 1.0, Trait: 0.5, Number: 0.5,
+}  # fmt: skip
+"How much a fact says about what is in hand (judgement)."
+_TURN = 3.0
+"What a further chapter costs, in weights of facts that would stand in one about another thing (judgement)."
+_REST = 0.3
+"Share of that cost that is left where nothing is said for a minute: there the film turns by itself."
+_PAUSE, _APART = 120, 3.0
+"A pause of so many seconds within a chapter costs so much: what comes after it is another turn (judgement)."
+_SWIFT, _HASTE = 45, 3.0
+"Chapters shorter than so many seconds cost more, the shorter the more, up to so much (judgement)."
+_LONGEST = 80
+"Told lines of a chapter at most."
+
+
+@dataclass(frozen=True, slots=True)
+class Chapter:
+    """One chapter."""
+
+    second: int
+    title: str
+
+    @property
+    def line(self) -> str:
+        """As it stands in a description."""
+        return f"{clock(self.second)} {self.title}"
+
+
+def chapters(film: Film, name: str) -> tuple[Chapter, ...]:
+    """The chapters of a film; none when it is too short or tells too little for three."""
+    told = [line for line in film.lines if _topics(line)]
+    cost = _TURN
+    while True:
+        made = _named(_cut(told, cost, film.length), film, name)
+        if len(made) > MOST:
+            cost *= 2
+        elif len(made) < FEWEST and cost > 0.05:
+            cost /= 2
+        else:
+            return made if len(made) >= FEWEST else ()
+
+
+def problems(lines: Sequence[str], length: int | None = None) -> list[str]:
+    """What is wrong with a list of chapter lines; empty when it is valid. `length`: of the film, in seconds."""
+    found, seconds = [], []
+    for line in lines:
+        time, _, title = line.partition(" ")
+        parts = time.split(":")
+        if not (2 <= len(parts) <= 3 and all(p.isdigit() for p in parts) and title.strip()):
+            return [f"“{line}” is not a time and a title"]
+        seconds.append(sum(int(p) * 60**n for n, p in enumerate(reversed(parts))))
+    if not seconds or seconds[0] != 0:
+        found.append("the first chapter is not at 0:00")
+    if not FEWEST <= len(seconds) <= MOST:
+        found.append(f"there are {len(seconds)} chapters")
+    ends = [*seconds[1:], *([length] if length is not None else [])]
+    if any(after - before < SHORTEST for before, after in zip(seconds, ends, strict=False)):
+        found.append("a chapter is shorter than ten seconds or out of order")
+    return found
+
+
+def _topics(line: FilmLine) -> Counter[str]:
+    """What a line is about, with how much it says about it."""
+    found: Counter[str] = Counter()
+    for fact in line.facts:
+        key = in_hand(fact)
+        if key and not (isinstance(fact, Reading) and fact.role not in ("measured", "set")):
+            found[key] += _WEIGHTS.get(type(fact), 1.0)  # type: ignore[assignment]
+    return found
+
+
+def _cut(told: Sequence[FilmLine], cost: float, length: int) -> list[Sequence[FilmLine]]:
+    """The lines in chapters, so that little is told of other things and few chapters are needed.
+
+    Shortest path over the places where a chapter may begin; time is linear in the lines.
+    """
+    best: list[tuple[float, int]] = [(0.0, 0)]
+    topics = [_topics(line) for line in told]
+    for end in range(1, len(told) + 1):
+        until = told[end].second if end < len(told) else length
+        inside: Counter[str] = Counter()
+        paused = 0.0
+        found: tuple[float, int] | None = None
+        for start in range(end - 1, max(end - 1 - _LONGEST, -1), -1):
+            inside.update(topics[start])
+            if start < end - 1 and told[start + 1].second - told[start].second >= _PAUSE:
+                paused += _APART
+            from_start = 0 if start == 0 else told[start].second
+            if until - from_start < SHORTEST and start > 0:
+                continue
+            turn = cost * (_REST if start and told[start].second - told[start - 1].second >= 60 else 1.0)
+            turn += _HASTE * max(0.0, 1 - (until - from_start) / _SWIFT)
+            sum_of = best[start][0] + turn + paused + inside.total() - max(inside.values())
+            if found is None or sum_of < found[0]:
+                found = (sum_of, start)
+        best.append(found or (best[end - 1][0] + cost, end - 1))
+    cuts, end = [], len(told)
+    while end > 0:
+        cuts.append(told[best[end][1] : end])
+        end = best[end][1]
+    return cuts[::-1]
+
+
+def _named(parts: Sequence[Sequence[FilmLine]], film: Film, name: str) -> tuple[Chapter, ...]:
+    """Chapters with titles; one that begins at nought is put before them, and what is too short is joined."""
+    rows = [Chapter(part[0].second, title_of([f for line in part for f in line.facts])) for part in parts]
+    rows = [row for row in rows if row.title]
+    if not rows or rows[0].second >= 2 * SHORTEST:
+        rows.insert(0, Chapter(0, title_of((), name)))
+    else:
+        rows[0] = Chapter(0, rows[0].title)
+    kept: list[Chapter] = []
+    for row in rows:
+        if kept and (row.second - kept[-1].second < SHORTEST or row.title == kept[-1].title):
+            continue
+        kept.append(row)
+    while len(kept) > 1 and film.length - kept[-1].second < SHORTEST:
+        kept.pop()
+    return _told_apart(kept)
+
+
+def _told_apart(rows: Sequence[Chapter]) -> tuple[Chapter, ...]:
+    """Titles that come again are numbered."""
+    seen: Counter[str] = Counter()
+    made = []
+    for row in rows:
+        seen[row.title] += 1
+        again = "" if seen[row.title] == 1 else ", again" if seen[row.title] == 2 else f", time {seen[row.title]}"
+        made.append(Chapter(row.second, row.title + again))
+    return tuple(made)
