@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING, ClassVar
 
 from textual.app import App, SystemCommand
 from textual.binding import Binding, BindingType
+from textual.driver import Driver
 from textual.screen import Screen
 
 from worklog_tui.screens.errands import Errands
@@ -40,6 +41,15 @@ class Recorder(App[int]):
         super().__init__()
         self._own = errands
         self._machine = machine
+
+    def get_driver_class(self) -> type[Driver]:
+        """Textual's driver; the one of Linux and macOS with pastes taken out whole."""
+        found = super().get_driver_class()
+        if found.__name__ != "LinuxDriver":
+            return found
+        from worklog_tui.screens.terminal import Terminal
+
+        return Terminal
 
     def on_mount(self) -> None:
         if self._machine is None:

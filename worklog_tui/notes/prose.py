@@ -12,7 +12,10 @@ _LONGEST = 400  # characters of a prose note: a few sentences, so that what is f
 
 
 def untimed(rows: Sequence[tuple[int, str]]) -> list[Line]:
-    """Lines from rows (number, text); broken paragraphs are put together again."""
+    """Lines from rows (number, text); broken paragraphs are put together again.
+
+    Where no sentence ends for longer than a note is, nothing tells paragraphs from lines: each line stays a note.
+    """
     width = page_width([text for _, text in rows])
     paragraphs: list[tuple[int, list[str]]] = []
     before = ""
@@ -22,11 +25,22 @@ def untimed(rows: Sequence[tuple[int, str]]) -> list[Line]:
         elif text.strip():
             paragraphs.append((number, [text.strip()]))
         before = text
-    return [Line(None, "", piece, number) for number, texts in paragraphs for piece in _sentences(" ".join(texts))]
+    whole = [part for number, texts in paragraphs for part in _whole(number, texts)]
+    return [Line(None, "", piece, number) for number, words in whole for piece in _sentences(words)]
+
+
+def _whole(number: int, texts: list[str]) -> list[tuple[int, str]]:
+    """A paragraph put together, with the number of its first line; or its lines, when it is none."""
+    words = " ".join(texts)
+    if len(words) > _LONGEST and not _has_sentences(words):
+        return [(number + place, text) for place, text in enumerate(texts)]
+    return [(number, words)]
 
 
 def _sentences(words: str) -> list[str]:
     """Pieces of a few sentences where there are sentence marks, else the words whole."""
-    if not any(mark in words for mark in (". ", "! ", "? ")):
-        return [words]
-    return list(pieces(words, _LONGEST))
+    return list(pieces(words, _LONGEST)) if _has_sentences(words) else [words]
+
+
+def _has_sentences(words: str) -> bool:
+    return any(mark in words for mark in (". ", "! ", "? "))
