@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from worklog_tui.notes import read_comments
+from worklog_tui.notes import looks_like_comments, read_comments
 
 
 def words(text: str) -> list[str]:
@@ -51,3 +51,9 @@ def test_a_comment_that_is_only_a_link_keeps_its_place() -> None:
 
 def test_hostile_comments_are_cleaned() -> None:
     assert words("a\x1b[2Jb [/] \u202e<script>") == ["ab [/] <script>"]
+
+
+def test_a_paste_from_a_page_of_comments_is_known_by_what_stands_beside_them() -> None:
+    assert looks_like_comments("@gatefan_12\n2 weeks ago\nWhy does it stick?\nReply\n\n@b\n1 day ago\nGrease it\nReply")
+    assert not looks_like_comments("took the guard off\nthe belt is worn\nReply from the maker: 18 thou\nback on")
+    assert not looks_like_comments("[0:02] two weeks ago it ran\n[0:05] took the guard off")

@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, field
 from datetime import UTC, datetime
 from functools import partial
 from pathlib import Path
+from threading import Event
 from types import SimpleNamespace
 from typing import Any, cast
 
@@ -19,6 +20,8 @@ from worklog_tui.bench.outlook import Outlook, outlook_of
 from worklog_tui.bench.pages import Page, Part, Wanted
 from worklog_tui.bench.record import Kept
 from worklog_tui.bench.review import Review
+from worklog_tui.bench.telling import Stopped
+from worklog_tui.bench.trying import TriedOut
 from worklog_tui.model import (
     Advice,
     Fact,
@@ -34,6 +37,7 @@ from worklog_tui.model import (
     Span,
     Step,
 )  # fmt: skip
+from worklog_tui.notes import ReadSession
 from worklog_tui.screens.errands import Errands, Preview
 from worklog_tui.widgets.note_line import NoteLine
 
@@ -48,13 +52,17 @@ class Bench(Errands):
     cards: list[Machine] = field(default_factory=list)
     notes: list[Note] = field(default_factory=list)
     pastes: list[str] = field(default_factory=list)
+    comments: list[str] = field(default_factory=list)
     refuse: Exception | None = None
+    hold: Event = field(default_factory=Event)
+    "Long work waits while it is not set."
     spool: bool = False
     step: str = "look at the spark"
     clock: datetime = field(default_factory=lambda: datetime(2031, 4, 12, 14, 30, tzinfo=UTC))
     session: Session = field(default_factory=lambda: Session("s1", "m1", START))
 
     def __post_init__(self) -> None:
+        self.hold.set()
         super().__init__(cast(Any, SimpleNamespace(logbook=self.path)))
 
     def now(self) -> datetime:
@@ -79,9 +87,22 @@ class Bench(Errands):
         self.notes.append(note)
         return Kept(note, self.session, read(note), spooled=self.spool)
 
-    def keep_lines(self, name: str, text: str) -> Sequence[Kept]:
+    def keep_lines(self, name: str, text: str, told: Callable[[int], bool] | None = None) -> Sequence[Kept]:
+        lines = self.look(text).read.lines
+        for done in range(1, len(lines) + 1):
+            self.hold.wait(20.0)
+            if told is not None and not told(done):
+                raise Stopped
         self.pastes.append(text)
-        return [self.keep_note(name, line.words) for line in self.look(text).lines]
+        return [self.keep_note(name, line.words) for line in lines]
+
+    def keep_comments(self, name: str, text: str) -> int:
+        self.comments.append(text)
+        return 1
+
+    def try_out(self, name: str, read: ReadSession) -> Iterator[TriedOut]:
+        found = {place: facts for place, line in enumerate(read.lines) if (facts := read_facts(line.words))}
+        yield TriedOut(len(read.lines), found, {})
 
     def history(self, name: str) -> History:
         facts = tuple(fact for note in self.notes for fact in read(note))
@@ -127,6 +148,11 @@ def read(note: Note) -> tuple[Fact, ...]:
             FollowUp(main=Span(note.uid, *match.span()), quote=match[0], topic=match[1].strip(), reason="part needed")
         )
     return tuple(found)
+
+
+def read_facts(words: str) -> tuple[Fact, ...]:
+    """The same for words that are no note yet."""
+    return read(Note("typing", "s1", words))
 
 
 def on_screen(app: App[int]) -> str:

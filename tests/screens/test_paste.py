@@ -7,8 +7,11 @@ from textual import events
 
 from tests.screens.bench_in_memory import Bench, on_screen, settle
 from worklog_tui.app import Recorder
-from worklog_tui.notes import read_text
-from worklog_tui.screens.paste import PasteQuestion, glimpse, shape_of
+from worklog_tui.bench.trying import TriedOut
+from worklog_tui.notes import looks_like_comments, read_comments, read_text
+from worklog_tui.screens.errands import Pasted
+from worklog_tui.screens.long_work import LongWork
+from worklog_tui.screens.paste import PasteQuestion, shape_of, told
 from worklog_tui.widgets.note_line import NoteLine
 
 CAPTIONS = "\n".join(f"[{n // 60}:{n % 60:02}] the belt slips at mark {n}" for n in range(50))
@@ -23,6 +26,9 @@ async def test_fifty_lines_are_asked_about_once_and_kept_whole(bench: Bench, siz
         await settle(pilot)
         assert isinstance(app.screen, PasteQuestion)
         assert "50 lines, captions with times: keep?" in on_screen(app)
+        assert "50 lines tell nothing for the log" in on_screen(app)
+        await pilot.press("end")
+        await pilot.pause()
         assert "the belt slips at mark 49" in on_screen(app)
         assert bench.notes == []
         await pilot.press("k")
@@ -74,11 +80,76 @@ async def test_a_pasted_line_with_escape_sequences_is_made_harmless(bench: Bench
     ],
 )
 def test_a_paste_is_named_by_its_shape(text: str, said: str) -> None:
-    assert shape_of(read_text(text)) == said
+    assert shape_of(pasted(text)) == said
 
 
-def test_a_glimpse_shows_the_first_lines_and_the_last() -> None:
-    lines = glimpse(read_text(CAPTIONS))
-    assert "mark 0" in lines[0]
-    assert "mark 49" in lines[-1]
-    assert any("44 more" in line for line in lines)
+async def test_what_each_line_tells_is_shown_and_those_that_tell_nothing_can_be_seen_alone(bench: Bench) -> None:
+    app = Recorder(bench, "Band saw")
+    async with app.run_test(size=(80, 24)) as pilot:
+        await settle(pilot)
+        app.post_message(events.Paste("set the gap 18 thou\nhello there\nneed a new belt"))
+        await settle(pilot)
+        seen = on_screen(app)
+        assert "Each line becomes a note: 3. 2 facts in it; 1 line tells nothing for the log." in seen
+        assert "gap of the points set to 0.018 in" in seen
+        await pilot.press("w")
+        await pilot.pause()
+        assert "hello there" in on_screen(app)
+        assert "need a new belt" not in on_screen(app)
+
+
+async def test_comments_copied_from_a_page_are_known_and_kept_as_such(bench: Bench) -> None:
+    text = "@sawdust_1\n2 weeks ago\nWhich belt is it?\nReply\n\n@other\n1 day ago\nTry a longer one\nReply"
+    app = Recorder(bench, "Band saw")
+    async with app.run_test(size=(80, 24)) as pilot:
+        await settle(pilot)
+        app.post_message(events.Paste(text))
+        await settle(pilot)
+        assert "2 comments, written by viewers: keep?" in on_screen(app)
+        await pilot.press("v")
+        await settle(pilot)
+        assert bench.comments == [text]
+        assert bench.notes == []
+
+
+async def test_long_work_shows_how_far_it_is_and_is_stopped_without_loss(bench: Bench) -> None:
+    text = "\n".join(f"the belt slips at mark {n}" for n in range(900))
+    app = Recorder(bench, "Band saw")
+    async with app.run_test(size=(80, 24)) as pilot:
+        await settle(pilot)
+        app.post_message(events.Paste(text))
+        await settle(pilot)
+        bench.hold.clear()
+        await pilot.press("k")
+        await pilot.pause()
+        assert isinstance(app.screen, LongWork)
+        assert "Reading and keeping 900 lines." in on_screen(app)
+        await pilot.press("escape")
+        await pilot.pause()
+        bench.hold.set()
+        await settle(pilot)
+        assert bench.notes == []
+        assert isinstance(app.screen, PasteQuestion)  # asked about again
+        await pilot.press("k")
+        await settle(pilot)
+        assert len(bench.notes) == 900
+
+
+def test_running_text_says_how_many_notes_it_becomes() -> None:
+    text = (
+        "The belt was slack and came off twice. I put it back and\n"
+        "tightened it. After that it ran for an hour without any\ntrouble."
+    )
+    found = pasted(text)
+    assert "3 lines of running text are put together to 1 note" in told(found, TriedOut(1, {}, {}))
+
+
+def test_lines_without_sentence_ends_stay_notes_of_their_own() -> None:
+    found = pasted("\n".join(f"the cover came off and bolt {n} was stiff but free" for n in range(20_000)))
+    assert len(found.read.lines) == 20_000
+    assert "Each line becomes a note: 20000" in told(found, TriedOut(100, {}, {}))
+
+
+def pasted(text: str) -> Pasted:
+    """A paste as the recorder looks at it."""
+    return Pasted(text, read_text(text), looks_like_comments(text), len(read_comments(text)))

@@ -60,14 +60,21 @@ def import_sessions(
     return total
 
 
-def keep_lines(desk: Desk, machine_name: str, text: str) -> list[Kept]:
+def keep_lines(
+    desk: Desk, machine_name: str, text: str, told: Callable[[int], bool] | None = None
+) -> list[Kept]:  # fmt: skip
     """Keep a paste in one transaction: lines without times as notes of now, lines with times as a session of their own.
 
-    Lines that the logbook has already are not doubled, and not among what is returned.
+    Lines that the logbook has already are not doubled, and not among what is returned. `told` is called with how many
+    lines are read; when it gives False, nothing is kept and Stopped is raised.
     """
     from worklog_tui.notes import read_text
 
     read = read_text(text)
+    if told is not None:
+        from worklog_tui.bench.telling import telling
+
+        desk = telling(desk, told)
     if not read.lines:
         raise NoWords("There are no words to keep.")
     if read.header is None and all(line.at is None for line in read.lines):

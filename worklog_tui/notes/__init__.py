@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from worklog_tui.notes.cleaning import sanitise
-from worklog_tui.notes.comments import read_comments
+from worklog_tui.notes.comments import looks_like_comments, read_comments
 from worklog_tui.notes.files import read_session_file
 from worklog_tui.notes.header import names_offset
 from worklog_tui.notes.keeping import make_notes
@@ -15,6 +15,7 @@ __all__ = [
     "Line",
     "ReadSession",
     "Unreadable",
+    "looks_like_comments",
     "make_notes",
     "names_offset",
     "read_comments",

@@ -39,6 +39,13 @@ def read_comments(text: str) -> tuple[Comment, ...]:
     return tuple(Comment(number, _without_names(" ".join(rows))) for number, rows in enumerate(kept))
 
 
+def looks_like_comments(text: str) -> bool:
+    """Whether a paste shows what a page prints around viewers' comments: handles, how long ago, reply, likes."""
+    rows = [" ".join(row.split()) for row in sanitise(text).split("\n") if row.strip()]
+    beside = sum(bool(_BESIDE.fullmatch(row) or row.startswith("@")) for row in rows)
+    return beside >= 2 and 5 * beside >= len(rows)
+
+
 def _own_rows(paragraph: str) -> list[str]:
     """The rows of a paragraph that the viewer wrote, with single spaces."""
     rows = (" ".join(row.split()) for row in paragraph.split("\n"))

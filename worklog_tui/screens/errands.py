@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Iterator, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING, NamedTuple
 
@@ -14,6 +14,7 @@ if TYPE_CHECKING:
     from worklog_tui.bench.outlook import Outlook
     from worklog_tui.bench.pages import Page, Wanted
     from worklog_tui.bench.record import Kept
+    from worklog_tui.bench.trying import TriedOut
     from worklog_tui.model import Fact, Machine
     from worklog_tui.notes import ReadSession
 
@@ -23,6 +24,22 @@ class Preview(NamedTuple):
 
     facts: tuple[Fact, ...] = ()
     unsure: tuple[Fact, ...] = ()
+
+
+class Pasted(NamedTuple):
+    """A paste as it was understood."""
+
+    text: str
+    read: ReadSession
+    from_viewers: bool
+    "Whether it looks like comments copied from a page."
+    comments: int
+    "So many comments it would be."
+
+    @property
+    def rows(self) -> int:
+        """Lines of the paste that hold words."""
+        return sum(bool(row.strip()) for row in self.text.split("\n"))
 
 
 class Errands:
@@ -67,17 +84,30 @@ class Errands:
 
         return keep_note(self.desk, name, words)
 
-    def keep_lines(self, name: str, text: str) -> Sequence[Kept]:
-        """Keep a paste of many lines."""
+    def keep_lines(self, name: str, text: str, told: Callable[[int], bool] | None = None) -> Sequence[Kept]:
+        """Keep a paste of many lines; `told` is called with how many are read, and stops it with False."""
         from worklog_tui.bench.record import keep_lines
 
-        return keep_lines(self.desk, name, text)
+        return keep_lines(self.desk, name, text, told)
 
-    def look(self, text: str) -> ReadSession:
+    def keep_comments(self, name: str, text: str) -> int:
+        """Keep a paste of viewers' comments; how many were new."""
+        from worklog_tui.bench.history import keep_comments
+        from worklog_tui.notes import read_comments
+
+        return keep_comments(self.desk, name, [one.words for one in read_comments(text)])
+
+    def look(self, text: str) -> Pasted:
         """What a paste is, before anything of it is kept."""
-        from worklog_tui.notes import read_text
+        from worklog_tui.notes import looks_like_comments, read_comments, read_text
 
-        return read_text(text)
+        return Pasted(text, read_text(text), looks_like_comments(text), len(read_comments(text)))
+
+    def try_out(self, name: str, read: ReadSession) -> Iterator[TriedOut]:
+        """What would be read from the lines of a paste, part by part."""
+        from worklog_tui.bench.trying import try_out
+
+        return try_out(self.desk, name, read)
 
     def page(self, name: str, wanted: Wanted) -> Page:
         """A page of the timeline."""

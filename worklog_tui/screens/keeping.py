@@ -16,10 +16,24 @@ if TYPE_CHECKING:
 
 
 class Words(NamedTuple):
-    """What is to be kept: one note, or the many lines of a paste."""
+    """What is to be kept: one note, the many lines of a paste, or viewers' comments."""
 
     text: str
-    many: bool = False
+    how: str = "note"
+    "note, lines or comments."
+    told: Callable[[int], bool] | None = None
+    "Called with how many lines are read; False stops it."
+
+
+class StoppedByHand(Exception):
+    """The person stopped it; nothing of it was kept."""
+
+
+class Outcome(NamedTuple):
+    """What was kept."""
+
+    notes: Sequence[Kept] = ()
+    comments: int = 0
 
 
 class Keeping:
@@ -30,18 +44,18 @@ class Keeping:
         screen: Screen[None],
         errands: Errands,
         machine: str,
-        done: Callable[[Words, Sequence[Kept]], None],
+        done: Callable[[Words, Outcome], None],
         failed: Callable[[Words, Exception], None],
     ) -> None:
         self._screen = screen
         self._errands = errands
         self._machine = machine
-        self._queue: Queue[Words, Sequence[Kept]] = Queue(screen, self._keep, done, failed)
+        self._queue: Queue[Words, Outcome] = Queue(screen, self._keep, done, failed)
         self._draft = Draft(errands.logbook, machine)
 
-    def keep(self, text: str, many: bool = False) -> None:
+    def keep(self, words: Words) -> None:
         """Have words kept; `done` or `failed` tells what became of them."""
-        self._queue.want(Words(text, many))
+        self._queue.want(words)
 
     async def settled(self) -> None:
         """Wait until all words are kept or given back."""
@@ -63,7 +77,14 @@ class Keeping:
         self._draft.words = "\n".join([*(words.text for words in self._queue.waiting), half_typed]).strip("\n")
         self._draft.leave()
 
-    def _keep(self, words: Words) -> Sequence[Kept]:
-        if words.many:
-            return self._errands.keep_lines(self._machine, words.text)
-        return [self._errands.keep_note(self._machine, words.text)]
+    def _keep(self, words: Words) -> Outcome:
+        if words.how == "comments":
+            return Outcome(comments=self._errands.keep_comments(self._machine, words.text))
+        if words.how == "note":
+            return Outcome([self._errands.keep_note(self._machine, words.text)])
+        from worklog_tui.bench.telling import Stopped
+
+        try:
+            return Outcome(self._errands.keep_lines(self._machine, words.text, words.told))
+        except Stopped as stopped:
+            raise StoppedByHand from stopped

@@ -1,7 +1,8 @@
-"""A paste of several lines is shown before it is kept: one key says yes."""
+"""A paste is shown before it is kept: what it is, what is in it, which lines tell nothing. One key says yes."""
 
 from __future__ import annotations
 
+from functools import partial
 from typing import TYPE_CHECKING, ClassVar
 
 from textual.app import ComposeResult
@@ -10,67 +11,123 @@ from textual.containers import Vertical
 from textual.screen import ModalScreen
 from textual.widgets import Footer, Static
 
+from worklog_tui.screens.background import hand_back
 from worklog_tui.widgets.literal import literal
+from worklog_tui.widgets.pasted_lines import PastedLines
 
 if TYPE_CHECKING:
+    from worklog_tui.bench.trying import TriedOut
     from worklog_tui.notes import ReadSession
+    from worklog_tui.screens.errands import Errands, Pasted
 
-SHOWN = 6
-"So many lines of the paste are shown; the last one is always among them."
-LONGEST = 200
+SHOWN = 3
+"So many complaints are told; the rest are counted."
 
 
-class PasteQuestion(ModalScreen[bool]):
-    """Shows what a paste is and asks whether to keep it; the answer is True or False."""
+class PasteQuestion(ModalScreen[str]):
+    """Shows what a paste is and asks whether to keep it; the answer is `notes`, `comments` or nothing."""
 
     DEFAULT_CSS = """
     PasteQuestion {
         align: center bottom;
         & > Vertical { width: 100%; height: auto; max-height: 100%; background: $surface; padding: 0 1; }
-        & .asks { text-style: bold; margin-bottom: 1; height: auto; }
-        & .lines { color: $text-muted; height: auto; margin-bottom: 1; }
+        & .asks { text-style: bold; height: auto; }
+        & .told { height: auto; }
+        & .odd { color: $text-muted; height: auto; }
+        & PastedLines { height: auto; max-height: 60vh; min-height: 2; margin: 1 0; }
         & Footer { dock: none; }
     }
     """
     BINDINGS: ClassVar[list[BindingType]] = [
-        Binding("k,y", "answer(True)", "keep it", id="paste.keep", tooltip="Keep all lines of the paste as notes"),
-        Binding("escape,x", "answer(False)", "leave it", id="paste.leave", tooltip="Keep nothing of the paste"),
-    ]
+        Binding("k,y", "answer('notes')", "keep it", id="paste.keep", tooltip="Keep all lines of the paste as notes"),
+        Binding(
+            "v", "answer('comments')", "viewers wrote it", id="paste.viewers",
+            tooltip="Keep it as viewers' comments, without their names",
+        ),
+        Binding("w", "without", "what tells nothing", id="paste.without", tooltip="Show only lines that tell nothing"),
+        Binding("escape,x", "answer('')", "leave it", id="paste.leave", tooltip="Keep nothing of the paste"),
+    ]  # fmt: skip
 
-    def __init__(self, read: ReadSession) -> None:
+    def __init__(self, errands: Errands, machine: str, pasted: Pasted) -> None:
         super().__init__()
-        self.read = read
+        self._errands, self._machine, self.pasted = errands, machine, pasted
+        self.read = pasted.read
+        self._open = True
 
     def compose(self) -> ComposeResult:
         with Vertical():
-            yield Static(literal(f"{shape_of(self.read)}: keep?"), classes="asks", markup=False)
-            yield Static(literal("\n".join([*glimpse(self.read), *odd(self.read)])), classes="lines", markup=False)
+            yield Static(literal(f"{shape_of(self.pasted)}: keep?"), classes="asks", markup=False)
+            yield Static(literal("Reading it …"), classes="told", markup=False)
+            yield Static(literal("\n".join(odd(self.read))), classes="odd", markup=False)
+            yield PastedLines([(line.said_at, line.words) for line in self.read.lines])
             yield Footer(show_command_palette=False)
 
-    def action_answer(self, keep: bool) -> None:
-        self.dismiss(keep)
+    def on_mount(self) -> None:
+        self.query_one(".odd").display = bool(self.read.complaints)
+        self.query_one(PastedLines).focus()
+        self.run_worker(self._try_out, thread=True, exit_on_error=False)
+
+    def on_unmount(self) -> None:
+        self._open = False
+
+    def action_answer(self, answer: str) -> None:
+        self.dismiss(answer)
+
+    def action_without(self) -> None:
+        """All lines, or only those that tell nothing."""
+        self.query_one(PastedLines).only_silent()
+
+    def _try_out(self) -> None:
+        """In a worker thread; ends when the question is answered."""
+        for found in self._errands.try_out(self._machine, self.read):
+            if not self._open:
+                return
+            hand_back(self, partial(self._show, found))
+
+    def _show(self, found: TriedOut) -> None:
+        if self._open:
+            self.query_one(".told", Static).update(literal(told(self.pasted, found)))
+            self.query_one(PastedLines).tell(found.done, found.facts, found.unsure)
 
 
-def shape_of(read: ReadSession) -> str:
+def shape_of(pasted: Pasted) -> str:
     """What a paste is, in words: `213 lines, captions with times`."""
-    count = len(read.lines)
+    count = len(pasted.read.lines)
+    if pasted.from_viewers:
+        return _many(pasted.comments, "comment") + ", written by viewers"
+    return f"{_many(count, 'line')}, {_kind(pasted.read)}"
+
+
+def _kind(read: ReadSession) -> str:
     if not any(line.said_at for line in read.lines):
-        kind = "no times"
+        return "no times"
+    return "captions with times" if read.track == "captions" else "lines with times"
+
+
+def told(pasted: Pasted, found: TriedOut) -> str:
+    """What it would become: notes, facts, and lines that tell nothing."""
+    notes, rows = len(pasted.read.lines), pasted.rows
+    if pasted.from_viewers:
+        return "v keeps them as viewers' comments, without their names; k as notes of your own."
+    said = []
+    if not any(line.said_at for line in pasted.read.lines):
+        one_each = f"Each line becomes a note: {notes}" if notes >= rows else ""
+        said.append(one_each or f"{rows} lines of running text are put together to {_many(notes, 'note')}")
+    if found.done < notes:
+        said.append(f"{found.done} of {notes} read so far: {_many(found.count, 'fact')}")
     else:
-        kind = "captions with times" if read.track == "captions" else "lines with times"
-    return f"{count} {'line' if count == 1 else 'lines'}, {kind}"
-
-
-def glimpse(read: ReadSession) -> list[str]:
-    """The first lines of a paste and its last, each cut short."""
-    lines = [f"{line.said_at:>7}  {line.words[:LONGEST]}" for line in (*read.lines[: SHOWN - 1], *read.lines[-1:])]
-    if len(read.lines) <= SHOWN:
-        return lines[: len(read.lines)]
-    return [*lines[:-1], f"         and {len(read.lines) - SHOWN} more, to the last:", lines[-1]]
+        silent = notes - len({*found.facts, *found.unsure})
+        asked = f", {found.asked} to be asked about" if found.asked else ""
+        tell = "tells" if silent == 1 else "tell"
+        said.append(f"{_many(found.count, 'fact')} in it{asked}; {_many(silent, 'line')} {tell} nothing for the log")
+    return ". ".join(said) + "."
 
 
 def odd(read: ReadSession) -> list[str]:
     """What was odd about the lines; they are kept all the same."""
-    most = 3
-    more = [f"and {len(read.complaints) - most} more like that"] if len(read.complaints) > most else []
-    return [*read.complaints[:most], *more]
+    more = [f"and {len(read.complaints) - SHOWN} more like that"] if len(read.complaints) > SHOWN else []
+    return [*read.complaints[:SHOWN], *more]
+
+
+def _many(number: int, thing: str) -> str:
+    return f"{number} {thing}" + ("" if number == 1 else "s")

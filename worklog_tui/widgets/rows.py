@@ -45,8 +45,8 @@ class Rows(ScrollView, can_focus=True):
     }
     """
     BINDINGS: ClassVar[list[BindingType]] = [
-        Binding("up,k", "step(-1)", "up", show=False, id="rows.up", tooltip="The row above"),
-        Binding("down,j", "step(1)", "down", show=False, id="rows.down", tooltip="The row below"),
+        Binding("up", "step(-1)", "up", show=False, id="rows.up", tooltip="The row above"),
+        Binding("down", "step(1)", "down", show=False, id="rows.down", tooltip="The row below"),
         Binding("pageup", "page(-1)", "page up", show=False, id="rows.page-up", tooltip="A screenful up"),
         Binding("pagedown", "page(1)", "page down", show=False, id="rows.page-down", tooltip="A screenful down"),
         Binding("home", "edge(0)", "first", show=False, id="rows.first", tooltip="The first row"),

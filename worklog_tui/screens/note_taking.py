@@ -1,0 +1,184 @@
+"""Words on their way from the note line into the log: read while they are typed, kept by Enter, pastes asked about."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from datetime import datetime
+from typing import TYPE_CHECKING
+
+from textual import events
+from textual.screen import Screen
+from textual.widgets import TextArea
+
+from worklog_tui.model import Session
+from worklog_tui.screens.background import Latest, Rest, reason
+from worklog_tui.screens.errands import Errands, Pasted, Preview
+from worklog_tui.screens.keeping import Keeping, Outcome, StoppedByHand, Words
+from worklog_tui.widgets.log_rows import marks_in
+from worklog_tui.widgets.note_line import NoteLine
+from worklog_tui.widgets.timeline import Timeline
+from worklog_tui.widgets.understood import Understood
+
+if TYPE_CHECKING:
+    from worklog_tui.bench.record import Kept
+
+LONG_WORK = 400
+"Lines; keeping more than these shows how far it is."
+
+
+class NoteTaking(Screen[None]):
+    """A screen with a note line, the line that says what was understood, and the timeline that notes go into."""
+
+    def __init__(self, errands: Errands, machine: str) -> None:
+        super().__init__()
+        self.errands = errands
+        self.machine = machine
+        self.session: Session | None = None
+        "The session that a note of this window was kept in."
+        self.half_typed = ""
+        self._keeping = Keeping(self, errands, machine, self._kept, self._not_kept)
+        self._drafts = Latest[None, str](self, lambda _: self._keeping.take_draft(), self._restore, self.unread)
+        self._previews = Latest[str, Preview](
+            self, lambda words: errands.preview(machine, words), self._show_preview, self.unread
+        )
+        self._stop = Rest(self, 0.05, lambda: self._previews.want(self.half_typed))
+        self._grammar = Latest[None, None](self, lambda _: errands.get_ready(), lambda _, __: None, self.unread)
+        self._looks = Latest[str, Pasted](self, errands.look, self._ask, self.unread)
+
+    def begin_notes(self) -> None:
+        """After the first paint: the draft, and the grammar, which takes a while to load."""
+        self._drafts.want(None)
+        self._grammar.want(None)
+
+    def on_unmount(self) -> None:
+        self._keeping.leave(self.half_typed)
+
+    async def settled(self) -> None:
+        """Wait until every note is kept."""
+        await self._keeping.settled()
+
+    def now(self) -> datetime:
+        """The time here and now."""
+        return self.errands.now()
+
+    def say(self, text: str) -> None:
+        """Say something in the line below the note line."""
+        self.query_one(Understood).say(text)
+
+    def save_draft(self) -> None:
+        """What is not kept yet goes beside the logbook."""
+        self._keeping.save_draft(self.half_typed)
+
+    def notes_kept(self, kept: Sequence[Kept]) -> None:
+        """Notes were kept: whoever shows more than the timeline takes it from here."""
+
+    def key_came(self) -> None:
+        """A key changed the words: work that can wait waits."""
+
+    def on_paste(self, event: events.Paste) -> None:
+        """A paste anywhere goes to the note line."""
+        event.stop()
+        line = self.query_one(NoteLine)
+        line.focus()
+        line.take_paste(event.text)
+
+    def on_text_area_changed(self, event: TextArea.Changed) -> None:
+        if isinstance(event.text_area, NoteLine) and event.text_area.text != self.half_typed:
+            self.half_typed = event.text_area.text
+            if self.half_typed.strip():
+                self.key_came()
+                self._stop.want()
+            else:
+                self._show_preview(self.half_typed, Preview())
+
+    def on_note_line_kept(self, message: NoteLine.Kept) -> None:
+        self._keeping.keep(Words(message.words))
+
+    def on_note_line_pasted(self, message: NoteLine.Pasted) -> None:
+        self.say("Looking at the paste …")
+        self._looks.want(message.text)
+
+    def keep_words(self, words: str) -> None:
+        """Keep a note that was not typed in the note line."""
+        self._keeping.keep(Words(words))
+
+    def _ask(self, _: str, pasted: Pasted) -> None:
+        from worklog_tui.screens.paste import PasteQuestion, shape_of
+
+        def answer(how: str | None) -> None:
+            if how == "comments":
+                self.say(f"Keeping {shape_of(pasted)} …")
+                self._keeping.keep(Words(pasted.text, "comments"))
+            elif how:
+                self.say(f"Keeping {shape_of(pasted)} …")
+                self._keep_lines(pasted)
+            else:
+                self.say("Nothing of the paste was kept.")
+
+        self.app.push_screen(PasteQuestion(self.errands, self.machine, pasted), answer)
+
+    def _keep_lines(self, pasted: Pasted) -> None:
+        if len(pasted.read.lines) <= LONG_WORK:
+            self._keeping.keep(Words(pasted.text, "lines"))
+            return
+        from worklog_tui.screens.long_work import LongWork
+
+        work = LongWork(f"Reading and keeping {len(pasted.read.lines)} lines.", len(pasted.read.lines))
+        self.app.push_screen(work)
+        self._keeping.keep(Words(pasted.text, "lines", work.tell))
+
+    def _work_ended(self) -> None:
+        from worklog_tui.screens.long_work import LongWork
+
+        if isinstance(self.app.screen, LongWork):
+            self.app.screen.dismiss(None)
+
+    def _kept(self, words: Words, came: Outcome) -> None:
+        when, kept = f"{self.now():%H:%M}", came.notes
+        for one in kept:
+            self.session = one.session
+        if words.how == "comments":
+            self.say(f"Kept {when}: {came.comments} comments of viewers that were not there before.")
+        elif words.how == "lines":
+            self._work_ended()
+            facts = sum(len(one.facts) for one in kept)
+            self.say(f"Kept {when}: {len(kept)} notes, {facts} facts.")
+        else:
+            for one in kept:
+                self.query_one(Timeline).take(one.note, one.session, one.facts, one.withdrawn)
+                self.query_one(Understood).kept(when, one.facts, one.questions, one.spooled, one.unread)
+        self.notes_kept(kept)
+
+    def _not_kept(self, words: Words, error: Exception) -> None:
+        if words.how == "lines":
+            self._work_ended()
+        if isinstance(error, StoppedByHand):
+            self.say("Stopped; nothing of it was kept.")
+            self._looks.want(words.text)
+            return
+        self._put_back(words.text)
+        self.say(f"Not kept: {reason(error)}. The words are back in the note line.")
+
+    def unread(self, _: object, error: Exception) -> None:
+        """Something could not be read; the words are safe."""
+        self.say(f"That could not be read: {reason(error)}. Notes are kept all the same.")
+
+    def _restore(self, _: None, words: str) -> None:
+        if words:
+            self._put_back(words)
+            self.say("These words were left half typed; they are back.")
+
+    def _put_back(self, words: str) -> None:
+        """Put words before those that stand in the note line."""
+        line = self.query_one(NoteLine)
+        line.put("\n".join(filter(None, (words, line.text))))
+        self.half_typed = line.text
+
+    def _show_preview(self, words: str, seen: Preview) -> None:
+        line = self.query_one(NoteLine)
+        if line.text != words:
+            return
+        known = self.query_one(Timeline).log_rows
+        here = next((f.main.note for f in reversed(seen.facts) if not known.holds(f.main.note)), "")
+        line.underline(marks_in(seen.facts, here))
+        self.query_one(Understood).hear(words, seen.facts, seen.unsure)
