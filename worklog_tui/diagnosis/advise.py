@@ -72,7 +72,7 @@ def _from_faults(log: Log, book: FaultBook, safety: Safety, signs: Signs, jobs: 
     engine = Engine(book, signs, network, symptom, _without_effect(signs, sign))
     causes = causes_of(network, engine.ranked)
     remark = _remark(engine)
-    jobs = explained(jobs, symptom, signs, sign.event.when)
+    jobs = explained(jobs, symptom, signs)
     old = log.is_old(sign.event.place) or is_explained(jobs)
     mine = [
         Candidate(_tier(o, old), 1.0 + n, step_of(o, engine, log, safety, sign), "", o.job.say)

@@ -9,18 +9,15 @@ from worklog_tui.diagnosis.candidate import Candidate, Tier
 from worklog_tui.diagnosis.signs import Signs
 from worklog_tui.rulebook.faults import Symptom
 
-FOUND = (Tier.LISTED, Tier.HOLDS_UP, Tier.PART, Tier.NOTICED)
-"Jobs that stand for a fault that was found."
+FOUND = (Tier.LISTED, Tier.HOLDS_UP, Tier.PART)
+"Jobs that stand for a fault that somebody means to come back to; what was only noticed is too often no fault."
 LINK = 0.4
 "How surely a fault alone must bring the complaint to explain it (judgement)."
 
 
-def explained(jobs: Sequence[Candidate], symptom: Symptom, signs: Signs, heard: float) -> list[Candidate]:
-    """The jobs, with those on a found cause of the complaint put where the checks of the complaint would stand.
-
-    `heard` is the moment at which the complaint was last heard: what was only noticed before that did not explain it.
-    """
-    return [_first(job, symptom) if _explains(job, symptom, signs, heard) else job for job in jobs]
+def explained(jobs: Sequence[Candidate], symptom: Symptom, signs: Signs) -> list[Candidate]:
+    """The jobs, with those on a found cause of the complaint put where the checks of the complaint would stand."""
+    return [_first(job, symptom) if _explains(job, symptom, signs) else job for job in jobs]
 
 
 def is_explained(jobs: Sequence[Candidate]) -> bool:
@@ -28,8 +25,8 @@ def is_explained(jobs: Sequence[Candidate]) -> bool:
     return any(job.tier is Tier.COMPLAINT for job in jobs)
 
 
-def _explains(job: Candidate, symptom: Symptom, signs: Signs, heard: float) -> bool:
-    if job.tier not in FOUND or (job.tier is Tier.NOTICED and -job.order < heard - 1):
+def _explains(job: Candidate, symptom: Symptom, signs: Signs) -> bool:
+    if job.tier not in FOUND:
         return False
     faults = [f for f in signs.causes(job.name, job.thing) if symptom.causes.get(f, 0.0) >= LINK]
     looks = [signs.look_signs.get(f) for f in faults]
