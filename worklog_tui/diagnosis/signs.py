@@ -100,14 +100,17 @@ class Signs:
         for event in self.log.events:
             fact = event.fact
             if isinstance(fact, Finding):
-                for sort, of, shows, heard in index.find(fact.name, fact.part):
-                    if self._means(sort, of, shows, heard, fact):
-                        sure = trust(fact)
-                        if sort == "symptom":
-                            if shows == "present" and event.when < self._ran.get(event.place.order, -1.0):
-                                continue  # 'pop, pop, runs': what came before it ran
-                            sure = _repeated(found.get((sort, of)), shows, sure)
-                        found[sort, of] = Sign(sort, of, shows, event, sure)
+                meant = [m for m in index.find(fact.name, fact.part) if self._means(*m, fact)]
+                complains = any((sort, shows) == ("symptom", "present") for sort, _, shows, _ in meant)
+                for sort, of, shows, heard in meant:
+                    if complains and sort == "look" and not heard.states:
+                        continue  # what it does wrong says nothing about the thing itself: a dead starter may have no volts
+                    sure = trust(fact)
+                    if sort == "symptom":
+                        if shows == "present" and event.when < self._ran.get(event.place.order, -1.0):
+                            continue  # 'pop, pop, runs': what came before it ran
+                        sure = _repeated(found.get((sort, of)), shows, sure)
+                    found[sort, of] = Sign(sort, of, shows, event, sure)
             elif isinstance(fact, Suspect) and fact.standing in ("ruled out", "confirmed"):
                 shows = "good" if fact.standing == "ruled out" else "bad"
                 for fault in causes.find(fact.name, fact.cause, fall_back=True):
