@@ -1,29 +1,44 @@
-"""Simulated repairs with the shipped fault files: what following the advice costs beside simpler ways.
+"""Simulated repairs with the shipped fault files: what following the advice costs beside simpler ways, and whether its
+chances come true.
 
-Run as a program: `python -m tests.diagnosis.measure_repairs [repairs]`. Faults are drawn from the priors until the
-complaint comes up; checks answer by their likelihoods, looks see what is there, and each repair is proved by trying the
-machine.
+Faults are drawn from the priors until the complaint comes up; checks answer by their likelihoods, looks see what is
+there, and each repair is proved by trying the machine. Seeds are fixed. `python -m tests.diagnosis.measures` prints it.
 """
 
 from __future__ import annotations
 
+import math
 import random
-import sys
-from collections.abc import Callable, Sequence
-from dataclasses import replace
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass, field, replace
 
 from tests.diagnosis.workshop import PUMP
 from tests.diagnosis.workshop import Log as Told
-from worklog_tui import places
-from worklog_tui.diagnosis.engine import Engine, standing_signs
+from worklog_tui.diagnosis.engine import Engine
 from worklog_tui.diagnosis.log import Event, Log
 from worklog_tui.diagnosis.network import Network
 from worklog_tui.diagnosis.signs import Sign, Signs
-from worklog_tui.rulebook.faults import FaultBook, Job, load_faults
+from worklog_tui.model import Machine
+from worklog_tui.rulebook.faults import FaultBook, Job
 
+CAR = Machine("Old van", "four-cylinder petrol van", "petrol", "battery", 4)
+DIESEL = Machine("Ditch set", "two-cylinder diesel generator set", "diesel", "none", 2)
+LOADER = Machine("Quarry loader", "four-cylinder diesel loader, hydraulic", "diesel", "none", 4)
+MODELS: Mapping[str, Machine] = {
+    "no_start": PUMP, "no_spark": PUMP, "hunting": PUMP, "lacks_power": CAR, "overheats": CAR, "low_compression": CAR,
+    "misfire": CAR, "diesel_no_start": DIESEL, "hyd_weak": LOADER,
+}  # fmt: skip
+"Complaints of the shipped files with the machine that has them."
 PATIENCE = 60
-DEEPER = 180.0
-"Minutes for what is in no list: the deeper inspection that every way of going about it ends with."
+
+
+@dataclass
+class Tally:
+    """What the ways cost in all, and each chance that was given beside the truth."""
+
+    minutes: dict[str, float] = field(default_factory=dict)
+    chances: list[tuple[float, float, bool]] = field(default_factory=list)
+    "(prior chance, chance given, whether the fault was there), for every suspect after every step."
 
 
 class Repair:
@@ -32,7 +47,8 @@ class Repair:
     def __init__(self, book: FaultBook, signs: Signs, complaint: str, faults: set[str], rng: random.Random) -> None:
         self.book, self.signs, self.faults, self.rng = book, signs, set(faults), rng
         self.symptom = signs.symptoms[complaint]
-        self.minutes, self.opened, self.cured = 0.0, set[str](), False
+        self.minutes, self.opened = 0.0, set[str]()
+        self.cured = False
 
     def pay(self, job: Job) -> None:
         """Minutes of a job, with the covers that are not off yet."""
@@ -74,49 +90,54 @@ def in_order(order: Sequence[str]) -> Callable[[Repair], None]:
     return follow
 
 
-def by_advice(repair: Repair) -> None:
-    """Takes the first step of the advice until the machine works."""
+def by_advice(repair: Repair, believed: FaultBook, seen: list[tuple[float, float, bool]]) -> None:
+    """Takes the first step of the advice until the machine works; `believed` is what the advice is worked out from."""
     signs, clock = repair.signs, 1.0
     start = signs.symptom_signs[repair.symptom.id]
-
-    def event() -> Event:
-        return Event(clock, start.event.fact, start.event.place)
-
     for _ in range(PATIENCE):
         if repair.cured:
             return
         clock += 1
-        signs.symptom_signs[repair.symptom.id] = replace(start, event=event(), trust=0.95)
+        event = Event(clock, start.event.fact, start.event.place)
+        signs.symptom_signs[repair.symptom.id] = replace(start, event=event, trust=0.95)
         network = Network(signs)
-        engine = Engine(repair.book, signs, network, repair.symptom, frozenset())
+        engine = Engine(
+            believed, signs, network, signs.symptoms[repair.symptom.id], frozenset(), frozenset(repair.opened)
+        )
+        seen += [(signs.faults[f].prior, network.chance(f), f in repair.faults) for f in engine.ranked]
         options = engine.options()
         if not options:
             break
-        step = options[0]
-        if step.sort == "check":
-            repair.pay(step.job)
-            pieces = [network.check_piece(signs.checks[step.id], k, 1.0, clock) for k in range(len(step.after))]
-            present = [network.index[f] for f in sorted(repair.faults)]
-            weights = [max(p.likelihood(present), 0.0) for p in pieces]
-            outcome = repair.rng.choices(signs.checks[step.id].outcomes, weights)[0]
-            signs.check_signs[step.id] = Sign("check", step.id, outcome, event(), 0.9)
-        elif step.sort == "look":
-            bad = repair.look(step.id)
-            if bad:
-                signs.mended[step.id] = clock
-            else:
-                signs.look_signs[step.id] = Sign("look", step.id, "good", event(), 0.95)
-        else:
-            repair.mend(step.id)
-            signs.mended[step.id] = clock
+        _take(repair, options[0].sort, options[0].id, network, clock, event)
     if not repair.cured:
         in_order([f for f in repair.symptom.causes if f in signs.faults])(repair)
 
 
+def _take(repair: Repair, sort: str, name: str, network: Network, clock: float, event: Event) -> None:
+    signs = repair.signs
+    if sort == "check":
+        check = repair.book.checks[name]
+        repair.pay(check.job)
+        pieces = [network.check_piece(check, k, 1.0, math.inf) for k in range(len(check.outcomes))]
+        present = [network.index[f] for f in sorted(repair.faults) if f in network.index]
+        weights = [max(p.likelihood(present), 0.0) for p in pieces]
+        outcome = repair.rng.choices(check.outcomes, weights)[0]
+        signs.check_signs[name] = Sign("check", name, outcome, event, 0.9)
+    elif sort == "look":
+        if repair.look(name):
+            signs.mended[name] = clock
+        else:
+            signs.look_signs[name] = Sign("look", name, "good", event, 0.95)
+    else:
+        repair.mend(name)
+        signs.mended[name] = clock
+
+
 def fresh_signs(book: FaultBook, complaint: str) -> Signs:
-    symptom = book.symptoms[complaint]
-    state = symptom.heard.states[0]
-    return Signs(Log(Told(PUMP).found(symptom.heard.parts[0], state, state=state).history()), book)
+    """The signs of a log that holds the complaint and nothing else."""
+    heard = book.symptoms[complaint].heard
+    told = Told(MODELS[complaint]).found(heard.parts[0], heard.states[0], state=heard.states[0])
+    return Signs(Log(told.history()), book)
 
 
 def drawn(signs: Signs, complaint: str, rng: random.Random) -> set[str]:
@@ -124,41 +145,45 @@ def drawn(signs: Signs, complaint: str, rng: random.Random) -> set[str]:
     causes = signs.symptoms[complaint].causes
     while True:
         faults = [f.id for f in signs.faults.values() if rng.random() < f.prior]
-        shows = [f for f in faults if f in causes and rng.random() < causes[f]]
-        if shows:
-            return set(shows)
+        if any(f in causes and rng.random() < causes[f] for f in faults):
+            return set(faults)
 
 
-def main(count: int) -> None:
-    """Prints the mean cost of each way, as shares."""
-    book, rng = load_faults([places.grammars()]), random.Random(29)
-    for complaint in ("no_start", "hunting", "no_spark"):
+def ways_of(book: FaultBook, signs: Signs, complaint: str, rng: random.Random) -> dict[str, Callable[[Repair], None]]:
+    """The ways of going about it without advice: fixed orders of looking and mending."""
+    linked = [f for f in signs.symptoms[complaint].causes if f in signs.faults]
+    weight = {f: signs.faults[f].prior * signs.symptoms[complaint].causes[f] for f in linked}
+
+    def looking(f: str) -> float:
+        job = signs.faults[f].look or signs.faults[f].repair
+        return job.minutes + sum(book.access[a].minutes for a in job.access)
+
+    return {
+        "fixed checklist": in_order(sorted(linked)),
+        "random order": in_order(rng.sample(linked, len(linked))),
+        "most likely first": in_order(sorted(linked, key=lambda f: -weight[f])),
+        "chance over cost, no checks": in_order(sorted(linked, key=lambda f: -weight[f] / looking(f))),
+    }
+
+
+def blurred(book: FaultBook, rng: random.Random, spread: float) -> FaultBook:
+    """The book with every prior off by a random factor of that spread (standard deviation of its logarithm)."""
+    faults = {k: replace(f, prior=min(0.5, f.prior * math.exp(rng.gauss(0, spread)))) for k, f in book.faults.items()}
+    return replace(book, faults=faults)
+
+
+def simulated(book: FaultBook, complaint: str, repairs: int, spread: float = 0.0) -> Tally:
+    """So many repairs of one complaint, every way on the same faults."""
+    rng, tally = random.Random(f"{complaint} 29"), Tally()
+    believed = blurred(book, random.Random(31), spread) if spread else book
+    for _ in range(repairs):
         signs = fresh_signs(book, complaint)
-        assert standing_signs(signs)
-        linked = [f for f in signs.symptoms[complaint].causes if f in signs.faults]
-        prior = {f: signs.faults[f].prior * signs.symptoms[complaint].causes[f] for f in linked}
-
-        def looking(f: str, signs: Signs = signs) -> float:
-            fault = signs.faults[f]
-            job = fault.look or fault.repair
-            return job.minutes + sum(book.access[a].minutes for a in job.access)
-
-        ways: dict[str, Callable[[Repair], None]] = {
-            "advice": by_advice,
-            "checklist in file order": in_order(linked),
-            "likeliest first": in_order(sorted(linked, key=lambda f: -prior[f])),
-            "chance over cost, no checks": in_order(sorted(linked, key=lambda f: -prior[f] / looking(f))),
-        }
-        costs: dict[str, float] = dict.fromkeys(ways, 0.0)
-        for _ in range(count):
-            faults = drawn(signs, complaint, rng)
-            for name, way in ways.items():
-                repair = Repair(book, fresh_signs(book, complaint), complaint, faults, random.Random(5))
-                way(repair)
-                costs[name] += repair.minutes
-        print(f"{complaint}: advice {costs['advice'] / count:.0f} minutes a repair, of", end=" ")
-        print(*(f"{name}: {costs['advice'] / c:.0%}" for name, c in costs.items() if name != "advice"), sep="; ")
-
-
-if __name__ == "__main__":
-    main(int(sys.argv[1]) if len(sys.argv) > 1 else 100)
+        faults = drawn(signs, complaint, rng)
+        for name, way in ways_of(book, signs, complaint, rng).items():
+            repair = Repair(book, signs, complaint, faults, random.Random(5))
+            way(repair)
+            tally.minutes[name] = tally.minutes.get(name, 0.0) + repair.minutes
+        repair = Repair(book, fresh_signs(believed, complaint), complaint, faults, random.Random(5))
+        by_advice(repair, believed, tally.chances)
+        tally.minutes["advice"] = tally.minutes.get("advice", 0.0) + repair.minutes
+    return tally

@@ -1,4 +1,4 @@
-"""The rows of public fault-finding tables, by the numbers of the specification's section C, as complaints and faults."""
+"""The rows of public fault-finding tables, numbered as in the specification, as complaints and faults."""
 
 from __future__ import annotations
 
@@ -104,12 +104,14 @@ ROWS = [
         ("oil.overfull",), True),
     Row(18, "T-5-3820-256-24-5 p. 464: boils", CAR, ("engine", "boiling"),
         ("cool.radiator", "cool.air", "cool.air", "cool.thermostat", "cool.pump", "cool.hose", "cool.cap",
-         "comp.head_gasket", "cool.pump", "cool.radiator"), ("cool.low", "cool.belt", "cool.air", "cool.cap", "cool.hose")),
+         "comp.head_gasket", "cool.pump", "cool.radiator"),
+        ("cool.low", "cool.belt", "cool.air", "cool.cap", "cool.hose")),
     Row(19, "T-5-3810-300-10 p. 57: overheats, as its driver sees it", CAR, ("engine", "overheating"),
         ("cool.belt", "cool.low", "comp.head_gasket", "cool.radiator", "cool.pump", "ign.timing", "", "brk.stuck",
          "cool.thermostat"), ("cool.low", "cool.belt", "cool.air", "cool.cap", "cool.hose")),
     Row(21, "NAVEDTRA 14264 p. 245: high oil pressure", CAR, ("oil pressure", "high"),
-        ("oil.stuck_relief", "oil.stuck_relief", "oil.stuck_relief", "oil.gallery"), ("oil.stuck_relief", "oil.gauge", "oil.sender")),
+        ("oil.stuck_relief", "oil.stuck_relief", "oil.stuck_relief", "oil.gallery"),
+        ("oil.stuck_relief", "oil.gauge", "oil.sender")),
     Row(22, "NAVEDTRA 14264 p. 245: gauge reads wrong", CAR, ("oil pressure gauge", "reads wrong"), ("oil.sender",),
         ("oil.sender",), True),
     Row(23, "NAVEDTRA 14081 p. 99: no oil pressure after the start", CAR, ("oil pressure", "no oil pressure"),
@@ -128,7 +130,8 @@ ROWS = [
         ("hyd.low", "hyd.air"), True),
     Row(35, "NAVEDTRA 14329 p. 431: sluggish", LOADER, ("hydraulics", "slow"),
         ("hyd.low", "hyd.leak", "hyd.seals", "hyd.pump", "hyd.valve"), ("hyd.low", "hyd.leak"), True),
-    Row(36, "OD 1007 p. 42: pressure builds fast at the start", LOADER, ("hydraulic pressure", "high"), ("hyd.blocked",),
+    Row(36, "OD 1007 p. 42: pressure builds fast at the start", LOADER, ("hydraulic pressure", "high"),
+        ("hyd.blocked",),
         ("hyd.blocked",), True),
     Row(37, "TB 9-2300-426-20 section II: spongy pedal", CAR, ("brake pedal", "spongy"),
         ("brk.air", "brk.air", "brk.leak", "brk.leak"), ("brk.air", "brk.master", "brk.leak"), True),

@@ -37,7 +37,7 @@ SHORT: dict[int, str] = {}
 
 
 def shortfall(n: int) -> str:
-    """What falls short of a row: its complaint is not heard, causes are missing, others come first, the step is no simple one."""
+    """What falls short of a row: complaint not heard, causes missing, others first, the step no simple one."""
     row, advice = ROWS[n], advice_for(n)
     if not advice.complaint or not advice.steps:
         return "the complaint is not heard"

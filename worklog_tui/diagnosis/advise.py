@@ -13,6 +13,7 @@ from worklog_tui.diagnosis.explained import explained, is_explained
 from worklog_tui.diagnosis.item_steps import ItemSteps
 from worklog_tui.diagnosis.log import Log
 from worklog_tui.diagnosis.network import Network
+from worklog_tui.diagnosis.opened import opened
 from worklog_tui.diagnosis.own_suspects import own_suspects, trouble
 from worklog_tui.diagnosis.safety import Safety
 from worklog_tui.diagnosis.signs import Sign, Signs
@@ -69,7 +70,7 @@ def _from_faults(log: Log, book: FaultBook, safety: Safety, signs: Signs, jobs: 
         return _Found(heard.words if heard else "", systems=systems, candidates=(*jobs, *own))
     sign = open_signs[0]
     symptom = signs.symptoms[sign.of]
-    engine = Engine(book, signs, network, symptom, _without_effect(signs, sign))
+    engine = Engine(book, signs, network, symptom, _without_effect(signs, sign), opened(log, book))
     causes = causes_of(network, engine.ranked)
     remark = _remark(engine)
     jobs = explained(jobs, symptom, signs)

@@ -60,15 +60,17 @@ class Engine:
     """The advice of the fault files for one complaint."""
 
     def __init__(
-        self, book: FaultBook, signs: Signs, network: Network, symptom: Symptom, vetoed: frozenset[str]
-    ) -> None:
+        self, book: FaultBook, signs: Signs, network: Network, symptom: Symptom, vetoed: frozenset[str],
+        opened: frozenset[str] = frozenset(),
+    ) -> None:  # fmt: skip
         self.book, self.signs, self.network, self.symptom, self.vetoed = book, signs, network, symptom, vetoed
         linked = [f for f in symptom.causes if f in signs.faults]
         ranked = sorted(linked, key=lambda f: (-network.chance(f), f))
         self.ranked = ranked
         self.suspects = [f for f in ranked if network.chance(f) >= LEAST][:SUSPECTS]
         self.covers = sorted(book.access)
-        self.minutes = [book.access[c].minutes for c in self.covers]
+        self.minutes = [0.0 if c in opened else book.access[c].minutes for c in self.covers]
+        self.opened = opened
 
     @cached_property
     def belief(self) -> list[float]:

@@ -41,9 +41,10 @@ def causes_of(network: Network, ranked: list[str], most: int = 6) -> tuple[Cause
 def step_of(option: Option, engine: Engine, log: Log, safety: Safety, sign: Sign) -> Step:
     """An option as a step, with why it, its minutes, what must come off, and what each outcome would mean."""
     job = option.job
-    access = tuple(engine.book.access[a].says for a in job.access)
+    shut = [engine.book.access[a] for a in job.access if a not in engine.opened]
+    access = tuple(a.says for a in shut)
     cautions = safety.cautions(job.say, job.cautions)
-    minutes = round(job.minutes + sum(engine.book.access[a].minutes for a in job.access))
+    minutes = round(job.minutes + sum(a.minutes for a in shut))
     return Step(
         job.say,
         _why(option, engine, log, sign, access),

@@ -104,7 +104,7 @@ class Signs:
                 complains = any((sort, shows) == ("symptom", "present") for sort, _, shows, _ in meant)
                 for sort, of, shows, heard in meant:
                     if complains and sort == "look" and not heard.states:
-                        continue  # what it does wrong says nothing about the thing itself: a dead starter may have no volts
+                        continue  # what it does wrong does not say why: a dead starter may have no volts
                     sure = trust(fact)
                     if sort == "symptom":
                         if shows == "present" and event.when < self._ran.get(event.place.order, -1.0):

@@ -49,6 +49,8 @@ class Access:
     says: str
     minutes: float
     needs: tuple[str, ...] = ()
+    parts: tuple[str, ...] = ()
+    "Parts that are this: heard taken off and not refitted, the way is free."
 
 
 @dataclass(frozen=True, slots=True)

@@ -72,7 +72,8 @@ def _merge(book: dict[str, Any], name: str, data: Mapping[str, Any]) -> None:
     book["systems"] |= {system: data.get("says", system)} if system else {}
     book["systems"] |= data.get("systems", {})
     for a in data.get("access", ()):
-        book["access"][a["id"]] = Access(a["id"], a["says"], float(a["minutes"]), _texts(a, "needs"))
+        way = Access(a["id"], a["says"], float(a["minutes"]), _texts(a, "needs"), _texts(a, "parts"))
+        book["access"][a["id"]] = way
     book["faults"] |= {f["id"]: _fault(f, system, applies, name) for f in data.get("fault", ())}
     book["checks"] |= {c["id"]: _check(c, applies, name) for c in data.get("check", ())}
     book["symptoms"] |= {s["id"]: _symptom(s, applies, name) for s in data.get("symptom", ())}
