@@ -13,6 +13,7 @@ from worklog_tui.bench.machines import named
 from worklog_tui.bench.note_acts import short
 from worklog_tui.logbook.decided import anchor_of
 from worklog_tui.model import Due, OpenItem
+from worklog_tui.reports.plain_items import due as due_words
 from worklog_tui.store import pages
 
 if TYPE_CHECKING:
@@ -109,10 +110,3 @@ def _last_note(connection: store.Connection, machine: str) -> str:
     session, count = found[-1]
     notes, _ = pages.part(connection, session.uid, count - 1, 1)
     return notes[-1].uid if notes else ""
-
-
-def due_words(due: Due) -> str:
-    """By when, in words."""
-    said = [f"by {due.day}"] if due.day else []
-    said += [f"at {due.hours:g} hours run"] if due.hours is not None else []
-    return " or ".join([*said, *([due.event] if due.event else [])])

@@ -5,6 +5,7 @@ from __future__ import annotations
 import argparse
 from typing import Any, NoReturn
 
+from worklog_tui.cli.calls_acts import add_acts
 from worklog_tui.cli.publishing_calls import add_publishing
 from worklog_tui.cli.refusing import WrongCall
 
@@ -44,6 +45,7 @@ def build() -> argparse.ArgumentParser:
     _files(commands)
     _keeping(commands)
     _looking(commands)
+    add_acts(commands, _command, _common)
     for parser in add_publishing(commands, _command):
         _logbook(parser)
     demo = _command(commands, "demo", "playing:demo", "play an invented machine in a throw-away logbook")
@@ -81,6 +83,14 @@ def _json(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("--json", action="store_true", help="print JSON instead of text")
 
 
+def _common(parser: argparse.ArgumentParser, machine: bool) -> None:
+    """What commands on a logbook have in common."""
+    if machine:
+        parser.add_argument("--machine", metavar="NAME", required=True, help="a machine of the logbook")
+    _json(parser)
+    _logbook(parser)
+
+
 def _files(commands: Any) -> None:
     extract = _command(commands, "extract", "files:extract", "read session files and print the log, without a logbook")
     extract.add_argument("--machine", metavar="machine.toml", required=True, help="the machine card")
@@ -115,7 +125,4 @@ def _looking(commands: Any) -> None:
         ("recap", "print where things stand since the session before"),
         ("next-step", "print what to do next, and why"),
     ):
-        parser = _command(commands, name, f"looking:{name.replace('-', '_')}", what)
-        parser.add_argument("--machine", metavar="NAME", required=True, help="a machine of the logbook")
-        _json(parser)
-        _logbook(parser)
+        _common(_command(commands, name, f"looking:{name.replace('-', '_')}", what), machine=True)

@@ -121,6 +121,8 @@ def open_item(item: OpenItem, closer: Fact | None = None) -> dict[str, Any]:
         data["closed_by"] = briefly(closer)
     if item.comment is not None:
         data |= {"comment": item.comment, "people": item.people}
+    if item.due is not None:
+        data["due"] = _said(day=item.due.day, hours=item.due.hours, event=item.due.event)
     return data | ({"quote": item.quote} if item.quote else {})
 
 

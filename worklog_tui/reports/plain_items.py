@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from worklog_tui.model import Fact, History, OpenItem
+from worklog_tui.model import Due, Fact, History, OpenItem
 from worklog_tui.reports.lines import heading, wrapped
 from worklog_tui.reports.sentence import REASONS, briefly
 from worklog_tui.reports.when import where
@@ -31,9 +31,18 @@ def items_text(items: Sequence[OpenItem], width: int, history: History | None = 
     return "\n".join(rows[1:]) or "Nothing is open."
 
 
+def due(when: Due) -> str:
+    """By when, in words."""
+    said = [f"by {when.day}"] if when.day else []
+    said += [f"at {when.hours:g} hours run"] if when.hours is not None else []
+    return " or ".join([*said, *([when.event] if when.event else [])])
+
+
 def item_lines(item: OpenItem, width: int, closer: Fact | None = None) -> list[str]:
     """One item with its reason and where it was said."""
     notes = [REASONS.get(item.reason, item.reason) if item.state not in ("noticed", "done") else ""]
+    if item.due is not None:
+        notes.append(due(item.due))
     if item.comment is not None:
         notes.append("asked by a viewer" if item.people < 2 else f"asked by {item.people} viewers")
     notes.append(where(item.raised))
