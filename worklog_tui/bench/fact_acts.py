@@ -18,6 +18,7 @@ if TYPE_CHECKING:
 
 _OURS = frozenset({"main", "nth", "evidence", "quote", "rule", "confidence", "filled"})
 "Fields that are not for a person to set."
+AFTER = "\n"
 NAMED = {"reading": "subject", "finding": "part", "work": "part", "suspect": "cause", "follow_up": "topic"}
 "The field whose words the vocabulary may name."
 
@@ -36,6 +37,16 @@ def correct_fact(desk: Desk, key: FactKey, changes: Mapping[str, Any]) -> Done:
     return Done(act, f"Corrected: {_say(now)}.")
 
 
+def confirm_fact(desk: Desk, key: FactKey) -> Done:
+    """Say that a doubtful fact was meant so; it counts from now on."""
+    with acting(desk) as connection:
+        (note,) = known_notes(connection, [key.note])
+        fact = _known(connection, key)
+        value = {"words": note.words, "quote": _words(note.words, key), "fact": to_plain(fact), "to": {}}
+        act = sign(desk, connection, "correct fact", anchor_text(key), value)
+    return Done(act, f"Kept: {_say(fact)}.")
+
+
 def strike_fact(desk: Desk, key: FactKey) -> Done:
     """Strike a fact out of the log; the words stay."""
     with acting(desk) as connection:
@@ -47,10 +58,13 @@ def strike_fact(desk: Desk, key: FactKey) -> Done:
 
 
 def add_fact(desk: Desk, note: str, kind: str, said: Mapping[str, Any], quote: str = "") -> Done:
-    """Add a fact that was not read from a note; `quote` are the words of the note that say it, else all of them."""
+    """Add a fact that was not read from a note; `quote` are the words of the note that say it, else all of them.
+
+    AFTER stands for no words of it: the fact comes after all that the note says.
+    """
     with acting(desk) as connection:
         (found,) = known_notes(connection, [note])
-        start, end = _place(found.words, quote)
+        start, end = _place(found.words, quote) if quote != AFTER else (len(found.words), len(found.words))
         fact = _new(desk, kind, said, Span(note, start, end), found.words)
         taken = {one.nth for one in _facts_of(connection, note) if (one.kind, one.main) == (kind, fact.main)}
         key = FactKey(note, kind, start, end, next(n for n in range(len(taken) + 1) if n not in taken))

@@ -6,6 +6,7 @@ import argparse
 from typing import Any, NoReturn
 
 from worklog_tui.cli.calls_acts import add_acts
+from worklog_tui.cli.calls_over import add_over
 from worklog_tui.cli.publishing_calls import add_publishing
 from worklog_tui.cli.refusing import WrongCall
 
@@ -46,6 +47,7 @@ def build() -> argparse.ArgumentParser:
     _keeping(commands)
     _looking(commands)
     add_acts(commands, _command, _common)
+    add_over(commands, _command, _common)
     for parser in add_publishing(commands, _command):
         _logbook(parser)
     demo = _command(commands, "demo", "playing:demo", "play an invented machine in a throw-away logbook")

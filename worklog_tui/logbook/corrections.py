@@ -66,7 +66,9 @@ def _apply(note: Note, act: Act, value: Mapping[str, Any], facts: list[Fact], lo
 
 
 def changed(fact: Fact, changes: Mapping[str, Any]) -> Fact:
-    """The fact with other values in some fields; as it is when it says so already."""
+    """The fact with other values in some fields; as it is when it says so already. Without any it is confirmed."""
+    if not changes:
+        return replace(fact, filled=(), rule=BY_HAND, confidence=1.0)
     new: dict[str, Any] = {
         name: tuple(v) if isinstance(v, list) else v for name, v in changes.items() if hasattr(fact, name)
     }
@@ -81,7 +83,7 @@ def _made(value: Mapping[str, Any], changes: Mapping[str, Any], span: Span) -> F
         fact = from_plain(dict(value["fact"]))
     except (KeyError, TypeError):
         return None
-    made = replace(changed(fact, changes), rule=BY_HAND, confidence=1.0)
+    made = replace(changed(fact, changes) if changes else fact, rule=BY_HAND, confidence=1.0)
     return replace(made, main=span, evidence=(span,))
 
 
@@ -121,6 +123,8 @@ def now_at(key: FactKey, then: str, now: str) -> tuple[Span, bool]:
     span = Span(key.note, key.start, key.end)
     if then == now:
         return span, False
+    if key.start == key.end:
+        return replace(span, start=len(now), end=len(now)), False
     kept: list[int] = []
     for old, new, size in SequenceMatcher(None, then, now, autojunk=False).get_matching_blocks():
         first, last = max(old, key.start), min(old + size, key.end)

@@ -14,7 +14,7 @@ FACT_VERBS = ("correct fact", "strike fact", "add fact", "set subject")
 PLACE_VERBS = ("move session", "date session", "join sessions", "split session", "shift lines")
 "What alters where and when notes stand."
 ITEM_VERBS = ("close item", "reopen item", "merge items", "set item")
-VERBS = (*NOTE_VERBS, *FACT_VERBS, *PLACE_VERBS, *ITEM_VERBS, "same machine", "set card", "undo", "erase")
+VERBS = (*NOTE_VERBS, *FACT_VERBS, *PLACE_VERBS, *ITEM_VERBS, "let go", "same machine", "set card", "undo", "erase")
 
 
 @dataclass(frozen=True, slots=True)

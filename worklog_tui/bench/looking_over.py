@@ -1,0 +1,93 @@
+"""Looking over a machine: parts, what is off it, how it was left, before a start, closing up, what does not add up."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from worklog_tui.bench.review import Review, fault_book, review
+from worklog_tui.logbook.before_start import BeforeStart, off_key
+from worklog_tui.logbook.before_start import before_start as fold_before
+from worklog_tui.logbook.closing_up import ClosingUp
+from worklog_tui.logbook.closing_up import closing_up as fold_closing
+from worklog_tui.logbook.compressions import BeforeAfter, CompressionTest, before_and_after, compression_tests
+from worklog_tui.logbook.how_left import DoNotStart, Left, do_not_start, how_left, let_go
+from worklog_tui.logbook.odd import Odd, odd
+from worklog_tui.logbook.off_machine import AsFound, OffPart, as_found, off_machine
+from worklog_tui.logbook.part_states import Fits, PartState, fits, part_states, shopping_list
+from worklog_tui.logbook.standing import standing
+
+if TYPE_CHECKING:
+    from worklog_tui.bench.desk import Desk
+    from worklog_tui.model import OpenItem
+
+
+@dataclass(frozen=True, slots=True)
+class Parts:
+    """The parts of a machine."""
+
+    states: tuple[PartState, ...]
+    shopping: tuple[OpenItem, ...]
+    fits: tuple[Fits, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class LeftSo:
+    """How a machine was left."""
+
+    forbidden: tuple[DoNotStart, ...]
+    left: tuple[Left, ...]
+    off: tuple[OffPart, ...]
+    as_found: tuple[AsFound, ...]
+
+
+def parts(desk: Desk, machine: str, words: str = "") -> Parts:
+    """The parts of a machine in their states; with `words`, only the sizes and numbers in which they stand."""
+    seen = review(desk, machine)
+    wanted = words.casefold()
+    known = tuple(one for one in fits(seen.history) if wanted in f"{one.what} {one.of}".casefold())
+    return Parts(part_states(seen.history, seen.items), shopping_list(seen.items), known)
+
+
+def left(desk: Desk, machine: str) -> LeftSo:
+    """What is off the machine and how it was left, as far as was heard; to be asked about, never claimed."""
+    seen = review(desk, machine)
+    cleared = cleared_of(seen)
+    off = tuple(one for one in off_machine(seen.history) if off_key(one) not in cleared)
+    return LeftSo(
+        do_not_start(seen.history, cleared), how_left(seen.history, cleared), off, as_found(seen.history)
+    )  # fmt: skip
+
+
+def before_start(desk: Desk, machine: str) -> tuple[BeforeStart, tuple[str, ...]]:
+    """What to go through before a start, and the usual cautions."""
+    from worklog_tui.diagnosis.safety import Safety
+
+    seen = review(desk, machine)
+    cautions = Safety(fault_book(desk.grammars)).cautions("start the engine run", ("general", "run", "co"))
+    if "engine" not in seen.history.machine.kind.casefold() and seen.history.machine.fuel in ("", "none"):
+        cautions = Safety(fault_book(desk.grammars)).cautions("switch on", ("general", "mains"))
+    return fold_before(seen.history, seen.items, cleared_of(seen)), cautions
+
+
+def closing_up(desk: Desk, machine: str, session: int | None = None) -> ClosingUp:
+    """What to ask at the end of a session, by default the last one."""
+    seen = review(desk, machine)
+    return fold_closing(seen.history, seen.items, cleared_of(seen), session)
+
+
+def oddities(desk: Desk, machine: str) -> tuple[Odd, ...]:
+    """What does not add up."""
+    seen = review(desk, machine)
+    return odd(seen.history, fault_book(desk.grammars).words.get("foreign", {}))
+
+
+def compression(desk: Desk, machine: str) -> tuple[tuple[CompressionTest, ...], tuple[BeforeAfter, ...]]:
+    """The compression tests, and every reading that was taken before and after work on its thing."""
+    seen = review(desk, machine)
+    return compression_tests(seen.history), before_and_after(seen.history)
+
+
+def cleared_of(seen: Review) -> frozenset[str]:
+    """What a person said need not be asked again."""
+    return let_go(standing(seen.history.acts))

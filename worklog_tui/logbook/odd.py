@@ -1,0 +1,187 @@
+"""Things that do not add up: figures that contradict each other, findings that do, and parts this machine has not."""
+
+from __future__ import annotations
+
+import itertools
+import re
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+
+from worklog_tui.logbook.amounts import bounds_in
+from worklog_tui.logbook.cures import cures
+from worklog_tui.logbook.limits import Judge
+from worklog_tui.logbook.readings import readings
+from worklog_tui.logbook.same_thing import Thing, same, thing
+from worklog_tui.model import Fact, Finding, History, Place, Reading, Trait, Work
+
+APART = 0.25
+"By how much of the smaller one two figures differ that contradict each other (judgement)."
+_LOOKS = frozenset({"check", "test", "measure", "start"})
+_ONE_OF = re.compile(r"\bcylinders?\s+(\d{1,2})\b", re.IGNORECASE)
+
+
+@dataclass(frozen=True, slots=True)
+class Odd:
+    """Two things that do not go together, or one that cannot be."""
+
+    kind: str
+    "figures, findings, book, traits, cylinder or part."
+    says: str
+    places: tuple[Place, ...]
+    told: tuple[str, ...]
+    "The words of each place."
+
+
+def odd(history: History, foreign: Mapping[str, Sequence[str]] | None = None) -> tuple[Odd, ...]:
+    """All that does not add up, in the order of the log; to be asked about.
+
+    `foreign` are parts by kind of machine that has none of them, of the fault files: diesel, no_engine.
+    """
+    words = {note.uid: note.words for record in history.sessions for note in record.notes}
+    found = [
+        *_figures(history), *_findings(history), *_book(history), *_traits(history), *_cylinders(history),
+        *_parts(history, foreign or {}),
+    ]  # fmt: skip
+    rows = [Odd(kind, says, places, tuple(words[place.note] for place in places)) for kind, says, places in found]
+    return tuple(sorted(rows, key=lambda one: one.places[-1].order))
+
+
+Row = tuple[str, str, tuple[Place, ...]]
+
+
+def _work_places(history: History) -> list[int]:
+    return [
+        history.place(fact.main.note).order
+        for fact in history.facts()
+        if isinstance(fact, Work) and fact.action not in _LOOKS
+    ]
+
+
+def _figures(history: History) -> list[Row]:
+    """Two measurements of one thing, alike taken in one session, far apart though nothing was done in between."""
+    worked = _work_places(history)
+    found: list[Row] = []
+    for series in readings(history):
+        points = [one for one in series.points if one.reading.role == "measured" and not one.reading.doubtful]
+        for before, after in itertools.pairwise(points):
+            if before.place.session != after.place.session or before.reading.condition != after.reading.condition:
+                continue
+            if before.place.order == after.place.order or "subject" in before.reading.filled + after.reading.filled:
+                continue
+            if any(before.place.order <= order <= after.place.order for order in worked):
+                continue
+            if _apart(before.reading, after.reading):
+                from_to = f"{_value(before.reading)} and {_value(after.reading)}"
+                says = f"{series.subject or series.quantity}: {from_to}, and nothing was heard done in between"
+                found.append(("figures", says, (before.place, after.place)))
+    return found
+
+
+def _apart(one: Reading, other: Reading) -> bool:
+    first = bounds_in(one.value, one.unit, other.unit)
+    second = bounds_in(other.value, other.unit, other.unit)
+    if first is None or second is None or min(*first, *second) <= 0:
+        return False
+    low, high = sorted((first, second))
+    return low[1] < high[0] and (high[0] - low[1]) / low[1] > APART
+
+
+def _value(reading: Reading) -> str:
+    number = reading.value
+    text = " to ".join(f"{one:g}" for one in number) if isinstance(number, tuple) else str(number)
+    return f"{text} {reading.unit}".strip() if not isinstance(number, float) else f"{number:g} {reading.unit}".strip()
+
+
+def _findings(history: History) -> list[Row]:
+    """Found good, then bad in the same session, in the same respect, with no work on it in between."""
+    worked = _work_places(history)
+    good: list[tuple[Finding, Place, Thing]] = []
+    found: list[Row] = []
+    for fact in history.facts():
+        if not isinstance(fact, Finding) or not fact.name or fact.verdict == "noted":
+            continue
+        place, part = history.place(fact.main.note), thing(fact.part, fact.name)
+        if fact.verdict == "good":
+            good.append((fact, place, part))
+            continue
+        for before, where, known in good:
+            alike = known.name == part.name and known.marks == part.marks and same(known, part)
+            near = where.session == place.session and where.order < place.order
+            untouched = not any(where.order <= order <= place.order for order in worked)
+            if alike and near and untouched and cures(fact.condition, before.condition):
+                says = f"{fact.part}: found {before.condition}, then {fact.condition}, with no work in between"
+                found.append(("findings", says, (where, place)))
+                break
+    return found
+
+
+def _book(history: History) -> list[Row]:
+    """A figure said to be the book's that is not the card's."""
+    judge = Judge(history)
+    found: list[Row] = []
+    if not history.machine.specified:
+        return []
+    for fact in history.facts():
+        if isinstance(fact, Reading) and fact.role == "specified" and not fact.condition:
+            limits = judge.limits(fact)
+            given = bounds_in(fact.value, fact.unit, limits.unit) if limits else None
+            if limits is None or given is None or limits.text not in {v.text for v in history.machine.specified}:
+                continue
+            low, high = limits.low, limits.high
+            if (low is not None and given[1] < low) or (high is not None and given[0] > high):
+                says = f"{fact.subject or fact.quantity}: said to be {_value(fact)}, the card says {limits.text}"
+                found.append(("book", says, (history.place(fact.main.note),)))
+    return found
+
+
+def _traits(history: History) -> list[Row]:
+    """One thing about the machine told in two ways: the way a control works, the firing order."""
+    known: dict[str, tuple[Trait, Place]] = {}
+    found: list[Row] = []
+    for fact in history.facts():
+        if not isinstance(fact, Trait):
+            continue
+        place = history.place(fact.main.note)
+        name = fact.trait.casefold()
+        if name in known and known[name][0].value.casefold() != fact.value.casefold():
+            before, where = known[name]
+            says = f"{fact.trait}: said to be {before.value}, then {fact.value}; the later counts"
+            found.append(("traits", says, (where, place)))
+        known[name] = (fact, place)
+    return found
+
+
+def _cylinders(history: History) -> list[Row]:
+    most = history.machine.cylinders
+    if not most:
+        return []
+    found: list[Row] = []
+    for fact in history.facts():
+        number = _ONE_OF.search(fact.about)
+        if number and int(number[1]) > most:
+            says = f"{fact.about} of a machine with {most} cylinder{'' if most == 1 else 's'}"
+            found.append(("cylinder", says, (history.place(fact.main.note),)))
+    return found
+
+
+def _parts(history: History, foreign: Mapping[str, Sequence[str]]) -> list[Row]:
+    """Parts that a machine of this kind has not: each once."""
+    machine = history.machine
+    lists = [*(foreign.get("diesel", ()) if machine.fuel == "diesel" else ())]
+    kind = machine.kind.casefold()
+    lists += foreign.get("no_engine", ()) if machine.fuel == "none" and "engine" not in kind else ()
+    strange = {one.casefold() for one in lists}
+    seen: set[str] = set()
+    found: list[Row] = []
+    for fact in history.facts():
+        name = str(getattr(fact, "name", "")).casefold()
+        if name in strange and name not in seen and _belongs(fact):
+            seen.add(name)
+            what = "a diesel" if machine.fuel == "diesel" else "a machine without an engine"
+            found.append(("part", f"{fact.about} on {what}: mis-heard?", (history.place(fact.main.note),)))
+    return found
+
+
+def _belongs(fact: Fact) -> bool:
+    """Whether the fact says that the machine has the part."""
+    return isinstance(fact, Finding | Work | Reading)

@@ -1,0 +1,59 @@
+"""Attempts to start the machine, with what came of each, and when it last ran."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+
+from worklog_tui.logbook.cures import is_whole
+from worklog_tui.logbook.same_thing import thing
+from worklog_tui.model import Fact, Finding, History, Place, Work
+
+NEAR = 4
+"Lines within which the outcome of an attempt is told."
+_RAN = re.compile(
+    r"\b(runs?|ran|running|starts|started|fired up|fires up|caught|catches|idles?|idling|away it goes|ticks? over"
+    r"|going)\b",
+    re.IGNORECASE,
+)
+
+
+@dataclass(frozen=True, slots=True)
+class StartAttempt:
+    """One attempt, and what was found in the lines that follow."""
+
+    work: Work
+    place: Place
+    outcome: Finding | None
+    "None when nothing was said of it."
+    ran: bool
+
+
+def start_attempts(history: History) -> tuple[StartAttempt, ...]:
+    """All attempts in order; one that is told twice within a line or two is one."""
+    rows = [(fact, history.place(fact.main.note)) for fact in history.facts()]
+    found: list[StartAttempt] = []
+    for number, (fact, place) in enumerate(rows):
+        if not isinstance(fact, Work) or fact.action != "start":
+            continue
+        if found and place.order - found[-1].place.order <= 1 and place.session == found[-1].place.session:
+            continue
+        after = [one for one in rows[number + 1 :] if 0 <= one[1].order - place.order <= NEAR]
+        outcome = next((one for one, _ in after if isinstance(one, Finding) and _of_the_whole(one)), None)
+        found.append(StartAttempt(fact, place, outcome, outcome is not None and runs(outcome)))
+    return tuple(found)
+
+
+def runs(fact: Fact) -> bool:
+    """Whether a finding says that the machine runs."""
+    good = isinstance(fact, Finding) and fact.verdict == "good" and _of_the_whole(fact)
+    return good and bool(_RAN.search(fact.condition)) if isinstance(fact, Finding) else False
+
+
+def ran_at(history: History) -> list[int]:
+    """The places (order) at which the machine was heard to run."""
+    return [history.place(fact.main.note).order for fact in history.facts() if runs(fact)]
+
+
+def _of_the_whole(finding: Finding) -> bool:
+    return is_whole(thing(finding.part, finding.name))
