@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import replace
 
 import pytest
@@ -113,7 +114,7 @@ def test_a_length_that_cannot_be_is_refused_in_words() -> None:
         joined([three_jobs()], [])
 
 
-def crane(*sessions: list[tuple[int, Fact]], track: str = "captions") -> History:
+def crane(*sessions: Sequence[tuple[int, Fact]], track: str = "captions") -> History:
     """A crane of which each session is filmed."""
     records = []
     for number, rows in enumerate(sessions, 1):

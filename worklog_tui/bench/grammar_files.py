@@ -12,7 +12,7 @@ def mistakes(folders: Sequence[Path]) -> list[str]:
     from worklog_tui.rulebook.faults import load_faults
 
     found: list[str] = []
-    for reads in (load, load_faults, _comment_words, _publishing_words):
+    for reads in (load, load_faults, _comment_words, _publishing_words, _replies):
         try:
             reads(folders)
         except GrammarMistake as wrong:
@@ -30,3 +30,9 @@ def _publishing_words(folders: Sequence[Path]) -> object:
     from worklog_tui.reports.publishing_words import load_publishing_words
 
     return load_publishing_words(folders)
+
+
+def _replies(folders: Sequence[Path]) -> object:
+    from worklog_tui.reports.replies import load_replies
+
+    return load_replies(folders)

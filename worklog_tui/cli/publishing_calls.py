@@ -32,7 +32,16 @@ def add_publishing(commands: Any, command: Command) -> list[argparse.ArgumentPar
     )
     film.add_argument("--joined", metavar="LENGTHS", help="the clips of the sessions make one film: 26:50,37:10")
     _to(film)
-    return [log, sheet, film]
+    said = command(commands, "comments", "viewers:comments", "sort viewers' comments, and say what the log answers")
+    said.add_argument("machine", metavar="MACHINE", help="a machine of the logbook")
+    said.add_argument(
+        "file", metavar="FILE", nargs="?", help="pasted comments, - for standard input; else those kept before"
+    )
+    said.add_argument("--keep-names", action="store_true", help="keep names, addresses and links as they were pasted")
+    said.add_argument("--only-look", action="store_true", help="keep nothing in the logbook")
+    said.add_argument("--json", action="store_true", help="print JSON instead of text")
+    _to(said)
+    return [log, sheet, film, said]
 
 
 def _of(parser: argparse.ArgumentParser) -> None:

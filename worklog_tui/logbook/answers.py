@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import replace
 
+from worklog_tui.logbook.comment_groups import grouped
 from worklog_tui.logbook.comment_kinds import kind_of
 from worklog_tui.logbook.comment_topics import Asked, Table, asked_about, technical
 from worklog_tui.logbook.comment_words import CommentWords, Topic
@@ -12,6 +14,8 @@ from worklog_tui.logbook.told_lines import ToldLines, stems
 from worklog_tui.logbook.words import raw_words
 from worklog_tui.model import Comment, CommentReading, Fact, FollowUp, History, Place, Reading, Suspect
 
+_POLITE = stems("see please anyone anybody know tell think reckon")
+"Words of a comment that no line need share."
 _ANSWERS = {
     "question": {"finding": 4.0, "reading": 3.5, "work": 3.0, "suspect": 2.0, "follow_up": 2.5},
     "suggestion": {"follow_up": 5.0, "work": 3.0, "suspect": 3.0, "finding": 2.5, "reading": 2.0},
@@ -33,20 +37,37 @@ def read_all(
     """Each comment read; the ones that ask the same share the wording of the first."""
     lines = ToldLines.of(history)
     table = words.with_akin(table)
-    groups: list[tuple[str, Asked, Place | None]] = []
-    readings: list[CommentReading] = []
-    for one in comments:
-        kind = kind_of(words, one.words, technical(words, table, one.words))
-        if kind.kind == "chatter":
-            readings.append(CommentReading(one, "chatter"))
-            continue
-        asked = _own_question(lines, words.plain(one.words)) or asked_about(words, table, one.words, kind)
-        group = next((g for g in groups if g[0] == kind.kind and g[1].keys & asked.keys), None)
-        if group is None:
-            group = (kind.kind, asked, answer(lines, kind.kind, asked, words.plain(one.words)))
-            groups.append(group)
-        readings.append(CommentReading(one, kind.kind, group[1].about, group[2]))
-    return tuple(readings)
+    kinds = [kind_of(words, one.words, technical(words, table, one.words)) for one in comments]
+    telling = [n for n, kind in enumerate(kinds) if kind.kind != "chatter"]
+    plain = [words.plain(comments[n].words) for n in telling]
+    asked = [
+        _own_question(lines, text) or asked_about(words, table, comments[n].words, kinds[n])
+        for n, text in zip(telling, plain, strict=True)
+    ]
+    found = [CommentReading(one, kind.kind) for one, kind in zip(comments, kinds, strict=True)]
+    shared: dict[int, CommentReading] = {}
+    groups = grouped([kinds[n].kind for n in telling], asked, plain)
+    wordings = _wordings(groups, asked)
+    for place, group in enumerate(groups):
+        n = telling[place]
+        if group not in shared:
+            known = answer(lines, kinds[n].kind, asked[place], plain[place])
+            shared[group] = replace(found[n], about=wordings[group], answered=known)
+        found[n] = replace(shared[group], comment=comments[n])
+    return tuple(found)
+
+
+def _wordings(groups: Sequence[int], asked: Sequence[Asked]) -> dict[int, str]:
+    """How each group is called: by its first comment, or by the first whose words no group before it goes by."""
+    said: dict[int, list[str]] = {}
+    for group, one in zip(groups, asked, strict=True):
+        said.setdefault(group, []).append(one.about)
+    called: dict[int, str] = {}
+    taken: set[str] = set()
+    for group, abouts in said.items():
+        called[group] = next((about for about in abouts if about not in taken), abouts[0])
+        taken.add(called[group])
+    return called
 
 
 def _own_question(lines: ToldLines, comment: str) -> Asked | None:
@@ -64,7 +85,7 @@ def answer(lines: ToldLines, kind: str, asked: Asked, comment: str) -> Place | N
 
     What the person still asks himself is not answered by what he said before.
     """
-    alike = lines.likeness(stems(comment))
+    alike = lines.likeness(stems(comment) - _POLITE)
     if asked.topic is not None:
         return _by_topic(lines, asked.topic, alike)
     fitting = lines.about(thing(name, name) for name in asked.names or (asked.about,))

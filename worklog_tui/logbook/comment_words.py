@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import re
 import tomllib
-from collections import ChainMap
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from pathlib import Path
@@ -59,7 +58,7 @@ class CommentWords:
 
     def with_akin(self, table: Mapping[str, tuple[tuple[Any, ...], ...]]) -> Mapping[str, tuple[tuple[Any, ...], ...]]:
         """A vocabulary with the names that viewers use before it, as parts."""
-        return ChainMap({name: (("part", name, "part"),) for name in self.akin if " " in name}, dict(table))
+        return dict(table) | {name: (("part", name, "part"),) for name in self.akin if " " in name}
 
     def plain(self, words: str) -> str:
         """A comment in lower case, without signs that say nothing, shortened words written out."""

@@ -14,6 +14,9 @@ _BESIDE = re.compile(  # what a page prints around a comment
     r"pinned(?: by [^\n]{0,60})?|translate to \w+|read more|show (?:less|more)|edited|[\d.,]+k?|@[\w.\-]{2,40})",
     re.IGNORECASE,
 )
+_NAME = re.compile(r"[^\n?!]{1,40}")
+_WHEN = re.compile(rf"(?:[•·|,-] ?)?{_AGO}", re.IGNORECASE)
+"When a comment was written, on a line by itself: the line before it is the writer's name."
 _MAIL = re.compile(r"(?<![\w.+-])[\w.+-]{1,64}@[\w-]{1,63}(?:\.[\w-]{1,63}){1,5}")
 _LINK = re.compile(
     r"\b(?:https?|ftp)://\S+|\bwww\.\S+|\b[\w-]{1,63}\.(?:com|net|org|info|io|tv|be)(?:/\S*|\b)", re.IGNORECASE
@@ -32,11 +35,15 @@ _GREETING = re.compile(
 )
 
 
-def read_comments(text: str) -> tuple[Comment, ...]:
-    """The comments of a text, one a paragraph, in order; nobody's name, handle, link or mail address is kept."""
+def read_comments(text: str, keep_names: bool = False) -> tuple[Comment, ...]:
+    """The comments of a text, one a paragraph, in order.
+
+    Nobody's name, handle, link or mail address is kept, unless that is asked for.
+    """
     paragraphs = (part for part in _PARAGRAPHS.split(sanitise(text).strip()) if part.strip())
     kept = (rows for part in paragraphs if (rows := _own_rows(part)))
-    return tuple(Comment(number, _without_names(" ".join(rows))) for number, rows in enumerate(kept))
+    said = (" ".join(rows) if keep_names else _without_names(" ".join(rows)) for rows in kept)
+    return tuple(Comment(number, words) for number, words in enumerate(said))
 
 
 def looks_like_comments(text: str) -> bool:
@@ -48,8 +55,10 @@ def looks_like_comments(text: str) -> bool:
 
 def _own_rows(paragraph: str) -> list[str]:
     """The rows of a paragraph that the viewer wrote, with single spaces."""
-    rows = (" ".join(row.split()) for row in paragraph.split("\n"))
-    return [row for row in rows if row and not _BESIDE.fullmatch(row)]
+    rows = [row for line in paragraph.split("\n") if (row := " ".join(line.split()))]
+    if len(rows) > 2 and _NAME.fullmatch(rows[0]) and _WHEN.fullmatch(rows[1]):
+        rows = rows[2:]
+    return [row for row in rows if not _BESIDE.fullmatch(row)]
 
 
 def _without_names(words: str) -> str:

@@ -1,0 +1,61 @@
+"""Draft replies to viewers, from the templates of `replies.toml`: plain sentences to be read before they go out."""
+
+from __future__ import annotations
+
+import tomllib
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+from pathlib import Path
+from string import Template
+
+from worklog_tui.rulebook.mistakes import GrammarMistake, Mistake
+
+FILE = "replies.toml"
+KINDS = {"question": ("answered", "known", "open"), "suggestion": ("answered", "known", "speaks", "open")}
+_FIELDS = frozenset({"about", "where", "said", "cause", "count"})
+
+
+@dataclass(frozen=True, slots=True)
+class Replies:
+    """The templates, by kind of comment and by what the log has to say to it."""
+
+    templates: dict[tuple[str, str], Template] = field(default_factory=dict)
+
+    def to(self, kind: str, case: str, **said: str) -> str:
+        """A reply on one line; empty when there is no template."""
+        template = self.templates.get((kind, case))
+        return " ".join(template.safe_substitute(said).split()) if template else ""
+
+
+def load_replies(folders: Sequence[Path]) -> Replies:
+    """The shipped templates, and the person's own in their place; a GrammarMistake says what to mend."""
+    found: dict[tuple[str, str], Template] = {}
+    for folder in folders:
+        if (folder / FILE).is_file():
+            for kind, rows in _table(folder / FILE).items():
+                for case, text in rows.items() if isinstance(rows, dict) else ():
+                    found[kind, case] = _template(kind, case, text)
+    return Replies(found)
+
+
+def _template(kind: str, case: str, text: object) -> Template:
+    if case not in KINDS.get(kind, ()):
+        raise _mistake(
+            f"nothing uses [{kind}] {case}", f"use one of {', '.join(KINDS)} with {', '.join(KINDS['suggestion'])}"
+        )
+    made = Template(str(text))
+    if not made.is_valid() or not set(made.get_identifiers()) <= _FIELDS:
+        fields = ", ".join(f"${name}" for name in sorted(_FIELDS))
+        raise _mistake(f"[{kind}] {case} has a $ that means nothing", f"use {fields}, and $$ for a dollar sign")
+    return made
+
+
+def _table(path: Path) -> dict[str, object]:
+    try:
+        return tomllib.loads(path.read_text(encoding="utf-8"))
+    except (tomllib.TOMLDecodeError, UnicodeDecodeError) as error:
+        raise _mistake(f"it is not TOML ({error})", "mend that line") from None
+
+
+def _mistake(says: str, cure: str) -> GrammarMistake:
+    return GrammarMistake([Mistake(FILE, 0, says, cure)])
