@@ -40,8 +40,9 @@ def meant(scene: Scene, at: int, match: Match) -> Found:
     said = {t.low for t in scene.tokens[match.first : match.last]}
     many = True if said & MANY or "lot" in " ".join(said) or "pair" in " ".join(said) else False if said & ONE else None
     best: tuple[float, Thing | None, int | None] = (FLOOR, None, None)
+    heading = as_thing(scene.context.heading) if scene.context.heading is not None else None
     for place, thing, k in _candidates(scene, at, match):
-        if _fits(thing, actions):
+        if _fits(thing, actions, headed=k is None and thing == heading):
             score = place + _suits(thing, actions) + _agrees(thing, many)
             if score >= best[0] if k is not None else score > best[0]:
                 best = (score, thing, k)
@@ -80,6 +81,7 @@ def _candidates(scene: Scene, at: int, match: Match) -> Iterator[tuple[float, Th
             yield 1.7 - 0.3 * n - 0.2 * subject.age, as_thing(subject), None
     if scene.context.heading is not None:
         stands = 0.9 if _actions(scene, at) & {"order", "test"} and scene.context.heading.age <= 4 else 0.0
+        stands += 0.4 * (scene.context.heading.age == 0)
         yield 1.5 + stands - 0.2 * scene.context.heading.age, as_thing(scene.context.heading), None
 
 
@@ -91,8 +93,9 @@ def _actions(scene: Scene, at: int) -> frozenset[str]:
     return frozenset(s.name for s in scene.tokens[at].senses if s.cls in ("did", "do", "does", "doing"))
 
 
-def _fits(thing: Thing, actions: frozenset[str]) -> bool:
-    if thing.kind in NEVER:
+def _fits(thing: Thing, actions: frozenset[str], headed: bool) -> bool:
+    """Whether such things are worked on so; a machine only when the talk is headed by it: `Generator. Stripped it.`"""
+    if thing.kind in NEVER and not (headed and thing.kind == "machine"):
         return False
     if actions & POURED:
         return _poured(thing)
@@ -101,7 +104,7 @@ def _fits(thing: Thing, actions: frozenset[str]) -> bool:
 
 def _suits(thing: Thing, actions: frozenset[str]) -> float:
     """How well a thing suits what was done."""
-    score = -0.4 if thing.loose or not thing.name else 0.0
+    score = -0.4 if thing.loose else 0.0 if thing.name else -1.0
     for action in actions:
         kinds = PREFERRED.get(action, ())
         if thing.kind in kinds or thing.name in kinds or ("fluid" in kinds and "volume" in thing.quantities):

@@ -24,7 +24,7 @@ def draft(match: Match, scene: Scene) -> Draft | None:
     """The work of a match; None when the verb has no action for this object."""
     gives = match.rule.gives
     at = match.slots[gives["at"].strip("<>")] if "at" in gives else match.slots.get(gives["action"].strip("<>"))
-    if at is None or _is_noun(scene, at) or _by_others(scene, at):
+    if at is None or _is_noun(scene, at) or (not gives.get("passive") and _by_others(scene, at)):
         return None
     made = Draft(
         "work",
@@ -49,7 +49,7 @@ def draft(match: Match, scene: Scene) -> Draft | None:
             return None
         made.thing, made.thing_at = scene.engine(), None
     action = _sensible(action, made.thing)
-    if action not in LABELLED or action in gives.get("never", ()):
+    if action not in LABELLED or action in gives.get("never", ()) or _of_air(action, made):
         return None
     if action == "bleed" and "part" in made.filled:
         made.thing = _bled(made.thing, scene)
@@ -60,6 +60,11 @@ def draft(match: Match, scene: Scene) -> Draft | None:
         if "part" in made.filled and _is_fluid(made.fields["used"], scene):  # topped it up with coolant
             made.thing = replace(made.thing, words=made.fields["used"])
     return made
+
+
+def _of_air(action: str, made: Draft) -> bool:
+    """`letting the air out`, `air in`: nothing was done to the air."""
+    return made.thing is not None and made.thing.name == "air" and action not in ("bleed", "test", "check")
 
 
 def _bathed(made: Draft, action: str) -> None:
