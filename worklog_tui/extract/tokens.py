@@ -75,6 +75,7 @@ class Token:
 
 
 STOP, ASKS, COMMA = frozenset({"stop"}), frozenset({"stop", "asks"}), frozenset({"comma"})
+COLON = frozenset({"comma", "colon"})
 RATIO = frozenset({"ratio"})
 Term = tuple[tuple[Any, ...], ...]
 "The senses of a term, as the table of the rulebook holds them."
@@ -102,7 +103,7 @@ def _pause(text: str, gap: str, start: int, end: int) -> Token:
     """A stop or a comma; a stop that ends a question says so."""
     kind = STOPS[gap]
     if kind == "comma":
-        return Token(kind, gap, start, end, COMMA)
+        return Token(kind, gap, start, end, COLON if gap == ":" else COMMA)
     asks = "?" in text[start:end]
     return Token(kind, "?" if asks else gap, start, end, ASKS if asks else STOP)
 
@@ -180,7 +181,7 @@ def _upper(words: list[Word], end: int, low: float, book: Rulebook) -> Numeral |
 
 
 VERBS = frozenset({"do", "does", "did", "doing", "split"})
-BEFORE_NOUN = frozenset("a an the new this that my his old another".split())
+BEFORE_NOUN = frozenset("a an the new this that my his old another proper decent spare second other her our your their".split())
 
 
 def _is_part(word: str, book: Rulebook) -> bool:

@@ -215,6 +215,7 @@ def foreseen(table: Table, named: frozenset[str], amounts: Iterable[tuple[str, .
         {"stop"},
         {"stop", "asks"},
         {"comma"},
+        {"comma", "colon"},
         {"break"},
         {"other"},
         {"thing", "unknown"},

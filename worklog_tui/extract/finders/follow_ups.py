@@ -48,7 +48,7 @@ def draft(match: Match, scene: Scene) -> Draft | None:
     if reason == "left":
         reason = "fault" if _is_bad(made, scene) or _let_be(match, scene) else "to do"
     if "topic" in made.filled:
-        made.confidence -= 0.08
+        made.confidence -= 0.04 if gives["reason"] == "left" and _points_back(match, scene) else 0.08
     made.fields = {"topic": words, "reason": reason, "name": made.thing.name if made.thing else ""}
     return made
 
@@ -75,6 +75,11 @@ def _is_bad(made: Draft, scene: Scene) -> bool:
     return any(
         isinstance(f, Finding) and f.verdict == "bad" and f.name == made.thing.name for f in scene.context.recent
     )
+
+
+def _points_back(match: Match, scene: Scene) -> bool:
+    """Whether the words point at what was talked of: `skip it`, `I'll leave that`; not `next time`, `a winter job`."""
+    return any(word in scene.said(match.first, match.last - 1).lower().split() for word in ("it", "that", "those"))
 
 
 def _let_be(match: Match, scene: Scene) -> bool:
@@ -182,5 +187,10 @@ def _put_right(thing: Thing) -> bool:
     return _returnable(thing) and thing.kind not in ("material", "fluid") and not thing.loose
 
 
-WANTED: dict[str, tuple[Fits, ...]] = {"to do": (_returnable,), "temporary": (_put_right,)}
+def _solid(thing: Thing) -> bool:
+    """A thing, though its word is often none."""
+    return _returnable(thing) and thing.kind not in ("material", "fluid")
+
+
+WANTED: dict[str, tuple[Fits, ...]] = {"to do": (_returnable,), "temporary": (_put_right, _solid)}
 "What may be meant, the better guess first."

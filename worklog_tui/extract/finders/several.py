@@ -30,12 +30,13 @@ def spread(draft: Draft, scene: Scene) -> list[Draft]:
         things = (
             sorted(things + _unnamed(draft, scene), key=lambda row: row[0]) if draft.kind == "follow_up" else things
         )
-    if len(things) == 1 and not things[0][1].also:
+    asks = draft.kind == "follow_up" and draft.fields["reason"] == "question"
+    if len(things) == 1 and (asks or not things[0][1].also):
         return [draft]
     found = []
     for k, thing in things:
         for one in (thing, *thing.also):
-            found.append(_of(draft, k, one, thing))
+            found.append(_of(draft, k, one, thing, scene))
     return found
 
 
@@ -96,7 +97,7 @@ LIST_GAP = 4
 "Tokens from one thing of a list to the next."
 
 
-def _of(draft: Draft, k: int, one: Thing, whole: Thing) -> Draft:
+def _of(draft: Draft, k: int, one: Thing, whole: Thing, scene: Scene) -> Draft:
     """The draft said of one thing of several."""
     field = TEXT[draft.kind]
     text = str(draft.fields[field])
@@ -105,6 +106,7 @@ def _of(draft: Draft, k: int, one: Thing, whole: Thing) -> Draft:
     elif k != draft.main:
         text = (one.own or one.words) if whole.also else one.words
     last = draft.last if k == draft.main else k
-    return replace(
-        draft, main=k, last=last, thing=one, fields={**draft.fields, field: text, "name": one.name, "part": one.own}
-    )
+    fields = {**draft.fields, field: text, "name": one.name, "part": one.own}
+    if not one.known and any(t.sense("trouble", "bad") for t in scene.tokens[k : k + LONGEST_MEMBER]):
+        fields["reason"] = "fault"  # `left: the hose, the wobble`
+    return replace(draft, main=k, last=last, thing=one, fields=fields)
