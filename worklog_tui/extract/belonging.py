@@ -11,6 +11,7 @@ JOINS = frozenset("of on in for at from behind under".split())
 LISTS = frozenset("and & + or nor".split())
 IS = frozenset({"'s", "\u2019s"})
 "With it `the belt or the motor's tight` says two things, of which the second has a verb."
+PLACES = frozenset({"on", "in", "at", "behind", "under"})
 MOST = 4
 "Things that may follow the first one of a list."
 
@@ -20,7 +21,7 @@ def join_things(text: str, tokens: list[Token]) -> list[Token]:
     out: list[Token] = []
     for token in tokens:
         back = _link(out, token.thing) if token.thing is not None else None
-        if back is None or token.thing is None or (back[2] == "or" and text[token.end - 2 : token.end] in IS):
+        if back is None or token.thing is None or _stands_apart(text, back[0], back[2], token):
             out.append(token)
             continue
         first, thing, word = back
@@ -35,6 +36,13 @@ def join_things(text: str, tokens: list[Token]) -> list[Token]:
             thing=_joined(thing, token.thing, word, spoken(text[first.start : token.end])),
         )
     return out
+
+
+def _stands_apart(text: str, first: Token, word: str, token: Token) -> bool:
+    """Whether a verb is hidden between: `the pulley's on its key` says where it is, and names one thing."""
+    if word == "or":
+        return text[token.end - 2 : token.end] in IS
+    return word in PLACES and text[first.end - 2 : first.end] in IS
 
 
 def _joined(thing: Thing, other: Thing, word: str, words: str) -> Thing:

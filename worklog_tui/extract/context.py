@@ -129,7 +129,9 @@ class Context:
         return replace(
             self,
             things=tuple(t.older() for t in self.things if t.age < SUBJECT_LIFE),
-            heading=self.heading if self.heading and self.heading.age < HEADING_LIFE else None,
+            heading=replace(self.heading, age=self.heading.age + 1)
+            if self.heading and self.heading.age < HEADING_LIFE
+            else None,
             topic=topic if topic and topic.age <= TOPIC_LIFE else None,
             listing=self.listing if self.listing_age < LISTING_LIFE else "", listing_age=self.listing_age + 1,
         )  # fmt: skip

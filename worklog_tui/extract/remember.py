@@ -20,8 +20,12 @@ FORGETTABLE = frozenset({"tool", "unknown"})
 
 def remember(scene: Scene, drafts: list[Draft], context: Context, upto: int) -> Context:
     """The context after the tokens before `upto`."""
+    heading = _heading(scene, upto)
+    things = _things(scene, drafts, context, upto)
+    if heading is not None:
+        things = (heading, *(t for t in things if t.words != heading.words))[:THINGS_BACK]
     return replace(
-        context, things=_things(scene, drafts, context, upto), heading=_heading(scene, upto) or _older(context.heading),
+        context, things=things, heading=heading or context.heading,
         which=_which(scene, upto) or _still(scene, context, upto),
         topic=topic_after(scene, drafts, context.topic, upto),
         suspects=_suspects(drafts, context, upto), system=_system(scene, upto) or context.system,
@@ -62,10 +66,6 @@ def _heading(scene: Scene, upto: int) -> Subject | None:
     ]
     thing = scene.tokens[things[0]].thing if len(things) == 1 and len(words) <= 2 else None
     return _as_subject(thing) if thing is not None and thing.kind not in FORGETTABLE else None
-
-
-def _older(heading: Subject | None) -> Subject | None:
-    return replace(heading, age=heading.age + 1) if heading else None
 
 
 def _suspects(drafts: list[Draft], context: Context, upto: int) -> tuple[str, ...]:

@@ -22,6 +22,8 @@ BEHIND = frozenset(
 )
 "Sides that may stand behind the name: `seal lh`, `hose front`."
 SUPPORT = frozenset("off out on is was are were looks".split())
+BACK = frozenset("on in off out together".split())
+"After `back`: `head back on`, not `head back to the shop`."
 
 
 def fold_things(text: str, tokens: list[Token], book: Rulebook, typed: bool) -> list[Token]:
@@ -104,8 +106,12 @@ def _supported(tokens: list[Token], i: int, first: int, j: int, typed: bool) -> 
     if before is not None and before.low in OWNED and tokens[first].low in BODY:
         return False
     if before is not None and (
-        before.low in ARTICLES or before.low in AGE or before.sense("did", "do", "doing", "bad", "good")
+        before.low in ARTICLES
+        or before.low in AGE
+        or before.sense("did", "do", "doing", "bad", "good", "want", "get", "shopping", "jobs")
     ):
+        return True
+    if after is not None and after.low == "back" and j + 1 < len(tokens) and tokens[j + 1].low in BACK:
         return True
     if after is not None and (
         after.kind == "which"

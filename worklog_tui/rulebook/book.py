@@ -170,9 +170,8 @@ def token_classes(senses: Iterable[tuple[Any, ...]], low: str, named: frozenset[
             found.add(asked)
     if found & {"bad", "good", "noted"}:
         found.add("state")
-    if (word := f"={low}") in named:
-        found.add(word)
-    return frozenset(found or {"other"})
+    named_word = {f"={low}"} & named
+    return frozenset((found or {"other"}) | named_word)  # a word that a rule names is no less another word for the rest
 
 
 def thing_classes(name: str, kind: str, named: frozenset[str], low: str = "") -> frozenset[str]:

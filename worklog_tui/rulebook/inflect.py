@@ -35,6 +35,17 @@ PARTICLES = frozenset(
     ]
 )
 FORMS = ("do", "does", "did", "doing")
+IRREGULAR = {
+    "bend": "bent", "bind": "bound", "blow": "blew", "break": "broke", "build": "built", "cut": "cut", "dig": "dug",
+    "draw": "drew", "drive": "drove", "feed": "fed", "find": "found", "fit": "fitted", "get": "got", "give": "gave",
+    "go": "went", "grind": "ground", "hang": "hung", "have": "had", "hold": "held", "knit": "knitted", "lay": "laid",
+    "let": "let", "make": "made", "put": "put", "regrind": "reground", "rewind": "rewound", "rig": "rigged",
+    "run": "ran", "set": "set", "sew": "sewed", "shake": "shook", "shut": "shut", "slide": "slid", "slit": "slit",
+    "spin": "spun", "split": "split", "spread": "spread", "stick": "stuck", "sweep": "swept", "swing": "swung",
+    "take": "took", "tear": "tore", "undo": "undid", "unstick": "unstuck", "unwind": "unwound", "wind": "wound",
+    "bring": "brought", "catch": "caught", "cast": "cast", "sink": "sank", "steal": "stole", "strike": "struck",
+}  # fmt: skip
+"Pasts of common verbs that no rule makes (any grammar of English)."
 
 
 def plural(noun: str) -> str:
@@ -56,7 +67,9 @@ def _stressed_short(word: str) -> bool:
 
 
 def past(verb: str) -> str:
-    """The regular past of one word: clean -> cleaned, scrape -> scraped, dry -> dried, strip -> stripped."""
+    """The past of one word: clean -> cleaned, scrape -> scraped, dry -> dried, strip -> stripped, grind -> ground."""
+    if verb in IRREGULAR:
+        return IRREGULAR[verb]
     if verb.endswith("e"):
         return verb + "d"
     if verb.endswith("y") and verb[-2:-1] not in VOWELS:

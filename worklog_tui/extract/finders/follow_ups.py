@@ -160,7 +160,7 @@ def _thing_talked_of(match: Match, scene: Scene, made: Draft) -> Thing | None:
     wanted = WANTED.get(str(made.rule.gives["reason"]), (_put_right, _returnable))
     for fits in wanted:
         k = nearest(scene, match.first, fits)
-        if k is None or k > match.first or (fits is _put_right and _only_used(scene, k)):
+        if k is None or k > match.first or (fits in (_put_right, _solid) and _only_used(scene, k)):
             k = earlier(scene, match.first, fits)
         if k is not None:
             made.thing_at = k

@@ -36,7 +36,8 @@ def stated(scene: Scene, at: int) -> int | None:
 
 def meant(scene: Scene, at: int, match: Match) -> Found:
     """What `it` or nothing at all stands for: the likeliest of the things said before, with its index."""
-    actions = _actions(scene, at)
+    told = str(match.rule.gives["action"])
+    actions = _actions(scene, at) if told.startswith("<") else frozenset({told})
     said = {t.low for t in scene.tokens[match.first : match.last]}
     many = True if said & MANY or "lot" in " ".join(said) or "pair" in " ".join(said) else False if said & ONE else None
     best: tuple[float, Thing | None, int | None] = (FLOOR, None, None)

@@ -23,6 +23,8 @@ LABELLED = frozenset(
 def draft(match: Match, scene: Scene) -> Draft | None:
     """The work of a match; None when the verb has no action for this object."""
     gives = match.rule.gives
+    if gives.get("typed") and not scene.typed:
+        return None
     at = match.slots[gives["at"].strip("<>")] if "at" in gives else match.slots.get(gives["action"].strip("<>"))
     if at is None or _is_noun(scene, at) or (not gives.get("passive") and _by_others(scene, at)):
         return None
