@@ -27,6 +27,10 @@ def draft(match: Match, scene: Scene) -> Draft | None:
     cause = token.sense("cause")
     thing = next((scene.tokens[k].thing for k in (first, last) if scene.tokens[k].thing), None)
     made.thing = thing
+    if gives.get("either") and not (thing is not None and thing.also and " or " in token.low):
+        return None
+    if gives.get("denies") and not _denied(match, scene):
+        return None
     if first == last and not _blamed(str(gives["standing"]), thing):
         return None
     name = cause.name if cause else (thing.name if thing else "")
@@ -39,19 +43,39 @@ def _talked_of(match: Match, scene: Scene) -> Draft | None:
     made = Draft("suspect", match.first, match.last - 1, match.rule, {}, confidence=match.rule.confidence,
                  first_used=match.first, last_used=match.last - 1)  # fmt: skip
     k = earlier(scene, match.first, _can_fail)
+    clears = match.rule.gives["standing"] == "ruled out"
     if k is None:
         k = nearest(scene, match.first, _can_fail)
+        k = None if clears and k is not None and k > match.first else k
     if k is not None and match.first <= k < match.last:
         k = None  # what was lost is not the cause
     if k is not None:
         made.thing_at, made.thing = k, scene.tokens[k].thing
     else:
         made.filled.add("cause")
-        made.thing = remembered(scene, _can_fail, fresh=1)
+        made.confidence -= POINTS_AHEAD if _points_ahead(match, scene) else 0
+        made.thing = remembered(scene, _can_fail, fresh=1 + clears)
     if made.thing is None:
         return None
     made.fields = {"cause": made.thing.words, "standing": match.rule.gives["standing"], "name": made.thing.name}
     return made
+
+
+POINTS_AHEAD = 0.15
+"`There's the culprit.` with nothing named before it in its sentence shows what comes."
+
+
+def _points_ahead(match: Match, scene: Scene) -> bool:
+    """Whether the words show what is told next."""
+    said = scene.tokens[match.first].low
+    return said.startswith("here") or (
+        said.startswith("there") and (match.last >= len(scene.tokens) or scene.tokens[match.last].kind == "stop")
+    )
+
+
+def _denied(match: Match, scene: Scene) -> bool:
+    """Whether the words of the match hold a denial."""
+    return any(t.sense("not") for t in scene.tokens[match.first : match.last])
 
 
 def _blamed(standing: str, thing: Thing | None) -> bool:

@@ -23,6 +23,7 @@ def refine(drafts: list[Draft], scene: Scene) -> list[Draft]:
             or draft.fields["verdict"] != "good"
             or draft.thing is None
             or draft.confidence < 0.5
+            or draft.thing.kind == "quality"
         ):
             continue
         name = draft.thing.name
