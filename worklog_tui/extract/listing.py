@@ -6,7 +6,9 @@ from worklog_tui.extract.context import Context
 from worklog_tui.extract.scene import Scene
 from worklog_tui.extract.tokens import Token
 
-OPENERS = {"shopping": "part needed", "jobs": "to do"}
+OPENERS = {"shopping": "part needed", "jobs": "to do", "asksyou": "question"}
+LISTS = frozenset({"part needed", "to do"})
+"What goes on until something else is said; a question is one sentence."
 TALK = ("person", "pronoun", "did", "do", "doing", "copula", "bad", "good")
 "Classes of words that a list does not have."
 IN_FRONT = ("filler", "break", "article")
@@ -21,7 +23,7 @@ def listing_after(scene: Scene, context: Context, upto: int) -> str:
     opener = next((t for t in last if _opens(t) or not t.sense(*IN_FRONT)), None)
     if opener is not None and _opens(opener):
         return _opens(opener)
-    if context.listing and not any(t.sense(*TALK) for t in words if t.thing is None):
+    if context.listing in LISTS and not any(t.sense(*TALK) for t in words if t.thing is None):
         return context.listing
     return ""
 

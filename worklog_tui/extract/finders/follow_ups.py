@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from worklog_tui.extract.listing import LISTS
 from worklog_tui.extract.matching import Match
 from worklog_tui.extract.scene import Draft, Scene
 from worklog_tui.extract.subjects import Fits, earlier, nearest, remembered
@@ -16,7 +17,7 @@ FARTHEST = 24
 def draft(match: Match, scene: Scene) -> Draft | None:
     """The follow-up of a match: what it is about, in the speaker's words, and the reason."""
     gives = match.rule.gives
-    if gives["reason"] == "listed" and not scene.context.listing:
+    if not _in_its_list(str(gives["reason"]), match, scene):
         return None
     topic = str(gives["topic"])
     buys = _buys(match, scene)
@@ -33,7 +34,7 @@ def draft(match: Match, scene: Scene) -> Draft | None:
         words = scene.said(made.main, made.last)
         if made.thing is None:
             talked = _thing_talked_of(match, scene, made)
-            words = f"{talked.words} {words}" if talked else ""
+            words = f"{talked.words} {words}" if talked else words if " the " in words else ""
             made.thing = talked
     else:
         made.thing = _thing_talked_of(match, scene, made)
@@ -41,7 +42,7 @@ def draft(match: Match, scene: Scene) -> Draft | None:
     if not words:
         return None
     reason = "part needed" if buys else gives["reason"]
-    if reason == "listed":
+    if reason in ("listed", VIEWERS):
         reason = scene.context.listing
     if reason == "part needed" and made.thing is not None and made.thing.kind == "tool":
         return None
@@ -51,6 +52,19 @@ def draft(match: Match, scene: Scene) -> Draft | None:
         made.confidence -= 0.04 if gives["reason"] == "left" and _points_back(match, scene) else 0.08
     made.fields = {"topic": words, "reason": reason, "name": made.thing.name if made.thing else ""}
     return made
+
+
+VIEWERS = "put to viewers"
+ASKS = frozenset("did does do is are was can may should which what how where who why has have would".split())
+
+
+def _in_its_list(reason: str, match: Match, scene: Scene) -> bool:
+    """Whether a member of a list stands in one, and a question to the viewers after its announcement."""
+    if reason == VIEWERS:
+        asked = match.first == 0 or scene.tokens[-1].low == "?"
+        first = not any("asked" in t.classes or t.low in ASKS for t in scene.tokens[: match.first])
+        return scene.context.listing == "question" and asked and first
+    return reason != "listed" or scene.context.listing in LISTS
 
 
 def _buys(match: Match, scene: Scene) -> bool:
@@ -127,10 +141,15 @@ def _stop(scene: Scene, first: int) -> int:
     return next((k for k in range(first, end) if scene.tokens[k].kind == "stop"), end)
 
 
+def _comes_off(low: str) -> bool:
+    return low.split()[-1:] in (["off"], ["out"], ["apart"])
+
+
 def _names_work(scene: Scene, first: int, last: int) -> bool:
     """Whether the words name something that could be done or gone after."""
     tokens = scene.tokens[first:last]
-    return any(t.thing is not None or t.sense("do", "doing", "cause", "did") for t in tokens) or (
+    told = any(t.thing is not None or t.sense("do", "doing", "cause", "did") or _comes_off(t.low) for t in tokens)
+    return told or (
         last == first + 1 and not tokens[0].sense("filler", "pronoun", "break")
     )
 
