@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from typing import Any
 
 from worklog_tui.extract.finders.means import used
 from worklog_tui.extract.finders.objects import inside, meant, plain, stated
@@ -22,11 +23,8 @@ LABELLED = frozenset(
 
 def draft(match: Match, scene: Scene) -> Draft | None:
     """The work of a match; None when the verb has no action for this object."""
-    gives = match.rule.gives
-    if gives.get("typed") and not scene.typed:
-        return None
-    at = match.slots[gives["at"].strip("<>")] if "at" in gives else match.slots.get(gives["action"].strip("<>"))
-    if at is None or _is_noun(scene, at) or (not gives.get("passive") and _by_others(scene, at)):
+    gives, at = match.rule.gives, _place(match)
+    if at is None or not _told_so(gives, at, scene):
         return None
     made = Draft(
         "work",
@@ -62,6 +60,19 @@ def draft(match: Match, scene: Scene) -> Draft | None:
         if "part" in made.filled and _is_fluid(made.fields["used"], scene):  # topped it up with coolant
             made.thing = replace(made.thing, words=made.fields["used"])
     return made
+
+
+def _place(match: Match) -> int | None:
+    """The index of the word that says what was done."""
+    gives = match.rule.gives
+    return match.slots[gives["at"].strip("<>")] if "at" in gives else match.slots.get(gives["action"].strip("<>"))
+
+
+def _told_so(gives: dict[str, Any], at: int, scene: Scene) -> bool:
+    """Whether the rule may say it here: a verb, of the speaker's own work, and typed where only typing says it so."""
+    if (gives.get("typed") and not scene.typed) or _is_noun(scene, at):
+        return False
+    return bool(gives.get("passive")) or not _by_others(scene, at)
 
 
 def _of_air(action: str, made: Draft) -> bool:
