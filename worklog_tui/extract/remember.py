@@ -22,7 +22,7 @@ def remember(scene: Scene, drafts: list[Draft], context: Context, upto: int) -> 
     """The context after the tokens before `upto`."""
     heading = _heading(scene, upto)
     things = _things(scene, drafts, context, upto)
-    if heading is not None:
+    if heading is not None and not any(taken_off(scene.tokens, k) for k in scene.things(range(len(scene.tokens)))):
         things = (heading, *(t for t in things if t.words != heading.words))[:THINGS_BACK]
     return replace(
         context, things=things, heading=heading or context.heading,

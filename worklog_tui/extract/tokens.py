@@ -181,7 +181,9 @@ def _upper(words: list[Word], end: int, low: float, book: Rulebook) -> Numeral |
 
 
 VERBS = frozenset({"do", "does", "did", "doing", "split"})
-BEFORE_NOUN = frozenset("a an the new this that my his old another proper decent spare second other her our your their".split())
+BEFORE_NOUN = frozenset(
+    "a an the new this that my his old another proper decent spare second other her our your their".split()
+)
 
 
 def _is_part(word: str, book: Rulebook) -> bool:
