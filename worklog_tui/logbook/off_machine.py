@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from bisect import bisect_left, bisect_right
 from collections.abc import Sequence
 from dataclasses import dataclass
 
@@ -85,8 +86,13 @@ def _is_back(finding: Finding) -> bool:
     return "back" in said and bool(_BACK_WORDS.intersection(said)) and finding.verdict != "bad"
 
 
+def _order(row: tuple[Fact, Place]) -> int:
+    return row[1].order
+
+
 def _sizes(facts: Sequence[tuple[Fact, Place]], place: Place) -> tuple[Reading, ...]:
-    near = (fact for fact, where in facts if 0 <= where.order - place.order <= 1)
+    start = bisect_left(facts, place.order, key=_order)
+    near = (fact for fact, _ in facts[start : bisect_right(facts, place.order + 1, key=_order)])
     return tuple(one for one in near if isinstance(one, Reading) and one.quantity in ("thread", "length"))
 
 

@@ -73,7 +73,7 @@ def _raise(state: Matters, said: Said) -> Matters:
     for position in sorted({*near, *state.alike(new.thing)}):
         old = state.all[position]
         at = position if old.into is None else old.into
-        if one_matter(replace(old, state=state.all[at].state), new):
+        if one_matter(old if at == position else replace(old, state=state.all[at].state), new):
             return state.put(at, told_again(state.all[at], new))
     return state.add(new)
 

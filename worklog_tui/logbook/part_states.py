@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from bisect import bisect_left, bisect_right
 from collections.abc import Sequence
 from dataclasses import dataclass
 
@@ -86,11 +87,12 @@ def _destroyed(
 ) -> list[PartState]:  # fmt: skip
     """Parts that broke while they came off: such a part is needed, also when nobody said so."""
     found = []
+    orders = [place.order for _, place in facts]
     for fact, place in facts:
         if not isinstance(fact, Work) or fact.action not in ("remove", "free"):
             continue
         part = things_of(fact)[0]
-        near = [row for row in facts if 0 <= row[1].order - place.order <= NEAR]
+        near = facts[bisect_left(orders, place.order) : bisect_right(orders, place.order + NEAR)]
         broke = next((where for other, where in near if _broke(other, part)), None)
         if broke is not None:
             met = any(one.state == "done" and same(thing(one.about), part) for one in items)

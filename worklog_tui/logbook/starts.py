@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from worklog_tui.logbook.cures import is_whole
@@ -38,10 +39,19 @@ def start_attempts(history: History) -> tuple[StartAttempt, ...]:
             continue
         if found and place.order - found[-1].place.order <= 1 and place.session == found[-1].place.session:
             continue
-        after = [one for one in rows[number + 1 :] if 0 <= one[1].order - place.order <= NEAR]
-        outcome = next((one for one, _ in after if isinstance(one, Finding) and _of_the_whole(one)), None)
+        after = _soon_after(rows, number)
+        outcome = next((one for one in after if isinstance(one, Finding) and _of_the_whole(one)), None)
         found.append(StartAttempt(fact, place, outcome, outcome is not None and runs(outcome)))
     return tuple(found)
+
+
+def _soon_after(rows: Sequence[tuple[Fact, Place]], number: int) -> Iterator[Fact]:
+    """The facts after one, as far as its outcome may be told in them."""
+    last = rows[number][1].order + NEAR
+    for n in range(number + 1, len(rows)):
+        if rows[n][1].order > last:
+            return
+        yield rows[n][0]
 
 
 def runs(fact: Fact) -> bool:

@@ -8,6 +8,7 @@ from worklog_tui.reports.charts import charts
 from worklog_tui.reports.left_out import Gate, LeftOut
 from worklog_tui.reports.log_cautions import cautions
 from worklog_tui.reports.log_items import dealt_with, for_now, left_so, open_groups
+from worklog_tui.reports.log_left import forbidden, left, off, starts
 from worklog_tui.reports.log_parts import parts
 from worklog_tui.reports.log_proof import not_proved, ruled_out, systems
 from worklog_tui.reports.log_rows import reading_rows, sessions, work_rows
@@ -21,9 +22,12 @@ def repair_log(of: Material, gate: Gate, left_out: LeftOut) -> RepairLog:
     groups, stopgaps, unproved = open_groups(of), for_now(of), not_proved(of)
     machine = of.history.machine
     made = RepairLog(
-        machine.name, machine.kind, span(of), of.made, standing(of, groups, stopgaps, unproved), of.whole, card(of),
-        cautions(of), groups, stopgaps, left_so(of), unproved, dealt_with(of), next_steps(of), charts(told_series(of)),
-        reading_rows(of), work_rows(of), parts(of), ruled_out(of), systems(of), sessions(of), left_out,
+        machine=machine.name, kind=machine.kind, span=span(of), made=of.made, whole=of.whole, card=card(of),
+        where_it_stands=standing(of, groups, stopgaps, unproved), cautions=cautions(of), open_items=groups,
+        for_now=stopgaps, left_so=left_so(of), not_proved=unproved, dealt_with=dealt_with(of),
+        next_steps=next_steps(of), forbidden=forbidden(of), left=left(of), off=off(of), starts=starts(of),
+        charts=charts(told_series(of)), readings=reading_rows(of), work=work_rows(of), parts=parts(of),
+        ruled_out=ruled_out(of), systems=systems(of), sessions=sessions(of), left_out=left_out,
     )  # fmt: skip
     return gate.words_only(made)
 

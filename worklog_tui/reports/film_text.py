@@ -11,6 +11,7 @@ from worklog_tui.reports.repair_log import RepairLog, Told
 LONGEST = 5_000
 "Letters that a description may have (the limit of the largest platform, from memory)."
 _NOT_IN = ("needed", "ordered")
+_PUT_IN = ("replaced", "fitted", "made", "substituted", "used again", "from a donor")
 _TO_DO = ("Still to do", "Not put right yet")
 _MORE = "(more in the repair log)"
 
@@ -22,7 +23,7 @@ def description(log: RepairLog, films: Sequence[Sequence[Chapter]], closing: str
     questions = [row.text for group in log.open_items if group.title == "Open questions" for row in group.rows]
     blocks += [
         _block("Do you know?", questions),
-        _block("Parts put in", (_part(p.part, p.used) for p in log.parts if not p.state.startswith(_NOT_IN))),
+        _block("Parts put in", (_part(p.part, p.used) for p in log.parts if p.state.startswith(_PUT_IN))),
         _block("Parts still needed", (p.part for p in log.parts if p.state.startswith(_NOT_IN))),
         _block("Readings", _readings(log)),
         _block("For now only", (row.text for row in log.for_now)),

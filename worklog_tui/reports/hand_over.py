@@ -9,11 +9,12 @@ from dataclasses import dataclass
 from worklog_tui.logbook.limits import Judge, Limits
 from worklog_tui.model import Note, Number, Place, Reading, Trait
 from worklog_tui.reports.log_rows import VERDICTS, quantity, should_be
-from worklog_tui.reports.material import Material, spot
+from worklog_tui.reports.material import Material, anchor, spot
 from worklog_tui.reports.publishing_words import PublishingWords, alternatives
 from worklog_tui.reports.repair_log import PartRow, RepairLog, Spot, Told
 from worklog_tui.reports.sentence import amount
 
+_IN = frozenset({"replaced", "fitted", "made", "substituted", "used again", "from a donor"})
 _MOST = 4
 "So many notes that tell how to start or stop it are quoted, the latest."
 NOT_TOLD = "The log does not tell how it is {}. Find out before you start it."
@@ -35,7 +36,7 @@ class HandOver:
 def hand_over(of: Material, log: RepairLog, words: PublishingWords) -> HandOver:
     """The sheet for a log that came through the gate."""
     return HandOver(
-        log, _quoted(of, words.starting), _quoted(of, words.stopping), tuple(_settings(of)), _replaced(log.parts),
+        log, _quoted(of, words.starting), _stopping(of, words), tuple(_settings(of)), _replaced(log.parts),
         tuple(_numbers(of)),
     )  # fmt: skip
 
@@ -45,6 +46,16 @@ def _quoted(of: Material, says: Sequence[str]) -> tuple[Told, ...]:
     sought = re.compile(alternatives(says), re.IGNORECASE)
     found = [note for note in _notes(of) if sought.search(note.words)]
     return tuple(Told(of.words(n.uid), "", spot(of.history.place(n.uid))) for n in found[-_MOST:])
+
+
+def _stopping(of: Material, words: PublishingWords) -> tuple[Told, ...]:
+    """The latest notes that tell what stops it, by the words of the start list and of the person's own file."""
+    from worklog_tui.logbook.before_start import before_start
+
+    by_list = [Told(of.words(p.note), "", spot(p)) for p in before_start(of.history, of.items).stops_with]
+    found = [*by_list, *_quoted(of, words.stopping)]
+    order = {anchor(n.uid): k for k, n in enumerate(_notes(of))}
+    return tuple(sorted(dict.fromkeys(found), key=lambda one: order[one.spot.anchor] if one.spot else 0)[-_MOST:])
 
 
 def _notes(of: Material) -> Iterator[Note]:
@@ -72,7 +83,7 @@ def _settings(of: Material) -> Iterator[tuple[str, str, str, Spot | None]]:
 
 
 def _replaced(parts: tuple[PartRow, ...]) -> tuple[PartRow, ...]:
-    return tuple(p for p in parts if p.state.split(",")[0] in ("replaced", "fitted", "made"))
+    return tuple(p for p in parts if p.state.split(",")[0] in _IN)
 
 
 def _numbers(of: Material) -> Iterator[tuple[str, str, Spot | None]]:

@@ -2,19 +2,20 @@
 
 from __future__ import annotations
 
+from worklog_tui.logbook.part_states import part_states
 from worklog_tui.model import OpenItem, Work
+from worklog_tui.reports.log_items import LIVE
 from worklog_tui.reports.material import Material, maybe_spot, spot
 from worklog_tui.reports.repair_log import PartRow
 from worklog_tui.reports.when import where
 
-_PUT_IN = ("replace", "fit", "make")
 _STATES = {"open": "needed", "awaited": "ordered, not here yet", "left so": "left so on purpose"}
 
 
 def parts(of: Material) -> tuple[PartRow, ...]:
     """What is needed first, then everything that was put in."""
     needed = [_needed(i) for i in of.items if i.reason == "part needed" and i.state in _STATES]
-    return (*needed, *_put_in(of))
+    return (*needed, *_events(of))
 
 
 def _needed(item: OpenItem) -> PartRow:
@@ -24,17 +25,20 @@ def _needed(item: OpenItem) -> PartRow:
     )
 
 
-def _put_in(of: Material) -> list[PartRow]:
+def _events(of: Material) -> list[PartRow]:
+    """What was put in, came, was sent back, broke, in the order of the log."""
+    works = {(place.note, fact.part): fact for place, fact in of.told() if isinstance(fact, Work)}
     asked = {i.closed_by: i for i in of.items if i.reason == "part needed" and i.closed_by is not None}
-    for_now = {i.raised.note: i for i in of.items if i.reason == "temporary" and i.raised is not None}
+    for_now = {i.raised.note for i in of.items if i.reason == "temporary" and i.raised and i.state in LIVE}
     rows = []
-    for place, fact in of.told():
-        if not isinstance(fact, Work) or fact.action not in _PUT_IN:
+    for event in part_states(of.history, of.items):
+        if event.place is None or event.place.session < of.first or event.state in ("needed", "ordered"):
             continue
-        wanted, stopgap = asked.get(fact.key), for_now.get(place.note)
-        state = "replaced" if fact.action == "replace" else "made" if fact.action == "make" else "fitted"
-        if stopgap is not None and stopgap.state in ("open", "awaited"):
-            state += ", for now only"
-        later = f"needed since {where(wanted.raised)}" if wanted is not None and wanted.raised else ""
-        rows.append(PartRow(fact.part, state, fact.used, place.session, place.at, spot(place), later))
+        work = works.get((event.place.note, event.part))
+        wanted = asked.get(work.key) if work else None
+        state = "replaced" if event.state == "fitted" and work and work.action == "replace" else event.state
+        state += ", for now only" if work and event.place.note in for_now else ""
+        later = f"needed since {where(wanted.raised)}" if wanted and wanted.raised else ""
+        place = spot(event.place)
+        rows.append(PartRow(event.part, state, event.used, event.place.session, event.place.at, place, later))
     return rows

@@ -6,6 +6,7 @@ from worklog_tui.logbook.cures import is_whole
 from worklog_tui.logbook.same_thing import thing
 from worklog_tui.model import Finding, Place
 from worklog_tui.reports.log_items import NOTICED, PARTS
+from worklog_tui.reports.log_left import forbidden
 from worklog_tui.reports.material import Material, spot
 from worklog_tui.reports.repair_log import Group, Spot, Standing, Told
 from worklog_tui.reports.sentence import briefly
@@ -21,7 +22,7 @@ def standing(
     """The headline, then what was seen last, what is next, for now only, needed, open and not proved."""
     if not any(record.notes for record in of.history.sessions):
         return Standing("Nothing is in the log yet.")
-    rows: list[tuple[str, str, Spot | None]] = []
+    rows: list[tuple[str, str, Spot | None]] = [("Do not start it", row.text, row.spot) for row in forbidden(of)[-1:]]
     seen = _last_seen(of)
     if seen is not None:
         since = ", dealt with since" if _dealt_with(of, seen[1]) else ""

@@ -29,18 +29,22 @@ def markdown_log(log: RepairLog, closing: str) -> str:
     rows += [f"{begun(log.span)}.{made}{later}", "", "## Where it stands", ""]
     rows += [f"**{plain(log.where_it_stands.headline)}**", ""]
     rows += [f"- {name}: {plain(text)}{_at(spot)}" for name, text, spot in log.where_it_stands.rows]
+    rows += _section("Do not start it", log.forbidden)
     rows += _section("What to do next", log.next_steps)
     rows += _section("Mind this", log.cautions, "Caution. ")
     for group in log.open_items:
         rows += _section(f"Still open: {group.title[:1].lower()}{group.title[1:]}", group.rows)
     rows += _section("For now only: temporary repairs that are still in place", log.for_now)
     rows += _section("Left as it is on purpose", log.left_so)
+    rows += _section("How it was left, as far as was heard", log.left)
+    rows += _section("Came off or apart, and was not heard refitted", log.off)
     rows += _section("Not proved", log.not_proved)
     rows += _readings(log.readings)
     put_in = ((p.part, " – ".join(filter(None, (p.state, p.later))), p.used, p.spot) for p in log.parts)
     rows += _table("Parts", ("Part", "State", "With what", "Where"), put_in)
     rows += _section("What was ruled out, and how", log.ruled_out)
     rows += _systems(log.systems)
+    rows += _section("Attempts to start it", log.starts)
     rows += _section("Put right", log.dealt_with)
     rows += _card(log.card)
     rows += _timeline(log)

@@ -17,6 +17,7 @@ def hand_over_markdown(sheet: HandOver, closing: str) -> str:
     rows += [f"{plain(begun(log.kind))}.", ""] if log.kind else []
     rows += [f"**{plain(log.where_it_stands.headline)}**", ""]
     rows += [f"- {name}: {plain(begun(text))}" for name, text, _ in log.where_it_stands.rows]
+    rows += _block("Do not start it", map(_told, log.forbidden))
     rows += _quotes("Starting it", sheet.starting, "started") + _quotes("Stopping it", sheet.stopping, "stopped")
     settings = (
         _bullet(what, value, should and f"should be {should}", at) for what, value, should, at in sheet.settings
@@ -24,8 +25,12 @@ def hand_over_markdown(sheet: HandOver, closing: str) -> str:
     rows += _block("Settings and readings, as they were last", settings)
     put_in = (_bullet(p.part, p.state, f"with {p.used}" if p.used else "", p.spot) for p in sheet.replaced)
     rows += _block("What was put in", put_in)
-    for title, told in (("For now only: to be made good", log.for_now), ("Left as it is on purpose", log.left_so),
-                        ("Not proved", log.not_proved)):  # fmt: skip
+    named = (
+        ("How it was left, as far as was heard", log.left), ("Came off or apart, and was not heard refitted", log.off),
+        ("For now only: to be made good", log.for_now), ("Left as it is on purpose", log.left_so),
+        ("Not proved", log.not_proved),
+    )  # fmt: skip
+    for title, told in named:
         rows += _block(title, map(_told, told))
     for group in log.open_items:
         rows += _block(f"Still open: {group.title[:1].lower()}{group.title[1:]}", map(_told, group.rows))

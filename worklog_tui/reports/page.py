@@ -13,11 +13,13 @@ from worklog_tui.reports.repair_log import RepairLog
 
 TEMPLATES = Path(__file__).with_name("templates")
 _SECTIONS = (
-    ("next", "What to do next", ("next_steps",)), ("cautions", "Mind this", ("cautions",)),
-    ("open", "Still open", ("open_items",)), ("for-now", "For now only, and left so", ("for_now", "left_so")),
+    ("do-not-start", "Do not start it", ("forbidden",)), ("next", "What to do next", ("next_steps",)),
+    ("cautions", "Mind this", ("cautions",)), ("open", "Still open", ("open_items",)),
+    ("for-now", "For now only, and left so", ("for_now", "left_so")), ("left", "How it was left", ("left", "off")),
     ("not-proved", "Not proved", ("not_proved",)), ("readings", "Readings", ("readings",)),
     ("parts", "Parts", ("parts",)), ("ruled-out", "What was ruled out, and how", ("ruled_out", "systems")),
-    ("dealt-with", "Put right", ("dealt_with",)), ("machine", "The machine", ("card",)),
+    ("starts", "Attempts to start it", ("starts",)), ("dealt-with", "Put right", ("dealt_with",)),
+    ("machine", "The machine", ("card",)),
 )  # fmt: skip
 "Anchor, heading and the fields that fill a section; one without any is left out."
 

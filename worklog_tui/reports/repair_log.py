@@ -191,6 +191,13 @@ class RepairLog:
     not_proved: tuple[Told, ...] = ()
     dealt_with: tuple[Told, ...] = ()
     next_steps: tuple[Told, ...] = ()
+    forbidden: tuple[Told, ...] = ()
+    "What was said that forbids a start."
+    left: tuple[Told, ...] = ()
+    "How it was left."
+    off: tuple[Told, ...] = ()
+    "What is off it, as far as was heard."
+    starts: tuple[Told, ...] = ()
     charts: tuple[Chart, ...] = ()
     readings: tuple[ReadingRow, ...] = ()
     work: tuple[WorkRow, ...] = ()
