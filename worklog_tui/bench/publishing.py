@@ -61,6 +61,19 @@ class Published:
         return closing(self.material)
 
 
+def calendar(desk: Desk, machine: str | None) -> tuple[bytes, int]:
+    """The calendar of a machine, or of all, and how many entries it has."""
+    from worklog_tui.bench.machines import machines
+    from worklog_tui.reports.calendar import calendar_file
+    from worklog_tui.reports.dates import Dated, dated
+
+    now, rows = desk.now(), list[Dated]()
+    for name in [machine] if machine is not None else [one.name for one in machines(desk)]:
+        found = published(desk, name)
+        rows += found.gate.words_only(dated(found.material, now))
+    return calendar_file(rows, now), len(rows)
+
+
 def published(desk: Desk, machine: str, sessions: tuple[int, int] | None = None) -> Published:
     """What may be published of a machine, of all its sessions or from one to another (counted from 1)."""
     from worklog_tui.bench.history import history

@@ -82,6 +82,18 @@ def lengths_of(said: str | None) -> list[int] | None:
     return [sum(int(n) * 60**place for place, n in enumerate(reversed(part.split(":")))) for part in parts]
 
 
+def calendar(call: Call) -> None:
+    """Writes a calendar of what is due, waited for and awaited."""
+    from worklog_tui.bench.publishing import calendar as made
+
+    written, count = made(desk_of(call), call.machine)
+    if not count:  # a calendar without an entry is not valid
+        complain("Nothing has a date, and nothing is awaited: no calendar was written.")
+        return
+    complain(f"Entries: {count}.")
+    write_out(written.decode("utf-8"), call.to)
+
+
 def _page(log: RepairLog, found: Published, _: Call) -> str:
     from worklog_tui.reports.page import repair_log_page
 

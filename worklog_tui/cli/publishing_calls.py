@@ -41,7 +41,12 @@ def add_publishing(commands: Any, command: Command) -> list[argparse.ArgumentPar
     said.add_argument("--only-look", action="store_true", help="keep nothing in the logbook")
     said.add_argument("--json", action="store_true", help="print JSON instead of text")
     _to(said)
-    return [log, sheet, film, said]
+    dates = command(
+        commands, "calendar", "publishing:calendar", "write what is due and what is waited for as a calendar"
+    )
+    dates.add_argument("--machine", metavar="NAME", help="a machine of the logbook; else all of them")
+    _to(dates)
+    return [log, sheet, film, said, dates]
 
 
 def _of(parser: argparse.ArgumentParser) -> None:
