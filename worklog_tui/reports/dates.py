@@ -78,7 +78,8 @@ def _waits(of: Material, now: datetime) -> Iterator[Dated]:
             continue
         uid = derived("calendar", of.history.machine.uid or of.history.machine.name, "wait", note.uid, fact.main.start)
         title = _title(of.history.machine.name, of.words(note.uid), "wait")
-        yield Dated(uid, title, f"{amount(fact.value, fact.unit)}; {_said(of, place)}", at, "wait")
+        told = " ".join(f"{amount(fact.value, fact.unit)}; {_said(of, place)}".split())
+        yield Dated(uid, title, told, at, "wait")
 
 
 def _ready(note: Note, session: Session, seconds: float) -> datetime | date | None:
