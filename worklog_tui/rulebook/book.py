@@ -112,6 +112,7 @@ def _table(files: Files) -> Table:
                     builder.add(phrase, Sense("phrase", phrase))
     builder.drop_redundant_states()
     builder.drop_redundant_causes()
+    builder.drop_verbs()
     return builder.table()
 
 

@@ -116,6 +116,14 @@ class Builder:
             ):
                 del self._senses[said]
 
+    def drop_verbs(self) -> None:
+        """Takes out qualities that are a part and what it does: `motor hums` says that the motor hums."""
+        for said in [s for s in self._senses if " " in s]:
+            part, _, verb = said.rpartition(" ")
+            qualities = all(sense.cls == "part" and sense.kind == "quality" for sense in self._senses[said])
+            if qualities and verb.endswith("s") and self._is(part, ("part",)) and self._is(verb, ("bad", "does")):
+                del self._senses[said]
+
     def _is(self, said: str, classes: tuple[str, ...]) -> bool:
         return any(sense.cls in classes for sense in self._senses.get(said, ()))
 
