@@ -7,7 +7,7 @@ from worklog_tui.extract.scene import Draft, Scene
 PREPOSITIONS = frozenset(
     (
         "on in of at by to from with under over behind between into onto off through round around along inside near "
-        "across against up down out for as like"
+        "across against up down out for as like w w/ wi between beside"
     ).split()
 )
 BESIDE = frozenset("uh um er erm ah oh well like little big small long short same next last good nice bad".split())

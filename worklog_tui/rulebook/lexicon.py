@@ -117,12 +117,20 @@ class Builder:
                 del self._senses[said]
 
     def drop_verbs(self) -> None:
-        """Takes out qualities that are a part and what it does: `motor hums` says that the motor hums."""
+        """Takes out plurals that are a part and what it does: `motor hums` says that the motor hums."""
         for said in [s for s in self._senses if " " in s]:
             part, _, verb = said.rpartition(" ")
-            qualities = all(sense.cls == "part" and sense.kind == "quality" for sense in self._senses[said])
-            if qualities and verb.endswith("s") and self._is(part, ("part",)) and self._is(verb, ("bad", "does")):
+            if (
+                verb.endswith("s")
+                and all(sense.cls == "part" for sense in self._senses[said])
+                and self._is(part, ("part",))
+                and (self._is(verb, ("does",)) or (self._is(verb, ("bad",)) and self._senses_are(said, "quality")))
+                and not any(sense.cls == "part" and not sense.weak for sense in self._senses[verb])
+            ):
                 del self._senses[said]
+
+    def _senses_are(self, said: str, kind: str) -> bool:
+        return all(sense.kind == kind for sense in self._senses[said])
 
     def _is(self, said: str, classes: tuple[str, ...]) -> bool:
         return any(sense.cls in classes for sense in self._senses.get(said, ()))

@@ -10,6 +10,8 @@ from worklog_tui.extract.subjects import Fits, which_near, with_which
 from worklog_tui.extract.tokens import Thing, Token
 from worklog_tui.rulebook import Sense
 
+ITS_OWN = frozenset("it its she shes he hes they theyre theyve away off".split())
+"Words with which a state says itself whose it is: `it fires`, `away she goes`."
 VERDICTS = ("bad", "good", "noted")
 ASIDE = -2
 "Salience of what stands in a prepositional phrase: `on the shaft`."
@@ -23,7 +25,7 @@ def draft(match: Match, scene: Scene) -> Draft | None:
         return None
     made = Draft(
         "finding",
-        at,
+        match.slots.get(gives.get("from", "").strip("<>"), at),
         at,
         match.rule,
         {},
@@ -38,7 +40,7 @@ def draft(match: Match, scene: Scene) -> Draft | None:
             made.thing_at = head(scene, made.thing_at)
         made.thing = scene.tokens[made.thing_at].thing if made.thing_at is not None else None
     elif said:
-        made.thing = Thing(said, said, "quality")
+        made.thing = scene.engine() if said == "engine" else Thing(said, said, "quality")
     sense = _settle(made, scene, at)
     if sense is None:
         return None
@@ -59,7 +61,8 @@ def senses_for(token: Token, thing: Thing | None) -> list[Sense]:
     """The senses of a state that suit a thing, those meant of it first."""
     states = [s for s in token.senses if s.cls in VERDICTS]
     meant = [s for s in states if s.of and thing is not None and suits(s, thing)]
-    return meant + [s for s in states if not s.of]
+    named = [s for s in meant if thing is not None and f"kind:{thing.kind}" not in s.of]
+    return named + [s for s in meant if s not in named] + [s for s in states if not s.of]
 
 
 def _said_of_any(made: Draft, token: Token) -> list[Sense]:
@@ -90,8 +93,9 @@ def _settle(made: Draft, scene: Scene, at: int) -> Sense | None:
         _find_thing(made, scene, at)
     if made.thing is None:
         return None
-    fitting = senses_for(token, made.thing) or _said_of_any(made, token)
-    if not fitting or (fitting[0].weak and made.rule.gives.get("strong")):
+    told = made.rule.gives.get("verdict")
+    fitting = senses_for(token, made.thing) or _said_of_any(made, token) or ([Sense(told, token.low)] if told else [])
+    if not fitting or (fitting[0].weak and made.rule.gives.get("strong") and token.low.split()[0] not in ITS_OWN):
         return None
     if fitting[0].weak and "part" in made.filled and made.thing.kind not in ("machine", "quality"):
         made.confidence -= 0.1
@@ -109,7 +113,7 @@ def _find_thing(made: Draft, scene: Scene, at: int) -> None:
     token = scene.tokens[at]
 
     def fits(thing: Thing) -> bool:
-        return bool(senses_for(token, thing)) and thing.kind != "tool"
+        return bool(senses_for(token, thing) or made.rule.gives.get("verdict")) and thing.kind != "tool"
 
     span = scene.clause(at)
     if made.rule.gives.get("here"):

@@ -21,8 +21,8 @@ def refine(drafts: list[Draft], scene: Scene) -> list[Draft]:
 
 
 def _inside(draft: Draft, other: Draft) -> bool:
-    """Whether a suspect or follow-up lies within a longer and surer one of its kind."""
+    """Whether a suspect, follow-up or finding lies within a longer and surer one of its kind."""
     return (
-        draft is not other and draft.kind == other.kind and draft.kind in ("suspect", "follow_up")
+        draft is not other and draft.kind == other.kind and draft.kind in ("suspect", "follow_up", "finding")
         and other.main <= draft.main and draft.last <= other.last and other.rank > draft.rank
     )  # fmt: skip

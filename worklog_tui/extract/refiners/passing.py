@@ -51,6 +51,8 @@ def _after(scene: Scene, draft: Draft) -> Token | None:
 def _known_already(draft: Draft, scene: Scene) -> bool:
     """`The missing corner`, `the rounded bolt has been replaced`, `that pop`: what is known, and only named again."""
     k = _before(scene, draft.main)
+    if draft.rule.gives.get("from"):
+        return False
     if k < 0 or scene.tokens[k].low not in DEFINITE or scene.tokens[draft.main].low.partition(" ")[0] in DEFINITE:
         return False
     before = scene.tokens[k - 1].low if k and scene.tokens[k - 1].clause == scene.tokens[k].clause else ""
@@ -108,6 +110,8 @@ def _only_a_word(draft: Draft, scene: Scene) -> bool:
     if not token.sense("fillers"):
         return False
     k = draft.main - 1
+    if k >= 0 and scene.tokens[k].low in ("all", "both"):
+        return False
     while k >= 0 and scene.tokens[k].sense("degree", "all") and not scene.tokens[k].sense("copula"):
         k -= 1
     if k < 0:
