@@ -64,7 +64,8 @@ def _heading(scene: Scene, upto: int) -> Subject | None:
         for t in scene.tokens
         if t.kind not in ("stop", "comma", "mark") and not t.sense("filler", "article", "break", "degree", "copula")
     ]
-    thing = scene.tokens[things[0]].thing if len(things) == 1 and len(words) <= 2 else None
+    counted = any(t.kind == "number" for t in words)  # `Four screws.` only says how it is held
+    thing = scene.tokens[things[0]].thing if len(things) == 1 and len(words) <= 2 and not counted else None
     return _as_subject(thing) if thing is not None and thing.kind not in FORGETTABLE else None
 
 

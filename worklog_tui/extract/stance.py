@@ -14,6 +14,7 @@ REACH = {
     "meanwhile": PHRASE, "wondered": CLAUSE,
 }  # fmt: skip
 NEAR_TOKENS = 5
+NONE_OF = frozenset({"no", "without", "nowt", "none"})
 PHRASE_TOKENS = 7
 SUBJECTS = frozenset(
     (
@@ -119,9 +120,11 @@ def _held(tokens: list[Token], i: int, reach: str, cls: str) -> list[Token]:
         return rest[: next(ends, len(rest))]
     if reach == NEAR:
         held: list[Token] = []
-        for other in tokens[i + 1 : i + 1 + NEAR_TOKENS]:
+        for k, other in enumerate(tokens[i + 1 : i + 1 + NEAR_TOKENS], i + 1):
             if other.kind in ("stop", "comma") or other.clause != here.clause or other.low in ("and", "but", "just"):
                 break
+            if here.low in NONE_OF and other.sense("did") and tokens[k - 1].low in ("it", "there", "them", "that"):
+                break  # `no bits in it, filled it up`, run together
             held.append(other)
         return held
     if reach == CLAUSE:

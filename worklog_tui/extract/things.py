@@ -24,6 +24,8 @@ BEHIND = frozenset(
 SUPPORT = frozenset("off out on is was are were looks".split())
 BACK = frozenset("on in off out together".split())
 "After `back`: `head back on`, not `head back to the shop`."
+PLACED = frozenset("in up down back home oot".split())
+"`Shoes up till they lock`, `shaft back, wheel back`: behind the word that opens a clause, before its end or its measure."
 
 
 def fold_things(text: str, tokens: list[Token], book: Rulebook, typed: bool) -> list[Token]:
@@ -113,6 +115,8 @@ def _supported(tokens: list[Token], i: int, first: int, j: int, typed: bool) -> 
         return True
     if after is not None and after.low == "back" and j + 1 < len(tokens) and tokens[j + 1].low in BACK:
         return True
+    if before is not None and before.kind == "number" and tokens[j - 1].low.endswith("s"):
+        return True
     if after is not None and (
         after.kind == "which"
         or after.low in SUPPORT
@@ -123,9 +127,15 @@ def _supported(tokens: list[Token], i: int, first: int, j: int, typed: bool) -> 
         return False
     if after is None or after.kind == "stop":
         return True  # a heading
+    if after.low in PLACED and (j + 1 == len(tokens) or _ends_here(tokens[j + 1])):
+        return True
     if typed:
         return bool(after.senses) or after.kind in ("amount", "number")
     return any(s.cls in ("did", "does", "bad", "good", "noted") for s in after.senses)
+
+
+def _ends_here(token: Token) -> bool:
+    return token.kind in ("stop", "comma") or token.low in ("and", "till", "until", "then", "with")
 
 
 def _no_part(token: Token, book: Rulebook) -> Token:

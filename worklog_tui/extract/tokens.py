@@ -191,6 +191,17 @@ def _is_part(word: str, book: Rulebook) -> bool:
     return any(s[0] == "part" for s in book.table.get(word, ()))
 
 
+def _goes_on(words: list[Word], end: int, senses: Term) -> bool:
+    """`Oil in the sump` says where the oil is, `18 with oil in` how a test was made."""
+    return (
+        all(s[0] == "how" for s in senses)
+        and words[end].low == "in"
+        and end + 1 < len(words)
+        and words[end + 1].gap == ""
+        and words[end + 1].low in BEFORE_NOUN
+    )
+
+
 def _term(words: list[Word], i: int, book: Rulebook) -> tuple[Term, int]:
     """The senses of the longest term at word i, and the word after it; a term does not run over punctuation."""
     first = said = words[i].low
@@ -201,6 +212,10 @@ def _term(words: list[Word], i: int, book: Rulebook) -> tuple[Term, int]:
             break
         said = f"{said} {words[end].low}"
         senses = book.table.get(said)
-        if senses and not (noun and all(s[0] in VERBS for s in senses) and _is_part(first, book)):
+        if (
+            senses
+            and not (noun and all(s[0] in VERBS for s in senses) and _is_part(first, book))
+            and not _goes_on(words, end, senses)
+        ):
             found, after = senses, end + 1
     return found, after

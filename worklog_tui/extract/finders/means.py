@@ -66,7 +66,7 @@ def _led_by(leads: frozenset[str], made: Draft, scene: Scene, action: str) -> st
     for k in range(made.main + 1, stop - 1):
         if tokens[k].kind in ("stop", "comma") or (k > made.main + 1 and tokens[k].sense("did")):
             return ""
-        if tokens[k].low not in leads or k + 1 == made.thing_at:
+        if tokens[k].low not in leads or made.thing_at in (k + 1, k + 2):
             continue
         last = k + 1
         while last + 1 < min(stop, k + 1 + MEANS_WORDS) and tokens[last].kind != "thing":

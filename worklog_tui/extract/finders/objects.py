@@ -14,6 +14,16 @@ from worklog_tui.extract.tokens import Thing
 
 Found = tuple[Thing | None, int | None]
 POURED = frozenset({"drain", "fill", "flush", "bleed"})
+HELD, HOLDS = frozenset({"drain", "fill"}), frozenset({"volume", "pressure"})
+"What is drained or filled holds something."
+SET = frozenset({"adjust"})
+ADJUSTABLE = frozenset(
+    (
+        "gap gaps clearance clearances timing speed idle tickover tension level height play lash mixture tracking "
+        "pressure free travel alignment dwell advance preload lift tilt"
+    ).split()
+)
+"A gap, a timing, a level is adjusted; nothing else is done to it."
 NEVER = frozenset({"quality", "machine", "tool", "unknown"})
 MANY = frozenset("them em those these both all each everything they".split())
 ONE = frozenset("it that this her him she one".split())
@@ -61,10 +71,22 @@ def inside(scene: Scene, at: int) -> Thing | None:
     first = words.index("the") + 1
     for last in range(len(words), first, -1):
         said = " ".join(words[first:last])
+        if words[last - 1] in TANGS and (meant_by := _float(scene)) is not None:
+            return meant_by
         for cls, name, kind, per, _, _, system in scene.book.table.get(said, ()):
             if cls == "part" and kind not in ("tool", "machine", "material") and name != "air":
                 return Thing(said, name, kind, "", said, per, (), system)
     return None
+
+
+def _float(scene: Scene) -> Thing | None:
+    """The float that the talk is about: bending its tang sets its level."""
+    said = (scene.tokens[k].thing for k in reversed(scene.things(range(len(scene.tokens)))))
+    things = [*(t for t in said if t is not None), *map(as_thing, scene.context.things)]
+    return next((t for t in things if "float" in t.words.lower().split()[:1]), None)
+
+
+TANGS = frozenset("tang tag tab".split())
 
 
 def _candidates(scene: Scene, at: int, match: Match) -> Iterator[tuple[float, Thing, int | None]]:
@@ -96,6 +118,9 @@ def _actions(scene: Scene, at: int) -> frozenset[str]:
 
 def _fits(thing: Thing, actions: frozenset[str], headed: bool) -> bool:
     """Whether such things are worked on so; a machine only when the talk is headed by it: `Generator. Stripped it.`"""
+    if thing.kind == "quality":
+        words = set(thing.words.lower().split())
+        return (actions <= SET and bool(words & ADJUSTABLE)) or (bool(actions & POURED) and bool(words & LEVELS))
     if thing.kind in NEVER and not (headed and thing.kind == "machine"):
         return False
     if actions & POURED:
@@ -106,6 +131,8 @@ def _fits(thing: Thing, actions: frozenset[str], headed: bool) -> bool:
 def _suits(thing: Thing, actions: frozenset[str]) -> float:
     """How well a thing suits what was done."""
     score = -0.4 if thing.loose else 0.0 if thing.name else -1.0
+    if actions & HELD and thing.kind != "fluid" and not HOLDS & set(thing.quantities):
+        score -= 1.0
     for action in actions:
         kinds = PREFERRED.get(action, ())
         if thing.kind in kinds or thing.name in kinds or ("fluid" in kinds and "volume" in thing.quantities):
@@ -137,6 +164,8 @@ def _workable(thing: Thing) -> bool:
 def plain(thing: Thing) -> Thing:
     """A filled thing by its plain name: `10w30` is engine oil, `gearbox level` the gearbox."""
     words = thing.words.split()
+    if thing.name == "dipstick":
+        return replace(thing, words="engine oil", name="engine oil", kind="fluid")
     if thing.kind == "fluid" and thing.name and (any(c.isdigit() for c in thing.words) or words[-1] in GRADES):
         return replace(thing, words=thing.name)
     if len(words) > 1 and words[-1].lower() in LEVELS:

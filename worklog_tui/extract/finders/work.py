@@ -9,6 +9,7 @@ from worklog_tui.extract.finders.means import used
 from worklog_tui.extract.finders.objects import inside, meant, plain, stated
 from worklog_tui.extract.matching import Match
 from worklog_tui.extract.scene import Draft, Scene
+from worklog_tui.extract.subjects import as_thing
 from worklog_tui.extract.tokens import Thing
 from worklog_tui.rulebook import Sense
 
@@ -55,9 +56,9 @@ def draft(match: Match, scene: Scene) -> Draft | None:
         made.thing = _bled(made.thing, scene)
     _bathed(made, action)
     made.fields = {"action": action, "used": made.fields.get("used") or used(made, match, scene, sense, action)}
-    if action == "fill" and made.thing is not None:
+    if action in ("fill", "drain") and made.thing is not None:
         made.thing = plain(made.thing)
-        if "part" in made.filled and _is_fluid(made.fields["used"], scene):  # topped it up with coolant
+        if action == "fill" and "part" in made.filled and _is_fluid(made.fields["used"], scene):  # topped it up with coolant
             made.thing = replace(made.thing, words=made.fields["used"])
     return made
 
@@ -118,6 +119,9 @@ def _object(made: Draft, match: Match, scene: Scene) -> bool:
     if made.thing is None and not (match.rule.gives.get("it") or match.rule.gives.get("behind")):
         made.thing_at = stated(scene, made.main)
         made.thing = scene.tokens[made.thing_at].thing if made.thing_at is not None else None
+    if made.thing is None and match.rule.gives.get("headed") and scene.context.heading is not None:
+        made.filled.add("part")
+        made.thing = as_thing(scene.context.heading)
     if made.thing is None:
         made.filled.add("part")
         made.thing, made.thing_at = meant(scene, made.main, match)
@@ -187,7 +191,7 @@ def _only_stands(made: Draft, scene: Scene) -> bool:
         made.thing.kind == "tool"
         or any(t.low in WHILE for t in scene.tokens[scene.clause(k).start : k])
         or any(t.low in FOUND for t in scene.tokens[k + 1 : made.main + 2])
-        or (after is not None and bool(after.sense("plan", "later")))
+        or (after is not None and bool(after.sense("plan", "later")) and after.low not in SHOWS)
     )
 
 
@@ -198,6 +202,8 @@ OF_TOOLS = frozenset({"fit", "connect", "make", "order", "repair", "disconnect"}
 NOUN_AFTER = frozenset("a the new this that my one".split())
 WHILE = frozenset("with while when before until till without".split())
 FOUND = frozenset("was were already".split())
+SHOWS = frozenset({"lets", "let me"})
+"`Plug out, let's look at it`: no plan for the plug."
 TYPED_DOUBT = 0.1
 "A bare verb in a typed line is rather a plan; said while filming, it is what is being done."
 
