@@ -25,7 +25,7 @@ SUPPORT = frozenset("off out on is was are were looks".split())
 BACK = frozenset("on in off out together".split())
 "After `back`: `head back on`, not `head back to the shop`."
 PLACED = frozenset("in up down back home oot".split())
-"`Shoes up till they lock`, `shaft back, wheel back`: behind the word that opens a clause, before its end or its measure."
+"`Shoes up till they lock`, `shaft back, wheel back`: between the word that opens a clause and its end."
 
 
 def fold_things(text: str, tokens: list[Token], book: Rulebook, typed: bool) -> list[Token]:

@@ -7,6 +7,7 @@ from typing import Any
 
 from worklog_tui.extract.finders.means import used
 from worklog_tui.extract.finders.objects import inside, meant, plain, stated
+from worklog_tui.extract.finders.standing import only_stands, turned
 from worklog_tui.extract.matching import Match
 from worklog_tui.extract.scene import Draft, Scene
 from worklog_tui.extract.subjects import as_thing
@@ -37,13 +38,13 @@ def draft(match: Match, scene: Scene) -> Draft | None:
         first_used=match.first,
         last_used=match.last - 1,
     )
-    if not _object(made, match, scene) or (gives.get("standing") and _only_stands(made, scene)):
+    if not _object(made, match, scene) or (gives.get("standing") and only_stands(made, scene)):
         return None
     action, sense = gives["action"], None
     if action.startswith("<"):
         sense = action_for(scene.tokens[at].senses, made.thing)
         action = sense.name if sense is not None else ""
-    if gives.get("standing") and made.thing is not None and _turned(made, scene):
+    if gives.get("standing") and made.thing is not None and turned(made, scene):
         action = "adjust"
     if action == "start" and made.thing is not None and made.thing.kind != "machine":
         if not made.rule.gives.get("it"):
@@ -56,11 +57,18 @@ def draft(match: Match, scene: Scene) -> Draft | None:
         made.thing = _bled(made.thing, scene)
     _bathed(made, action)
     made.fields = {"action": action, "used": made.fields.get("used") or used(made, match, scene, sense, action)}
-    if action in ("fill", "drain") and made.thing is not None:
-        made.thing = plain(made.thing)
-        if action == "fill" and "part" in made.filled and _is_fluid(made.fields["used"], scene):  # topped it up with coolant
-            made.thing = replace(made.thing, words=made.fields["used"])
+    if action in ("fill", "drain"):
+        _poured(made, action, scene)
     return made
+
+
+def _poured(made: Draft, action: str, scene: Scene) -> None:
+    """Names what was filled or drained plainly; `topped it up with coolant` is coolant."""
+    if made.thing is None:
+        return
+    made.thing = plain(made.thing)
+    if action == "fill" and "part" in made.filled and _is_fluid(made.fields["used"], scene):
+        made.thing = replace(made.thing, words=made.fields["used"])
 
 
 def _place(match: Match) -> int | None:
@@ -176,46 +184,13 @@ BARE_AFTER = frozenset(
 PASSIVE = frozenset("was were is are be been being got gets".split()) | {"has been", "have been", "had been"}
 
 
-def _only_stands(made: Draft, scene: Scene) -> bool:
-    """Whether `X off` tells how X stands and not that it was taken off: a switch, `with the cap off`."""
-    k = made.thing_at
-    if k is None or made.thing is None:
-        return False
-    words = (made.thing.own or made.thing.words).lower().split()
-    named = {" ".join(words[n:]) for n in range(len(words))} | {made.thing.name}
-    switch = scene.tokens[made.main].low in ("off", "on") and "back" not in scene.said(k, made.main)
-    if switch and any(s[0] == "switched" for w in named for s in scene.book.table.get(w, ())):
-        return True
-    after = scene.tokens[made.main + 1] if made.main + 1 < len(scene.tokens) else None
-    return (
-        made.thing.kind == "tool"
-        or any(t.low in WHILE for t in scene.tokens[scene.clause(k).start : k])
-        or any(t.low in FOUND for t in scene.tokens[k + 1 : made.main + 2])
-        or (after is not None and bool(after.sense("plan", "later")) and after.low not in SHOWS)
-    )
-
-
 OF_FLUIDS = {"fit": "", "replace": "replace", "remove": "drain", "connect": "", "disconnect": "", "strip": ""}
 "What becomes of an action that is said of a fluid."
 BATHED = frozenset({"clean", "soak", "flush", "lubricate"})
 OF_TOOLS = frozenset({"fit", "connect", "make", "order", "repair", "disconnect"})
 NOUN_AFTER = frozenset("a the new this that my one".split())
-WHILE = frozenset("with while when before until till without".split())
-FOUND = frozenset("was were already".split())
-SHOWS = frozenset({"lets", "let me"})
-"`Plug out, let's look at it`: no plan for the plug."
 TYPED_DOUBT = 0.1
 "A bare verb in a typed line is rather a plan; said while filming, it is what is being done."
-
-
-def _turned(made: Draft, scene: Scene) -> bool:
-    """`stop screw in`, `idle needle out another half`: what is screwed in or out was adjusted."""
-    assert made.thing is not None
-    low = scene.tokens[made.main].low
-    return low in ("in", "out") and any(word in f"{made.thing.name} " for word in TURNED)
-
-
-TURNED = ("pilot screw", "stop screw", "mixture", "adjust", "idle", "governor screw", "main needle")
 
 
 def _bled(thing: Thing | None, scene: Scene) -> Thing | None:

@@ -1,0 +1,39 @@
+"""A thing and a particle: `choke out`, `motor off`, `pump off the shelf` tell how it stands or whence it is."""
+
+from __future__ import annotations
+
+from worklog_tui.extract.scene import Draft, Scene
+
+WHILE = frozenset("with while when before until till without".split())
+FOUND = frozenset("was were already".split())
+SHOWS = frozenset({"lets", "let me"})
+"`Plug out, let's look at it`: no plan for the plug."
+
+
+def only_stands(made: Draft, scene: Scene) -> bool:
+    """Whether `X off` tells how X stands and not that it was taken off: a switch, `with the cap off`."""
+    k = made.thing_at
+    if k is None or made.thing is None:
+        return False
+    words = (made.thing.own or made.thing.words).lower().split()
+    named = {" ".join(words[n:]) for n in range(len(words))} | {made.thing.name}
+    switch = scene.tokens[made.main].low in ("off", "on") and "back" not in scene.said(k, made.main)
+    if switch and any(s[0] == "switched" for w in named for s in scene.book.table.get(w, ())):
+        return True
+    after = scene.tokens[made.main + 1] if made.main + 1 < len(scene.tokens) else None
+    return (
+        made.thing.kind == "tool"
+        or any(t.low in WHILE for t in scene.tokens[scene.clause(k).start : k])
+        or any(t.low in FOUND for t in scene.tokens[k + 1 : made.main + 2])
+        or (after is not None and bool(after.sense("plan", "later")) and after.low not in SHOWS)
+    )
+
+
+def turned(made: Draft, scene: Scene) -> bool:
+    """`stop screw in`, `idle needle out another half`: what is screwed in or out was adjusted."""
+    assert made.thing is not None
+    low = scene.tokens[made.main].low
+    return low in ("in", "out") and any(word in f"{made.thing.name} " for word in TURNED)
+
+
+TURNED = ("pilot screw", "stop screw", "mixture", "adjust", "idle", "governor screw", "main needle")
