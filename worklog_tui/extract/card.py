@@ -56,3 +56,8 @@ def _first(*values: float | None) -> float | None:
 def near_card(known: Known, quantity: str, value: float, unit: str) -> bool:
     """Whether the card gives this quantity a value of about this size."""
     return any(q == quantity and u == unit and 0.3 * low <= value <= 2.2 * high for q, u, low, high in known)
+
+
+def on_card(known: Known, quantity: str, value: float) -> str:
+    """The unit in which the card gives this quantity this very value, or an end of a range; empty when it does not."""
+    return next((u for q, u, low, high in known if q == quantity and value in (low, high)), "")

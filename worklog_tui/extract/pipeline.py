@@ -22,6 +22,7 @@ from worklog_tui.extract.refiners import (
     passing,
     repeats,
     roles,
+    settled,
     tested,
     together,
 )
@@ -47,6 +48,7 @@ REFINERS: tuple[Callable[[list[Draft], Scene], list[Draft]], ...] = (
     roles.refine,
     corrections.refine,  # needs the quantities, and only one draft a number
     conditions.refine,
+    settled.refine,  # needs the roles, the conditions and the subjects
     believable.refine,
     implied.refine,  # needs the roles
     tested.refine,  # so does this

@@ -83,7 +83,8 @@ def feed(
             context = remember(Scene(passage.text, [], book, machine, context, False), [], context, 0)
             tail = Tail(note.uid, passage.text[tokens[0].start :], tokens[0].start - passage.boundary)
             continue
-        scene, drafts = read_sentence(passage.text, tokens, book, machine, context, note.track)
+        known = replace(context, recent=(*context.recent, *facts)[-FACTS_BACK:])
+        scene, drafts = read_sentence(passage.text, tokens, book, machine, known, note.track)
         if disowns(scene, drafts):
             older = _doubt(facts, context) or older
         facts += finish(drafts, scene, passage.pieces)

@@ -12,7 +12,7 @@ from worklog_tui.extract.listing import listing_after
 from worklog_tui.extract.running import topic_after
 from worklog_tui.extract.salience import ranked
 from worklog_tui.extract.scene import Draft, Scene
-from worklog_tui.extract.subjects import sides_from, stands_alone
+from worklog_tui.extract.subjects import SIDES, sides_from, stands_alone
 from worklog_tui.extract.tokens import Thing
 
 FORGETTABLE = frozenset({"tool", "unknown"})
@@ -84,7 +84,7 @@ def _which(scene: Scene, upto: int) -> str:
         token = scene.tokens[k]
         if token.kind == "which":
             found = token.which
-        elif token.sense("side") and stands_alone(scene, k):
+        elif token.sense("side") and token.low in SIDES and stands_alone(scene, k):
             found = sides_from(scene, k)[0]
         elif token.thing is not None and token.thing.which:
             found = token.thing.which

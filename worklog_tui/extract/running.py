@@ -42,11 +42,15 @@ def _named(scene: Scene, token: Token, topic: Topic | None) -> Topic | None:
         topic = replace(topic, age=0)
     if topic is None:
         return None
-    if token.thing is not None and topic.quantity in token.thing.quantities and token.thing.kind not in ASIDE:
+    if token.thing is not None and topic.quantity in token.thing.quantities and _is_measured(token.thing):
         quality = token.thing.kind == "quality"
         if quality or not (topic.quality and " " in topic.name and topic.age <= 1):
             topic = replace(topic, words=token.thing.words, name=token.thing.name, quality=quality)
     return replace(topic, condition=token.low) if token.low in STATES_OF_TEST else topic
+
+
+def _is_measured(thing: Thing) -> bool:
+    return thing.kind not in ASIDE and thing.system != "instruments and gauges"
 
 
 SETTABLE = frozenset({"gap", "angle", "pressure", "turns", "speed", "torque", "voltage", "length"})
@@ -55,7 +59,7 @@ BESIDE = frozenset({"duration", "temperature", "speed", "length", "torque", "vol
 
 
 def _begun(quantity: str, thing: Thing | None) -> Topic:
-    if thing is None:
+    if thing is None or not _is_measured(thing):
         return Topic(quantity)
     return Topic(quantity, words=thing.words, name=thing.name, quality=thing.kind == "quality")
 

@@ -22,10 +22,16 @@ def join_decimals(tokens: list[Token], context: Context, book: Rulebook) -> None
     while i + 1 < len(tokens):
         first, second = tokens[i], tokens[i + 1]
         running = running or any(book.topics.get(w) == "voltage" for w in (first.low, *first.low.split()))
-        if _whole(first) and _digit(second, running) and not _counts_on(tokens, i + 2):
+        if _whole(first) and _digit(second, running or _at_battery(tokens, i)) and not _counts_on(tokens, i + 2):
             tokens[i : i + 2] = [_joined(first, second)]
             i = _range_from(tokens, i)
         i += 1
+
+
+def _at_battery(tokens: list[Token], i: int) -> bool:
+    """`battery's at twelve four`, `twelve one at the battery`: beside what is measured in volts."""
+    near = (*tokens[max(0, i - 4) : i], *tokens[i + 2 : i + 5])
+    return any((s := t.sense("part")) is not None and s.of[:1] == ("voltage",) for t in near)
 
 
 def _range_from(tokens: list[Token], i: int) -> int:

@@ -67,6 +67,8 @@ def which_at(scene: Scene, i: int) -> tuple[str, int]:
     and its index.
     """
     span = scene.clause(i)
+    if _side_behind(scene, i):
+        return scene.tokens[i + 1].low, i + 1
     for k in range(i - 1, span.start - 1, -1):
         token = scene.tokens[k]
         if token.kind == "which":
@@ -80,6 +82,14 @@ def which_at(scene: Scene, i: int) -> tuple[str, int]:
     if i + 1 < len(scene.tokens) and scene.tokens[i + 1].kind == "which" and not _heads_next(scene, i + 2):
         return scene.tokens[i + 1].which, i + 1
     return "", -1
+
+
+def _side_behind(scene: Scene, i: int) -> bool:
+    """`twelve inlet, fifteen exhaust`: a side right behind the number, with nothing of its own behind it."""
+    if i + 1 >= len(scene.tokens) or scene.tokens[i + 1].low not in FIRM:
+        return False
+    after = scene.tokens[i + 2] if i + 2 < len(scene.tokens) else None
+    return after is None or after.kind in ("stop", "comma") or after.low == "and"
 
 
 def _heads_next(scene: Scene, k: int) -> bool:
@@ -106,14 +116,14 @@ SIDES = frozenset(
     (
         "lefts rights fronts rears tops bottoms uppers lowers left right lh rh l/h r/h left-hand right-hand front "
         "rear inlet intake exhaust inlets intakes exhausts in ex top bottom upper lower inner outer port starboard "
-        "nearside offside primary secondary"
+        "nearside offside primary secondary frnt"
     ).split()
 )
 
 
 FIRM = frozenset(
     (
-        "left left-hand right-hand lh rh front rear inlet exhaust intake inlets exhausts upper lower inner outer"
+        "left left-hand right-hand lh rh frnt front rear inlet exhaust intake inlets exhausts upper lower inner outer"
     ).split()
 )
 "Sides that are hardly ever anything else."
@@ -135,7 +145,7 @@ def stands_alone(scene: Scene, k: int) -> bool:
         return True
     if after is None:
         return False
-    if after.low in ("hand", "side", "one", "is", "was", "s", "at"):
+    if after.low in ("hand", "side", "one", "is", "was", "s") or (after.low == "at" and token.low not in ("right", "in")):
         return True
     if token.low in FIRM and (before is None or before.kind in ("stop", "comma")) and after.sense("copula", "reads"):
         return True

@@ -21,6 +21,9 @@ BEHIND = frozenset(
     ("lh rh l/h r/h left-hand right-hand front rear inlet exhaust nearside offside upper lower inner outer").split()
 )
 "Sides that may stand behind the name: `seal lh`, `hose front`."
+PUMPING = frozenset({"pump", "jack", "hammer"})
+"Names that are verbs before a pronoun."
+IT = frozenset({"it", "them", "em", "her", "up"})
 SUPPORT = frozenset("off out on is was are were looks".split())
 BACK = frozenset("on in off out together".split())
 "After `back`: `head back on`, not `head back to the shop`."
@@ -46,6 +49,8 @@ def fold_things(text: str, tokens: list[Token], book: Rulebook, typed: bool) -> 
 def _mention(tokens: list[Token], i: int, typed: bool) -> int:
     """The end of the mention that begins at token i; i when none does."""
     j, parts = i, 0
+    if tokens[i].low in PUMPING and i + 1 < len(tokens) and tokens[i + 1].low in IT:
+        return i  # `pump it up`
     while j < len(tokens) and _is_side(tokens, j):
         j += 1
     first = j
@@ -125,6 +130,8 @@ def _supported(tokens: list[Token], i: int, first: int, j: int, typed: bool) -> 
         return True
     if not (before is None or before.kind in ("stop", "comma")):
         return False
+    if after is not None and after.kind in ("amount", "number") and _is_quality(tokens[first]):
+        return True  # `deflection's thirty mil`
     if after is None or after.kind == "stop":
         return True  # a heading
     if after.low in PLACED and (j + 1 == len(tokens) or _ends_here(tokens[j + 1])):
@@ -136,6 +143,11 @@ def _supported(tokens: list[Token], i: int, first: int, j: int, typed: bool) -> 
 
 def _ends_here(token: Token) -> bool:
     return token.kind in ("stop", "comma") or token.low in ("and", "till", "until", "then", "with")
+
+
+def _is_quality(token: Token) -> bool:
+    sense = token.sense("part")
+    return sense is not None and sense.kind == "quality"
 
 
 def _no_part(token: Token, book: Rulebook) -> Token:

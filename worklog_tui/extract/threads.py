@@ -126,7 +126,7 @@ class _Sized:
             found = _metric_thread(float(metric[1]), float(metric[2]), i + 1, self.table)
             return found if found and self._near_threads(found.end) else None
         number = numeral_at(self.words, i, self.n)
-        if number is None or number.value <= 0:
+        if number is None or number.value <= 0 or (number.loose and low in self.n.article):
             return None
         if number.form == "ordinal":
             return self._inch(replace(number, value=1 / number.value), bare=False) if number.value in (8, 16) else None

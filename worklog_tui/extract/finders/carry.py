@@ -5,13 +5,15 @@ from __future__ import annotations
 from worklog_tui.extract.amounts import Amount
 from worklog_tui.extract.scene import Scene
 from worklog_tui.extract.tokens import Token
+from worklog_tui.model import Reading
 from worklog_tui.rulebook.quantities import Bare
 
 THOU = frozenset({"thou", "thousandth", "thousandths"})
 NEAREST, FARTHEST = 0.15, 7.0
 "How many times the value before a bare number may be."
 ENDS = frozenset(
-    ("and to at on in by so now when with or but again before after then is instead cold hot all both").split()
+    ("and to at on in by so now when with without or but again before after then is instead cold hot all both each apart either per "
+        "rather do okay ok right alright hm hmm yeah yes yep oh well there here thats that's it its it's i we you they what lovely good fine perfect spot dead bang exactly still same no").split()
 )
 
 
@@ -33,6 +35,21 @@ def carried(scene: Scene, i: int, name: str) -> Bare | None:
     topic = scene.context.topic
     if topic is not None and topic.quantity == name and topic.unit and topic.value:
         return _like(value, topic.unit, topic.scale, topic.value)
+    last = said_just_before(scene)
+    if last is not None and last.quantity == name and not isinstance(last.value, str):
+        low = last.value[0] if isinstance(last.value, tuple) else last.value
+        scale = 0.001 if last.unit == "in" and low < 0.2 and value > 0.5 else 1.0
+        return _like(value, last.unit, scale, low)
+    return None
+
+
+def said_just_before(scene: Scene) -> Reading | None:
+    """The last reading of the sentences before in this very note."""
+    for fact in reversed(scene.context.recent):
+        if fact.main.note in scene.context.notes:
+            return None
+        if isinstance(fact, Reading):
+            return fact
     return None
 
 
@@ -50,6 +67,12 @@ def stands_free(tokens: list[Token], i: int) -> bool:
     if after.kind in ("stop", "comma", "number", "amount"):
         return True
     if after.thing is not None and after.thing.kind == "quality":
+        return True
+    if after.low == "new":
+        return i + 2 >= len(tokens) or tokens[i + 2].kind in ("stop", "comma") or tokens[i + 2].low in ("and", "when")
+    if after.low in ("all right", "on the button", "on the nose", "on the dot"):
+        return True
+    if after.low in ("instead of", "rather than", "without", "apart", "apiece"):
         return True
     return after.low in ENDS or bool(after.sense("how", "good", "bad", "degree", "copula", "break", "pronoun"))
 

@@ -14,19 +14,65 @@ def nearest_measured(scene: Scene, i: int, fits: Fits) -> int | None:
     span = scene.clause(i)
     if _describes_next(scene, i):
         return i + 1
+    if (owner := _of_which(scene, i)) is not None:
+        return owner
     before = [k for k in scene.things(span) if k < i and fits(scene.tokens[k].thing)]  # type: ignore[arg-type]
-    if before:
-        return before[-1]
+    return before[-1] if before else _joined(scene, i, fits)
+
+
+def joined_after(scene: Scene, i: int) -> int | None:
+    """A thing behind the number that a word joins to it, whatever it is."""
+    if _describes_next(scene, i):
+        return i + 1
+    owner = _of_which(scene, i)
+    return owner if owner is not None else _joined(scene, i, measurable)
+
+
+def _joined(scene: Scene, i: int, fits: Fits) -> int | None:
+    span = scene.clause(i)
     for k in range(i + 1, min(i + 4, span.stop)):
         token = scene.tokens[k]
         if token.thing is not None:
             joined = all(t.sense("article", "all") for t in scene.tokens[i + 1 : k]) or any(
                 t.low in JOINING for t in scene.tokens[i + 1 : k]
             )
-            return k if joined and fits(token.thing) else None
+            return k if joined and fits(token.thing) and not _begins_a_clause(scene, i, k) else None
         if token.kind in ("comma", "amount", "number"):
             return None
     return None
+
+
+def _of_which(scene: Scene, i: int) -> int | None:
+    """`half a pint of water`, `ten thou of shim`, `twelve volts at the coil`: what the amount is said of."""
+    amount = scene.tokens[i].amount
+    if amount is None and scene.tokens[i].value is None:
+        return None
+    leads = {"of"} if amount is not None else set()
+    if amount is not None and amount.quantities[0] == "voltage":
+        leads |= {"across", "at", "on"}
+    k = i + 1
+    if k >= len(scene.tokens) or scene.tokens[k].low not in leads:
+        return None
+    k += 1
+    while k < len(scene.tokens) and k < i + 4 and scene.tokens[k].sense("article", "new", "objectword"):
+        k += 1
+    thing = scene.tokens[k].thing if k < len(scene.tokens) else None
+    if thing is None or thing.kind in ("quality", "machine", "unknown") or not _in_clause(scene, i, k):
+        return None
+    return k if thing.kind == "fluid" or (thing.kind not in ("tool", "fastener") and measurable(thing)) else None
+
+
+def _in_clause(scene: Scene, i: int, k: int) -> bool:
+    return scene.tokens[k].clause == scene.tokens[i].clause
+
+
+def _begins_a_clause(scene: Scene, i: int, k: int) -> bool:
+    """`Five minutes, the stat's open`: a thing with a verb of its own is not what the number is of."""
+    if k == i + 1 and scene.tokens[i].amount is not None:
+        return False
+    after = scene.tokens[k + 1] if k + 1 < len(scene.tokens) else None
+    owns = scene.text[max(0, scene.tokens[k].end - 2) : scene.tokens[k].end] in ("'s", "\u2019s")
+    return owns or (after is not None and bool(after.sense("copula", "did", "does")) and scene.tokens[k - 1].low != "both")
 
 
 HELD = frozenset({"torque", "thread", "turns"})

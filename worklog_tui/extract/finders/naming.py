@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from worklog_tui.extract.finders.quantity import suits
+from worklog_tui.extract.finders.durations import of_time
+from worklog_tui.extract.finders.habits import habit
 from worklog_tui.extract.finders.switching import switch_point
 from worklog_tui.extract.finders.times import of_running
 from worklog_tui.extract.matching import Match
 from worklog_tui.extract.scene import Draft, Scene
-from worklog_tui.extract.subjects import sides_from, stands_alone, which_at, with_which
+from worklog_tui.extract.subjects import SIDES, sides_from, stands_alone, which_at, with_which
 from worklog_tui.extract.tokens import Thing
 
 
@@ -17,19 +18,19 @@ def subject_words(made: Draft, match: Match, scene: Scene, quantity: str) -> str
     which, k = (
         (scene.tokens[said].which or scene.tokens[said].low, said) if said is not None else which_at(scene, made.main)
     )
+    which = "" if which in ("in", "ex") and quantity != "gap" else which
     thing, topic = made.thing, scene.context.topic
     filled = "subject" in made.filled
     if filled and not which and topic and topic.quantity == quantity and not _of_the_book(scene, made.main):
         which = (thing.which if thing is not None else "") or _said_last(scene, made.main) or scene.context.which
+        which = which if quantity in TOLD_APART else ""
     newer = bool(which) and (made.thing_at is None or k > made.thing_at)
     usual = (
         _compression(made, scene, which, newer) if quantity == "compression" else _usual(made, scene, quantity, which)
     )
     if usual:
         return usual
-    if filled and topic and topic.quantity == quantity and topic.words and (
-        thing is None or not suits(thing, quantity, None) or (topic.quality and " " in topic.name)
-    ):  # fmt: skip
+    if filled and topic and topic.quantity == quantity and topic.words and thing is None:
         return with_which(topic.words, which)
     if thing is None:
         return f"cylinder {which}" if which.isdigit() else which
@@ -43,7 +44,7 @@ def _compression(made: Draft, scene: Scene, which: str, newer: bool) -> str:
     thing = made.thing
     if which.isdigit() and (newer or thing is None or thing.per != "cylinder"):
         return f"cylinder {which}"
-    if which in ENDS_OF_ENGINE and (thing is None or only_names_the_test(thing, scene)):
+    if which in ENDS_OF_ENGINE and (thing is None or thing.per != "cylinder"):
         return f"{which} cylinder"
     if thing is not None and thing.kind == "quality" and thing.which.isdigit() and not which:
         return f"cylinder {thing.which}"
@@ -51,7 +52,7 @@ def _compression(made: Draft, scene: Scene, which: str, newer: bool) -> str:
         return ""
     if scene.machine.cylinders == 1:
         return "cylinder 1"
-    return thing.words if thing and thing.per == "cylinder" else "compression"
+    return thing.words if thing and thing.per == "cylinder" and thing.kind == "part" else "all cylinders"
 
 
 def _usual(made: Draft, scene: Scene, quantity: str, which: str) -> str:
@@ -59,7 +60,7 @@ def _usual(made: Draft, scene: Scene, quantity: str, which: str) -> str:
     thing = made.thing
     side = which.lower().split()[-1] if which else ""
     if quantity == "gap" and side in VALVES and (
-        thing is None or not any(w in thing.name for w in ("valve", "tappet", "rocker", "lash"))
+        thing is None or "cover" in thing.name or not any(w in thing.name for w in ("valve", "tappet", "rocker", "lash"))
     ):  # fmt: skip
         words = " ".join((*which.split()[:-1], VALVES[side]))
         made.thing, made.thing_at = Thing(words, VALVES[side].removesuffix("s"), "part"), None
@@ -77,6 +78,11 @@ def _usual(made: Draft, scene: Scene, quantity: str, which: str) -> str:
     amount = scene.tokens[made.main].amount
     if amount is not None and amount.unit == "Hz" and (thing is None or thing.kind in ("machine", "unknown")):
         return "frequency"
+    if words := habit(made, scene, quantity):
+        made.filled.discard("subject") if which else None
+        return with_which(words, which)
+    if quantity == "duration" and (words := of_time(made, scene)):
+        return words
     if of_running(made, scene, quantity):
         made.thing, made.thing_at = scene.engine(), None
         made.filled.add("subject")
@@ -95,7 +101,7 @@ def _said_last(scene: Scene, i: int) -> str:
         token = scene.tokens[k]
         if token.kind == "which":
             return token.which
-        if token.sense("side") and stands_alone(scene, k):
+        if token.sense("side") and token.low in SIDES and stands_alone(scene, k):
             return sides_from(scene, k)[0]
         if token.thing is not None and token.thing.which:
             return token.thing.which
@@ -107,6 +113,8 @@ def _of_the_book(scene: Scene, i: int) -> bool:
     return any(t.sense("book") for t in scene.tokens[scene.clause(i).start : i])
 
 
+TOLD_APART = frozenset("compression gap pressure resistance angle turns volume temperature voltage density".split())
+"Quantities that are taken of one after another of several."
 TEST_VOLTS = frozenset({250.0, 500.0, 1000.0})
 "Volts of an insulation tester (IEC 61557-2, from memory)."
 

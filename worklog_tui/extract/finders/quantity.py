@@ -4,13 +4,16 @@ card.
 
 from __future__ import annotations
 
-from worklog_tui.extract.card import known_values, near_card
-from worklog_tui.extract.finders.carry import carried, names_or_prices, stands_free
-from worklog_tui.extract.scene import Draft, Scene
+from worklog_tui.extract.card import known_values, near_card, on_card
+from worklog_tui.extract.finders.carry import carried, names_or_prices, said_just_before, stands_free
+from worklog_tui.extract.scene import Draft, Scene, announced
+from worklog_tui.extract.subjects import which_at
 from worklog_tui.extract.tokens import Thing, Token
 from worklog_tui.rulebook.quantities import Bare, Quantity
 
 Value = float | tuple[float, float] | str
+CARD_LEAST = 20.0
+"A bare number from which on the same figure on the card tells what it is."
 BARE_LINE = 1.2
 "Support below which a number without a unit is left alone."
 
@@ -34,7 +37,7 @@ def quantity_of(candidates: tuple[str, ...], made: Draft, scene: Scene) -> str:
 def support(name: str, made: Draft, scene: Scene) -> float:
     """How much speaks for a quantity: the subject, words of the clause, the running test."""
     quantity = scene.book.quantities.get(name)
-    score = 0.0
+    score = 1.0 * _just_said(name, made.main, scene)
     if made.thing is not None:
         score += suits(made.thing, name, quantity) * (0.5 if "subject" in made.filled else 1.0)
     if quantity:
@@ -43,7 +46,26 @@ def support(name: str, made: Draft, scene: Scene) -> float:
         score += 1.4 * (said == name)
     elif (topic := scene.context.topic) is not None and topic.quantity == name:
         score += 1.25 if topic.age < 3 else 1.0
+    elif (last := said_just_before(scene)) is not None and last.quantity == name:
+        score += 1.2
     return score
+
+
+def _just_said(name: str, i: int, scene: Scene) -> bool:
+    """Whether the amount said last in this sentence, not far before a bare number, can be of the quantity."""
+    if scene.tokens[i].amount is not None:
+        return False
+    for token in reversed(scene.tokens[max(0, i - NEAR_BY) : i]):
+        if token.kind == "stop":
+            return False
+        if token.amount is not None:
+            return token.amount.quantities[0] == name and carried(scene, i, name) is not None and name not in BESIDE
+    return False
+
+
+NEAR_BY = 10
+BESIDE = frozenset({"duration", "angle"})
+"Quantities that are told beside others, whose unit does not go over to the next number."
 
 
 def suits(thing: Thing, name: str, quantity: Quantity | None) -> float:
@@ -69,7 +91,7 @@ def bare_reading(token: Token, made: Draft, scene: Scene, told: str) -> tuple[st
     or by its size.
     """
     assert token.value is not None
-    guessed = bool(made.rule.gives.get("bare"))
+    guessed = bool(made.rule.gives.get("bare")) and not _off_a_gauge(made.main, scene)
     whole = not spoken_decimal(scene.said(made.main, made.main))
     if (
         (guessed and whole and not stands_free(scene.tokens, made.main))
@@ -77,6 +99,8 @@ def bare_reading(token: Token, made: Draft, scene: Scene, told: str) -> tuple[st
         or _of_another_kind(made, scene)
     ):
         return None
+    if _micrometer(token, made, scene) and told in ("", "length"):
+        return "length", token.value, "in"
     best: tuple[float, str, Bare] | None = None
     for name, quantity in scene.book.quantities.items():
         if told and name != told:
@@ -96,6 +120,23 @@ def bare_reading(token: Token, made: Draft, scene: Scene, told: str) -> tuple[st
     if token.high is not None:
         return best[1], (value, round(token.high * best[2].factor, 9)), best[2].unit
     return best[1], value, best[2].unit
+
+
+def _off_a_gauge(i: int, scene: Scene) -> bool:
+    """`240 on the tach`, `sixty on the gauge`: the instrument that it was read off stands behind the number."""
+    if i + 2 >= len(scene.tokens) or scene.tokens[i + 1].low not in ("on", "by", "with", "off"):
+        return False
+    near = scene.tokens[i + 2 : i + 5]
+    return any(t.thing is not None and t.thing.system == "instruments and gauges" for t in near) or any(
+        announced(scene.book, t) for t in near
+    )
+
+
+def _micrometer(token: Token, made: Draft, scene: Scene) -> bool:
+    """`1.2492`: four figures behind the point are inches off a micrometer."""
+    said = scene.said(made.main, made.main).lower()
+    places = len(said.partition(".")[2]) if said[-1].isdigit() else len(said.partition("point ")[2].split())
+    return places == 4 and token.high is None and 0.2 < (token.value or 0.0) < 40
 
 
 def _of_another_kind(made: Draft, scene: Scene) -> bool:
@@ -118,6 +159,8 @@ def _taken(
         bare = Bare(unit, 0, 0)
     if bare is not None:
         score += 1.3
+    elif not guessed and value >= CARD_LEAST and (unit := on_card(known, name, value)):
+        bare, score = Bare(unit, value, value), score + 1.3
     elif quantity.bare and (score > 0 or told):
         unit = _unit_of_topic(name, scene) or next((u for q, u, _, _ in known if q == name), "")
         bare = _fits(quantity, value, unit)
@@ -153,7 +196,7 @@ def _only_a_count(token: Token, name: str, made: Draft, scene: Scene) -> bool:
     it is the one that is being measured.
     """
     assert token.value is not None
-    if token.value != int(token.value) or token.value > 12:
+    if token.value != int(token.value) or token.value > 12 or which_at(scene, made.main)[1] == made.main + 1:
         return False
     topic = scene.topic_before(made.main) or (scene.context.topic.quantity if scene.context.topic else "")
     read = not made.rule.gives.get("bare") and topic == name != "turns" and stands_free(scene.tokens, made.main)
@@ -163,7 +206,8 @@ def _only_a_count(token: Token, name: str, made: Draft, scene: Scene) -> bool:
         return True
     if not token.low.isalpha():
         return False
-    if read and carried(scene, made.main, name) is not None:
+    told = not made.rule.gives.get("bare") and stands_free(scene.tokens, made.main)
+    if (read or told) and carried(scene, made.main, name) is not None:
         return False
     return "subject" in made.filled or (topic != name and carried(scene, made.main, name) is None)
 

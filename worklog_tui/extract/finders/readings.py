@@ -2,13 +2,16 @@
 
 from __future__ import annotations
 
-from worklog_tui.extract.finders.measured import HELD, measurable, nearest_measured
+from worklog_tui.extract.finders.measured import HELD, joined_after, measurable, nearest_measured
+from worklog_tui.extract.finders.no_measure import measures_nothing
+from worklog_tui.extract.finders.named_here import named_before
 from worklog_tui.extract.finders.naming import only_names_the_test, subject_words
 from worklog_tui.extract.finders.quantity import bare_reading, degrees, quantity_of, suits, support
+from worklog_tui.extract.finders.poured import poured, spread_of
 from worklog_tui.extract.finders.times import DAYS, of_work
+from worklog_tui.extract.finders.whose import owner
 from worklog_tui.extract.matching import Match
 from worklog_tui.extract.scene import Draft, Scene
-from worklog_tui.extract.subjects import Fits, earlier, remembered
 from worklog_tui.extract.tokens import Thing, Token
 
 
@@ -29,6 +32,8 @@ def draft(match: Match, scene: Scene) -> Draft | None:
         last_used=match.last - 1,
     )
     token = scene.tokens[at]
+    if measures_nothing(scene, at):
+        return None
     _subject(made, match, scene)
     word = _valve_word(match, scene)
     if word and token.value is not None and token.value == int(token.value):
@@ -62,9 +67,9 @@ def _subject(made: Draft, match: Match, scene: Scene) -> None:
     wanted = _wanted(made, scene)
 
     def meant(thing: Thing) -> bool:
-        if thing.kind == "fastener" and not HELD & set(wanted):
-            return False
-        return (measurable(thing) or thing.kind == "fastener") and any(
+        if thing.kind == "fastener":
+            return bool(HELD & set(wanted))
+        return measurable(thing) and any(
             suits(thing, q, scene.book.quantities.get(q)) for q in wanted
         )
 
@@ -73,41 +78,18 @@ def _subject(made: Draft, match: Match, scene: Scene) -> None:
     if named is not None and not (measurable(named) or meant(named)):
         made.thing_at = None
     if made.thing_at is None:
-        made.thing_at = next(
-            (k for fits in (meant, measurable) if (k := nearest_measured(scene, made.main, fits)) is not None), None
-        )
+        made.thing_at = nearest_measured(scene, made.main, meant)
+    if made.thing_at is None:
+        made.thing_at = joined_after(scene, made.main)
     if made.thing_at is not None:
         made.thing = scene.tokens[made.thing_at].thing
-    if made.thing is None or only_names_the_test(made.thing, scene):
-        _from_talk(made, scene, meant)
-
-
-SUITED_LIFE = 2
-"Notes for which a thing that the number suits comes before a nearer one that it does not."
-
-
-def _from_talk(made: Draft, scene: Scene, meant: Fits) -> None:
-    """The subject from earlier words: of the sentence first, then of the last notes, the newest that suits."""
-
-    def part(thing: Thing) -> bool:
-        return (measurable(thing) or meant(thing)) and not only_names_the_test(thing, scene)
-
-    def fitting(thing: Thing) -> bool:
-        return meant(thing) and part(thing)
-
-    def usual(thing: Thing) -> bool:
-        return fitting(thing) and any(suits(thing, q, scene.book.quantities.get(q)) >= 2 for q in wanted)
-
-    wanted = _wanted(made, scene)
-    found = None
-    for fits in (fitting,) if wanted[:1] == ("voltage",) else (usual, fitting):  # volts are measured across anything
-        k = earlier(scene, made.main, fits)
-        found = found or (scene.tokens[k].thing if k is not None else remembered(scene, fits, SUITED_LIFE))
-    if found is None and made.thing is None:
-        k = earlier(scene, made.main, part)
-        found = scene.tokens[k].thing if k is not None else remembered(scene, part)
-    if found is not None and (made.thing is None or meant(found)):
-        made.thing, made.thing_at = found, None
+    if made.thing is not None and not only_names_the_test(made.thing, scene):
+        return
+    if name := named_before(scene, made.main):
+        made.thing, made.thing_at = Thing(name, "", "unknown", own=name, known=False), None
+        return
+    if (found := owner(made, scene, wanted, meant)) is not None:
+        made.thing, made.thing_at = found
     if made.thing_at is None:
         made.filled.add("subject")
 
@@ -129,12 +111,14 @@ def _amount(
         return "thread", token.thread.designation, ""
     if token.amount is not None:
         amount = token.amount
+        if poured(amount, made, scene):
+            return "volume", spread_of(amount), "ml"
         quantity = told or quantity_of(amount.quantities, made, scene)
         days = DAYS.get(amount.unit, 1)
         value = amount.low * days if amount.low == amount.high else (amount.low * days, amount.high * days)
         if quantity in ("duration", "age") and not of_work(made, scene):
             made.confidence = 0.45
-        if len(amount.quantities) > 2 and quantity and "subject" in made.filled and not support(quantity, made, scene):
+        if len(amount.quantities) > 2 and quantity and not support(quantity, made, scene):
             made.confidence = 0.45  # pounds of money, as likely as not
         if quantity == "leakage" and not support(quantity, made, scene):
             made.confidence = 0.45  # a share of anything

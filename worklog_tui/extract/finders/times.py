@@ -14,7 +14,8 @@ def of_running(made: Draft, scene: Scene, quantity: str) -> bool:
     """A speed of nothing else, or a time that something ran: of the engine or the motor."""
     thing = made.thing
     if quantity == "speed":
-        return thing is None or not suits(thing, quantity, scene.book.quantities.get(quantity))
+        bare = thing is not None and thing.words.lower() in ("rpm", "rpms", "revs", "speed", "speeds")
+        return thing is None or bare or not suits(thing, quantity, scene.book.quantities.get(quantity))
     words = {scene.tokens[k].low for k in scene.clause(made.main)}
     return quantity == "duration" and made.thing_at is None and bool(words & RUNNING)
 

@@ -6,6 +6,11 @@ from worklog_tui.extract.scene import Draft, Scene
 from worklog_tui.extract.subjects import which_at
 
 
+def _alike(before: Draft, draft: Draft) -> bool:
+    """Revolutions and cycles are not of one thing."""
+    return draft.fields["quantity"] != "speed" or before.fields["unit"] == draft.fields["unit"]
+
+
 def refine(drafts: list[Draft], scene: Scene) -> list[Draft]:
     """Readings without a subject of their own, with that of the reading before."""
     last: dict[str, Draft] = {}
@@ -16,6 +21,7 @@ def refine(drafts: list[Draft], scene: Scene) -> list[Draft]:
         before = last.get(quantity)
         if (
             before is not None
+            and _alike(before, draft)
             and "subject" in draft.filled
             and before.fields["subject"]
             and which_at(scene, draft.main)[1] <= before.main

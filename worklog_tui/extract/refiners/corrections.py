@@ -6,7 +6,9 @@ import itertools
 
 from worklog_tui.extract.scene import Draft, Scene
 
-REACH = 9
+REACH, FAR = 9, 22
+"Words between the two numbers; more of them where it is plainly taken back."
+STRONG = frozenset({"no hang on", "no wait", "hang on", "scratch that", "i tell a lie", "read that wrong", "wrong", "sorry"})
 
 
 def refine(drafts: list[Draft], scene: Scene) -> list[Draft]:
@@ -15,7 +17,9 @@ def refine(drafts: list[Draft], scene: Scene) -> list[Draft]:
     gone: set[int] = set()
     for first, second in itertools.pairwise(readings):
         between = scene.tokens[first.main + 1 : second.main]
-        if first.fields["quantity"] != second.fields["quantity"] or len(between) > REACH:
+        said = [t for t in between if t.kind != "comma"]
+        strong = any(t.low in STRONG for t in said)
+        if first.fields["quantity"] != second.fields["quantity"] or len(said) > (FAR if strong else REACH):
             continue
         if any(t.sense("correct") for t in between):
             gone.add(id(first))

@@ -1,0 +1,77 @@
+"""What a time is of: a bath, a lamp or a charge, what ran, or what is under test."""
+
+from __future__ import annotations
+
+from worklog_tui.extract.scene import Draft, Scene
+from worklog_tui.model import Reading
+
+BATHS = frozenset(
+    (
+        "dip soak bath cleaner ultrasonic sonic ultra oven freezer lamp charger charge vinegar ultrasnc acid solvent "
+        "tank pot tumbler cabinet electrolysis"
+    ).split()
+)
+"Words of what parts are left in."
+RUN = frozenset("run ran running runs idled ticked ticking idling".split())
+ENDED = frozenset("dies died dead gone dying stops stopped quit quits cut conked starts fired missed beat".split())
+
+
+def of_time(made: Draft, scene: Scene) -> str:
+    """The subject of a time; empty when the nearest thing is as good as any."""
+    if bath := _bath(made, scene):
+        return bath
+    if runner := _runner(made, scene):
+        return runner
+    if made.thing_at is not None and made.thing is not None and made.thing.kind not in ("machine", "quality"):
+        return ""
+    if tested := _under_test(scene):
+        return tested
+    if made.thing_at is None and (old := _waited_for(scene)):
+        return old
+    if made.thing_at is None and scene.machine.cylinders is not None:
+        made.thing = scene.engine()
+        return made.thing.words
+    return ""
+
+
+def _bath(made: Draft, scene: Scene) -> str:
+    """What stands before the time in its clause and is a bath or a lamp: `jets in the dip, 30 min`."""
+    span = scene.clause(made.main)
+    for k in range(min(made.main + 5, span.stop) - 1, max(span.start, made.main - 14) - 1, -1):
+        token = scene.tokens[k]
+        if token.thing is not None and BATHS & set(token.low.split()) and token.thing.kind != "machine":
+            return token.thing.words
+        if token.low in ("dip", "soak", "lamp", "ultrasonic"):
+            return token.low
+    return ""
+
+
+def _runner(made: Draft, scene: Scene) -> str:
+    """What ran, or died, for that time: the thing before the verb, else the engine."""
+    span = scene.clause(made.main)
+    for k in span:
+        token = scene.tokens[k]
+        if token.low not in RUN and not (token.low in ENDED and k < made.main):
+            continue
+        before = scene.tokens[k - 1] if k > span.start else None
+        if before is not None and before.thing is not None and before.thing.kind not in ("quality", "fluid", "unknown"):
+            return before.thing.words
+        made.thing = scene.engine()
+        return made.thing.words
+    return ""
+
+
+def _under_test(scene: Scene) -> str:
+    """`5 min later 12` under a pressure test: the time is of what holds the pressure."""
+    topic = scene.context.topic
+    if topic is None or topic.quantity not in ("pressure", "leakage") or topic.age > 2:
+        return ""
+    return topic.words
+
+
+def _waited_for(scene: Scene) -> str:
+    """`More like thirty-five` after `twenty minutes in the dip`: the same wait, told again."""
+    for fact in reversed(scene.context.recent):
+        if isinstance(fact, Reading) and fact.quantity == "duration":
+            return fact.subject if fact.role == "planned" else ""
+    return ""

@@ -1,0 +1,59 @@
+"""A name right before a number that the vocabulary does not know: `csft 372`, `the ripple is point three of a volt`."""
+
+from __future__ import annotations
+
+from worklog_tui.extract.scene import Scene
+from worklog_tui.extract.tokens import Token
+
+LONGEST = 4
+BETWEEN = 4
+"Small words that may stand between a name and its number."
+SMALL = ("copula", "reads", "about", "setto", "degree")
+NO_NAME = (
+    "pronoun", "person", "break", "correct", "doubt", "did", "do", "does", "doing", "bad", "good", "noted", "how", "must",
+    "want", "get", "not", "if", "would", "maybe", "book", "plan", "reported", "asked", "memory", "joke", "rule", "later",
+    "plate", "proper", "filler", "cause", "new", "temporary", "suspicion", "trouble", "awaited",
+)  # fmt: skip
+STOPWORDS = frozenset(
+    (
+        "and or of for with from than then there here so now when what which that this the a an my his her its our to at "
+        "on in by up down out off over under about only just still even more less like as per each every all both some "
+        "any no yes yeah okay right well maybe again after before until till once too very much i we you he she they it "
+        "me him us them is was are were be been has have had do does did says said say goes go went comes came come "
+        "got get gets put puts gives give gave took take makes make made reads let see say call want wants need needs "
+        "good bad fine lovely nice big small little old new same other another first last next one two three minutes "
+        "hours seconds days weeks about around near nearly almost exactly roughly bit lot dead bang thing stuff gonna "
+        "because cause though while if but ha hm hmm oh ah er uh um mate love lads guys folks people everybody"
+    ).split()
+)
+
+
+def named_before(scene: Scene, i: int) -> str:
+    """The words of the name that stands right before the number at token i; empty when there is none."""
+    tokens, first = scene.tokens, scene.clause(i).start
+    k = i - 1
+    while k >= first and i - k <= BETWEEN and _small(tokens[k]):
+        k -= 1
+    last = k
+    while k >= first and last - k < LONGEST and _of_name(tokens[k]):
+        k -= 1
+    names = tokens[k + 1 : last + 1]
+    if not names or not any(t.kind == "word" and len(t.low) > 3 and t.low.isalpha() for t in names):
+        return ""
+    opens = k < first or tokens[k].kind in ("stop", "comma") or tokens[k].low in OPENERS
+    return scene.said(k + 1, last) if opens else ""
+
+
+OPENERS = frozenset("the a my his her its that this on at across over of and so now then okay right both".split())
+
+
+def _small(token: Token) -> bool:
+    return bool(token.sense(*SMALL)) or token.low in ("at", "=", ":", "to", "on", "up", "down", "about", "only", "now")
+
+
+def _of_name(token: Token) -> bool:
+    if token.thing is not None:
+        return True
+    if token.kind not in ("word", "term") or token.low in STOPWORDS or token.sense(*NO_NAME):
+        return False
+    return token.low.replace("-", "").isalpha() and len(token.low) > 2

@@ -1,0 +1,86 @@
+"""Whether a number is what the book, the handbook or good practice says that it should be."""
+
+from __future__ import annotations
+
+from worklog_tui.extract.scene import Scene
+
+REACH = 9
+LISTED = 6
+"Tokens between two numbers of one list."
+
+
+def from_book(i: int, scene: Scene, amounts: set[int]) -> bool:
+    """Whether a word of the book governs the number: before it with no other number between, or after the last one."""
+    return _wanted(i, scene) or _before(i, scene, amounts) or _after(i, scene, amounts)
+
+
+def _wanted(i: int, scene: Scene) -> bool:
+    """Shorthand: `want <.1`, `sb .75`, `.30 wanted`."""
+    before = [t.low for t in scene.tokens[max(0, i - 2) : i] if t.low not in ("<", ">", "=", "about", "under")]
+    after = scene.tokens[i + 1].low if i + 1 < len(scene.tokens) else ""
+    return (bool(before) and before[-1] in WANTED) or after in ("wanted", "specified", "required")
+
+
+WANTED = frozenset({"want", "sb", "s/b", "shd", "shud", "wnt"})
+
+
+def _before(i: int, scene: Scene, amounts: set[int]) -> bool:
+    tokens = scene.tokens
+    k, first = i - 1, max(i - 1 - REACH, -1)
+    while k > first:
+        token = tokens[k]
+        if token.kind == "stop":
+            return False
+        if token.sense("book") and token.clause >= tokens[i].clause - 1 and not _looks_back(k, scene, amounts):
+            return True
+        if k in amounts:
+            if not _listed(k, i, scene):
+                return False
+            i, first = k, max(k - 1 - REACH, -1)  # what governs the one before governs this one
+        if token.sense("break"):
+            return False
+        k -= 1
+    return False
+
+
+def _looks_back(k: int, scene: Scene, amounts: set[int]) -> bool:
+    """`Half an inch is proper, and the pump`: such words speak of the number before them, if there is one."""
+    if not scene.tokens[k].sense("proper"):
+        return False
+    first = scene.clause(k).start
+    return any(first <= n < k for n in amounts)
+
+
+def _after(i: int, scene: Scene, amounts: set[int]) -> bool:
+    """`Ten and thirteen, the book says`, `half an inch is proper`."""
+    tokens = scene.tokens
+    last = i
+    for k in range(i + 1, min(i + 1 + REACH, len(tokens))):
+        token = tokens[k]
+        if token.kind == "stop" or token.low.startswith(("you", "they")):
+            return False
+        if k in amounts:
+            if not _listed(last, k, scene):
+                return False
+            last = k
+        if token.sense("proper"):
+            return True
+        if token.sense("book") and tokens[k - 1].low in ("=", "as", "per", "by"):
+            return False  # `.12 = bk`: it is what the book says
+        if token.sense("book"):
+            return not any(n > k and n < k + REACH and tokens[n].clause == token.clause for n in amounts) and (
+                token.clause == tokens[i].clause or _closes(k, scene)
+            )
+    return False
+
+
+def _closes(k: int, scene: Scene) -> bool:
+    """Whether nothing but a verb of saying follows the word of the book in its sentence."""
+    rest = [t for t in scene.tokens[k + 1 : k + 4]]
+    return not rest or all(t.kind == "stop" or t.sense("reads") for t in rest[:1])
+
+
+def _listed(k: int, i: int, scene: Scene) -> bool:
+    """`two inlet, four exhaust`: numbers of one list share what governs the first."""
+    between = scene.tokens[k + 1 : i]
+    return len(between) <= LISTED and not any(t.sense("reads", "copula", "did", "break") for t in between)

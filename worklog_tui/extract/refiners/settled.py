@@ -1,0 +1,124 @@
+"""What was put right: after `two degrees, should be six`, the six that follows an adjustment was set."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from worklog_tui.extract.scene import Draft, Scene
+from worklog_tui.model import Reading
+from worklog_tui.model.facts import Value
+
+SETTABLE = frozenset({"gap", "angle", "speed", "length", "turns"})
+POINTS = ("cut-in", "cut-out")
+"Pressures that are set."
+NOTES = 6
+"Notes back in which the figure as found, and the one of the book, were told."
+LIKE = 0.02
+NOW = frozenset("now nw there".split())
+ALREADY = frozenset("still stil again agn recheck rechecked lapped".split())
+MOVES = frozenset({"adjust", "tighten", "free", "fit", "replace", "move"})
+TURNED = frozenset(
+    (
+        "bend bent twist twisted screw screwed turn turned move moved knock knocked wind wound tap tapped ease eased "
+        "nip nipped slacken slackened loosen loosened tighten tightened set shim shimmed slid slide backed open "
+        "opened close closed tight up in out down"
+    ).split()
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Told:
+    """A value told before: its role, and what it was of."""
+
+    value: Value
+    role: str
+    subject: str
+
+
+def refine(drafts: list[Draft], scene: Scene) -> list[Draft]:
+    """The readings, those that tell the outcome of an adjustment as set."""
+    done: list[Draft] = []
+    for draft in drafts:
+        if draft.kind != "reading":
+            continue
+        if draft.fields["role"] == "measured" and _settable(draft) and _is_outcome(draft, done, scene):
+            draft.fields["role"] = "set"
+            draft.trail.append("set: told after what it was and what it should be")
+        done.append(draft)
+    return drafts
+
+
+def _settable(draft: Draft) -> bool:
+    quantity, subject = draft.fields["quantity"], str(draft.fields["subject"])
+    return quantity in SETTABLE or (quantity == "pressure" and subject in POINTS)
+
+
+def _is_outcome(draft: Draft, done: list[Draft], scene: Scene) -> bool:
+    if _says(draft, scene, ALREADY) or "load" in str(draft.fields["condition"]):
+        return False
+    before, value = list(_told(draft, done, scene)), draft.fields["value"]
+    found = [t for t in before if t.role == "measured" and not _within(t.value, value) and _of_it(t, draft)]
+    wanted = [t for t in before if t.role == "specified"]
+    if not found:
+        return False
+    if any(_within(value, t.value) and not _within(found[-1].value, t.value) for t in wanted):
+        return True
+    nearer = any(_off(value, t.value) < _off(found[-1].value, t.value) for t in wanted)
+    now, moved = _says(draft, scene, NOW), _moved(draft, done, scene)
+    return (nearer and (now or moved)) or (now and moved)
+
+
+def _told(draft: Draft, done: list[Draft], scene: Scene) -> Iterator[Told]:
+    """The values of the same quantity told before, in this sentence and in the last notes."""
+    quantity, unit = draft.fields["quantity"], draft.fields["unit"]
+    old = set(scene.context.notes[:-NOTES])
+    here = {(d.fields["value"], d.fields["role"]) for d in done}
+    for fact in scene.context.recent:
+        if isinstance(fact, Reading) and fact.quantity == quantity and fact.unit == unit and fact.main.note not in old:
+            if (fact.value, fact.role) not in here or fact.role == "specified":
+                yield Told(fact.value, fact.role, fact.subject)
+    for other in done:
+        if other.fields["quantity"] == quantity and other.fields["unit"] == unit:
+            yield Told(other.fields["value"], other.fields["role"], other.fields["subject"])
+
+
+def _moved(draft: Draft, done: list[Draft], scene: Scene) -> bool:
+    """Whether something was turned, bent or moved between the last number and this one, in this sentence or the last.
+    """
+    first = max((d.main for d in done if d.main < draft.main), default=-1)
+    words = {w for t in scene.tokens[first + 1 : draft.main] for w in t.low.split()}
+    return bool(words & TURNED) or any(
+        s.cls in ("did", "doing", "does", "do") and s.name in MOVES
+        for t in scene.tokens[first + 1 : draft.main]
+        for s in t.senses
+    )
+
+
+def _says(draft: Draft, scene: Scene, words: frozenset[str]) -> bool:
+    near = scene.tokens[max(0, draft.main - 4) : draft.main + 3]
+    return any(words & set(t.low.split()) for t in near if t.kind != "stop")
+
+
+def _of_it(told: Told, draft: Draft) -> bool:
+    """Whether a value told before is of the same thing, as far as the words tell."""
+    mine, theirs = set(str(draft.fields["subject"]).lower().split()), set(told.subject.lower().split())
+    return "subject" in draft.filled or mine <= theirs or theirs <= mine
+
+
+def _ends(value: Value) -> tuple[float, float]:
+    if isinstance(value, str):
+        return 0.0, 0.0
+    return value if isinstance(value, tuple) else (value, value)
+
+
+def _within(value: Value, span: Value) -> bool:
+    """Whether a value lies within another one, both perhaps ranges, give or take a little."""
+    (low, high), (least, most) = _ends(value), _ends(span)
+    return low >= least - LIKE * abs(least) - 1e-9 and high <= most + LIKE * abs(most) + 1e-9
+
+
+def _off(value: Value, span: Value) -> float:
+    """How far a value lies outside another one."""
+    (low, high), (least, most) = _ends(value), _ends(span)
+    return max(least - low, high - most, 0.0)
