@@ -35,8 +35,7 @@ def _at_battery(tokens: list[Token], i: int) -> bool:
 
 
 def _range_from(tokens: list[Token], i: int) -> int:
-    """Joins the number before `to` with the one at token i: `fourteen to fourteen two`; the index where it stands then.
-    """
+    """Joins the number before `to` with the one at token i, `fourteen to fourteen two`; the index where it stands."""
     if i < 2 or tokens[i - 1].low not in ("to", "or") or tokens[i - 2].kind != "number" or tokens[i].kind != "number":
         return i
     low, high = tokens[i - 2], tokens[i]

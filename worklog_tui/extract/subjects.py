@@ -145,7 +145,9 @@ def stands_alone(scene: Scene, k: int) -> bool:
         return True
     if after is None:
         return False
-    if after.low in ("hand", "side", "one", "is", "was", "s") or (after.low == "at" and token.low not in ("right", "in")):
+    if after.low in ("hand", "side", "one", "is", "was", "s") or (
+        after.low == "at" and token.low not in ("right", "in")
+    ):
         return True
     if token.low in FIRM and (before is None or before.kind in ("stop", "comma")) and after.sense("copula", "reads"):
         return True

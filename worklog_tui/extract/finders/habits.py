@@ -14,8 +14,21 @@ OIL_MOST = 150.0
 IN_BAR = 14.5
 "Psi in a bar."
 FACTORS = {"psi": 1.0, "bar": IN_BAR, "kPa": IN_BAR / 100}
-OTHER_ANGLES = ("dwell", "camber", "toe", "caster", "castor", "blade", "valve timing", "cam timing", "injection", "angle")
-FLUID = frozenset("water petrol fuel oil diesel fluid coolant paraffin kerosene acid sludge antifreeze gas gasoline".split())
+OTHER_ANGLES = (
+    "dwell",
+    "camber",
+    "toe",
+    "caster",
+    "castor",
+    "blade",
+    "valve timing",
+    "cam timing",
+    "injection",
+    "angle",
+)
+FLUID = frozenset(
+    "water petrol fuel oil diesel fluid coolant paraffin kerosene acid sludge antifreeze gas gasoline".split()
+)
 CRANKING = frozenset("crank cranks cranked cranking spinning spins".split())
 
 
@@ -23,8 +36,10 @@ def habit(made: Draft, scene: Scene, quantity: str) -> str:
     """The subject by habit, in words; empty when the thing that was found is as good as any."""
     thing = made.thing
     known = scene.book.quantities.get(quantity)
-    suited = thing is not None and suits(thing, quantity, known) > 0 and not (
-        thing.kind == "quality" and " " not in thing.name
+    suited = (
+        thing is not None
+        and suits(thing, quantity, known) > 0
+        and not (thing.kind == "quality" and " " not in thing.name)
     )
     match quantity:
         case "angle":

@@ -72,7 +72,9 @@ def _begins_a_clause(scene: Scene, i: int, k: int) -> bool:
         return False
     after = scene.tokens[k + 1] if k + 1 < len(scene.tokens) else None
     owns = scene.text[max(0, scene.tokens[k].end - 2) : scene.tokens[k].end] in ("'s", "\u2019s")
-    return owns or (after is not None and bool(after.sense("copula", "did", "does")) and scene.tokens[k - 1].low != "both")
+    return owns or (
+        after is not None and bool(after.sense("copula", "did", "does")) and scene.tokens[k - 1].low != "both"
+    )
 
 
 HELD = frozenset({"torque", "thread", "turns"})

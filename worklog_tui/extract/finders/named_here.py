@@ -10,20 +10,22 @@ BETWEEN = 4
 "Small words that may stand between a name and its number."
 SMALL = ("copula", "reads", "about", "setto", "degree")
 NO_NAME = (
-    "pronoun", "person", "break", "correct", "doubt", "did", "do", "does", "doing", "bad", "good", "noted", "how", "must",
-    "want", "get", "not", "if", "would", "maybe", "book", "plan", "reported", "asked", "memory", "joke", "rule", "later",
-    "plate", "proper", "filler", "cause", "new", "temporary", "suspicion", "trouble", "awaited",
+    "pronoun", "person", "break", "correct", "doubt", "did", "do", "does", "doing", "bad", "good", "noted",
+    "how", "must", "want", "get", "not", "if", "would", "maybe", "book", "plan", "reported", "asked",
+    "memory", "joke", "rule", "later", "plate", "proper", "filler", "cause", "new", "temporary",
+    "suspicion", "trouble", "awaited",
 )  # fmt: skip
 STOPWORDS = frozenset(
     (
-        "and or of for with from than then there here so now when what which that this the a an my his her its our to at "
-        "on in by up down out off over under about only just still even more less like as per each every all both some "
-        "any no yes yeah okay right well maybe again after before until till once too very much i we you he she they it "
-        "me him us them is was are were be been has have had do does did says said say goes go went comes came come "
-        "got get gets put puts gives give gave took take makes make made reads let see say call want wants need needs "
-        "good bad fine lovely nice big small little old new same other another first last next one two three minutes "
-        "hours seconds days weeks about around near nearly almost exactly roughly bit lot dead bang thing stuff gonna "
-        "because cause though while if but ha hm hmm oh ah er uh um mate love lads guys folks people everybody"
+        "and or of for with from than then there here so now when what which that this the a an my his her "
+        "its our to at on in by up down out off over under about only just still even more less like as per "
+        "each every all both some any no yes yeah okay right well maybe again after before until till once "
+        "too very much i we you he she they it me him us them is was are were be been has have had do does "
+        "did says said say goes go went comes came come got get gets put puts gives give gave took take "
+        "makes make made reads let see call want wants need needs good bad fine lovely nice big small little "
+        "old new same other another first last next one two three minutes hours seconds days weeks around "
+        "near nearly almost exactly roughly bit lot dead bang thing stuff gonna because cause though while "
+        "if but ha hm hmm oh ah er uh um mate love lads guys folks people everybody"
     ).split()
 )
 

@@ -59,9 +59,7 @@ def _usual(made: Draft, scene: Scene, quantity: str, which: str) -> str:
     """What a quantity is usually of, where the words name something else or nothing; empty when it may be anything."""
     thing = made.thing
     side = which.lower().split()[-1] if which else ""
-    if quantity == "gap" and side in VALVES and (
-        thing is None or "cover" in thing.name or not any(w in thing.name for w in ("valve", "tappet", "rocker", "lash"))
-    ):  # fmt: skip
+    if quantity == "gap" and side in VALVES and not _of_valves(thing):
         words = " ".join((*which.split()[:-1], VALVES[side]))
         made.thing, made.thing_at = Thing(words, VALVES[side].removesuffix("s"), "part"), None
         made.filled.discard("subject")
@@ -88,6 +86,13 @@ def _usual(made: Draft, scene: Scene, quantity: str, which: str) -> str:
         made.filled.add("subject")
         return made.thing.words
     return ""
+
+
+def _of_valves(thing: Thing | None) -> bool:
+    """Whether a thing is a valve or what opens it; a rocker cover is none."""
+    if thing is None or "cover" in thing.name:
+        return False
+    return any(word in thing.name for word in ("valve", "tappet", "rocker", "lash"))
 
 
 def only_names_the_test(thing: Thing, scene: Scene) -> bool:

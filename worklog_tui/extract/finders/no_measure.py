@@ -81,7 +81,20 @@ def _of_a_meter(scene: Scene, i: int) -> bool:
     if any(t.low in SCALES for t in _after(scene, i)):
         return True
     before = " ".join(t.low for t in scene.tokens[max(0, i - 4) : i])
-    return before.endswith(("count to", "counting to", "counted to", "count of", "goes to", "goes up to", "reads up to", "goes to a", "range of", "only goes to"))
+    return before.endswith(
+        (
+            "count to",
+            "counting to",
+            "counted to",
+            "count of",
+            "goes to",
+            "goes up to",
+            "reads up to",
+            "goes to a",
+            "range of",
+            "only goes to",
+        )
+    )
 
 
 def _counts(scene: Scene, i: int) -> bool:
@@ -112,7 +125,9 @@ def _is_code(scene: Scene, i: int) -> bool:
     tail = scene.text[token.end : token.end + 2]
     head = scene.text[max(0, token.start - 2) : token.start]
     return (len(tail) == 2 and tail[0] == "-" and tail[1].isdigit()) or (
-        len(head) == 2 and head[1] == "-" and (head[0].isdigit() or head[0].isalpha() and scene.text[token.start].isdigit())
+        len(head) == 2
+        and head[1] == "-"
+        and (head[0].isdigit() or (head[0].isalpha() and scene.text[token.start].isdigit()))
     )
 
 

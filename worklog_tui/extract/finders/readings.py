@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from worklog_tui.extract.finders.measured import HELD, joined_after, measurable, nearest_measured
-from worklog_tui.extract.finders.no_measure import measures_nothing
 from worklog_tui.extract.finders.named_here import named_before
 from worklog_tui.extract.finders.naming import only_names_the_test, subject_words
-from worklog_tui.extract.finders.quantity import bare_reading, degrees, quantity_of, suits, support
+from worklog_tui.extract.finders.no_measure import measures_nothing
 from worklog_tui.extract.finders.poured import poured, spread_of
+from worklog_tui.extract.finders.quantity import bare_reading, degrees, quantity_of, suits, support
 from worklog_tui.extract.finders.times import DAYS, of_work
 from worklog_tui.extract.finders.whose import owner
 from worklog_tui.extract.matching import Match
@@ -69,9 +69,7 @@ def _subject(made: Draft, match: Match, scene: Scene) -> None:
     def meant(thing: Thing) -> bool:
         if thing.kind == "fastener":
             return bool(HELD & set(wanted))
-        return measurable(thing) and any(
-            suits(thing, q, scene.book.quantities.get(q)) for q in wanted
-        )
+        return measurable(thing) and any(suits(thing, q, scene.book.quantities.get(q)) for q in wanted)
 
     made.thing_at = match.slots.get(said.strip("<>")) if said else None
     named = scene.tokens[made.thing_at].thing if made.thing_at is not None else None

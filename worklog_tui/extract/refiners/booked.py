@@ -76,7 +76,7 @@ def _after(i: int, scene: Scene, amounts: set[int]) -> bool:
 
 def _closes(k: int, scene: Scene) -> bool:
     """Whether nothing but a verb of saying follows the word of the book in its sentence."""
-    rest = [t for t in scene.tokens[k + 1 : k + 4]]
+    rest = scene.tokens[k + 1 : k + 4]
     return not rest or all(t.kind == "stop" or t.sense("reads") for t in rest[:1])
 
 

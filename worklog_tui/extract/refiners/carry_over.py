@@ -8,7 +8,7 @@ from worklog_tui.extract.subjects import which_at
 
 def _alike(before: Draft, draft: Draft) -> bool:
     """Revolutions and cycles are not of one thing."""
-    return draft.fields["quantity"] != "speed" or before.fields["unit"] == draft.fields["unit"]
+    return bool(draft.fields["quantity"] != "speed" or before.fields["unit"] == draft.fields["unit"])
 
 
 def refine(drafts: list[Draft], scene: Scene) -> list[Draft]:

@@ -8,7 +8,9 @@ from worklog_tui.extract.scene import Draft, Scene
 
 REACH, FAR = 9, 22
 "Words between the two numbers; more of them where it is plainly taken back."
-STRONG = frozenset({"no hang on", "no wait", "hang on", "scratch that", "i tell a lie", "read that wrong", "wrong", "sorry"})
+STRONG = frozenset(
+    {"no hang on", "no wait", "hang on", "scratch that", "i tell a lie", "read that wrong", "wrong", "sorry"}
+)
 
 
 def refine(drafts: list[Draft], scene: Scene) -> list[Draft]:

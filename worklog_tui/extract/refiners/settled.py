@@ -73,19 +73,16 @@ def _told(draft: Draft, done: list[Draft], scene: Scene) -> Iterator[Told]:
     """The values of the same quantity told before, in this sentence and in the last notes."""
     quantity, unit = draft.fields["quantity"], draft.fields["unit"]
     old = set(scene.context.notes[:-NOTES])
-    here = {(d.fields["value"], d.fields["role"]) for d in done}
     for fact in scene.context.recent:
         if isinstance(fact, Reading) and fact.quantity == quantity and fact.unit == unit and fact.main.note not in old:
-            if (fact.value, fact.role) not in here or fact.role == "specified":
-                yield Told(fact.value, fact.role, fact.subject)
+            yield Told(fact.value, fact.role, fact.subject)
     for other in done:
         if other.fields["quantity"] == quantity and other.fields["unit"] == unit:
             yield Told(other.fields["value"], other.fields["role"], other.fields["subject"])
 
 
 def _moved(draft: Draft, done: list[Draft], scene: Scene) -> bool:
-    """Whether something was turned, bent or moved between the last number and this one, in this sentence or the last.
-    """
+    """Whether something was turned, bent or moved between the last number and this one."""
     first = max((d.main for d in done if d.main < draft.main), default=-1)
     words = {w for t in scene.tokens[first + 1 : draft.main] for w in t.low.split()}
     return bool(words & TURNED) or any(
