@@ -90,9 +90,10 @@ def from_history(desk: Desk, whole: History, sessions: tuple[int, int] | None) -
 
 def gate_of(desk: Desk) -> Gate:
     """The gate by the files of publishing words, the shipped one and the person's own."""
+    from worklog_tui.bench.private_notes import private_notes
     from worklog_tui.reports.publishing_words import load_publishing_words
 
-    return Gate(load_publishing_words(desk.grammars))
+    return Gate(load_publishing_words(desk.grammars), private_notes(desk))
 
 
 def _published(

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 
 from worklog_tui.cli.calls import Call
 from worklog_tui.cli.looking import desk_of
-from worklog_tui.cli.output import complain, write_out
+from worklog_tui.cli.output import complain, say, write_out
 from worklog_tui.cli.refusing import WrongCall
 
 if TYPE_CHECKING:
@@ -92,6 +92,16 @@ def calendar(call: Call) -> None:
         return
     complain(f"Entries: {count}.")
     write_out(written.decode("utf-8"), call.to)
+
+
+def private(call: Call) -> None:
+    """Keeps lines out of everything that is published."""
+    from worklog_tui.bench.history import history
+    from worklog_tui.bench.lines import lines
+    from worklog_tui.bench.private_notes import keep_private
+
+    desk = desk_of(call)
+    say(keep_private(desk, [note.uid for note in lines(history(desk, call.machine), call.line)]).says)
 
 
 def _page(log: RepairLog, found: Published, _: Call) -> str:

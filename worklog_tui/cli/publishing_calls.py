@@ -46,7 +46,10 @@ def add_publishing(commands: Any, command: Command) -> list[argparse.ArgumentPar
     )
     dates.add_argument("--machine", metavar="NAME", help="a machine of the logbook; else all of them")
     _to(dates)
-    return [log, sheet, film, said, dates]
+    private = command(commands, "private", "publishing:private", "keep lines out of everything that is published")
+    _of(private)
+    private.add_argument("line", metavar="LINES", help="named as the timeline prints them: 2/1:23, 2/1:23-2:05, or 2")
+    return [log, sheet, film, said, dates, private]
 
 
 def _of(parser: argparse.ArgumentParser) -> None:

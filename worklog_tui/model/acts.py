@@ -14,7 +14,10 @@ FACT_VERBS = ("correct fact", "strike fact", "add fact", "set subject")
 PLACE_VERBS = ("move session", "date session", "join sessions", "split session", "shift lines")
 "What alters where and when notes stand."
 ITEM_VERBS = ("close item", "reopen item", "merge items", "set item")
-VERBS = (*NOTE_VERBS, *FACT_VERBS, *PLACE_VERBS, *ITEM_VERBS, "let go", "same machine", "set card", "undo", "erase")
+KEEP_PRIVATE = "keep private"
+"What keeps notes, listed in the value, out of everything that is published."
+VERBS = (*NOTE_VERBS, *FACT_VERBS, *PLACE_VERBS, *ITEM_VERBS, "let go", KEEP_PRIVATE, "same machine", "set card",
+         "undo", "erase")  # fmt: skip
 
 
 @dataclass(frozen=True, slots=True)

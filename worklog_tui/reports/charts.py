@@ -8,7 +8,7 @@ from dataclasses import replace
 
 from worklog_tui.logbook.amounts import bounds_in
 from worklog_tui.logbook.readings import Point, Series, side_by_side
-from worklog_tui.reports.log_rows import VERDICTS, quantity, should_be
+from worklog_tui.reports.log_rows import VERDICTS, quantity, should_be, subject_key
 from worklog_tui.reports.repair_log import Chart, Mark, Scale
 from worklog_tui.reports.sentence import UNITS, amount
 
@@ -23,16 +23,17 @@ _TICKS = 4
 
 def charts(series: Sequence[Series]) -> tuple[Chart, ...]:
     """One chart for each quantity of like subjects that has something to be laid beside, or several readings."""
-    found = [chart for group in side_by_side(series) if _worth(group) and (chart := _chart(_one_each(group)))]
+    groups = side_by_side(_one_each(series))
+    found = [chart for group in groups if _worth(group) and (chart := _chart(group))]
     first = {chart.title: n for n, chart in reversed(list(enumerate(found)))}
     return tuple(sorted(found, key=lambda chart: first[chart.title]))
 
 
 def _one_each(group: Sequence[Series]) -> list[Series]:
-    """Series that go by the same words as one, in the order in which they were said."""
-    rows: dict[str, Series] = {}
+    """Series of one subject that was called by several names as one, in the order in which they were said."""
+    rows: dict[object, Series] = {}
     for one in group:
-        key = one.subject.lower()
+        key = subject_key(one.last.reading)
         before = rows.get(key)
         if before is not None:
             points = sorted((*before.points, *one.points), key=lambda point: point.place.order)

@@ -8,8 +8,8 @@ from dataclasses import dataclass
 
 from worklog_tui.logbook.limits import Judge, Limits
 from worklog_tui.model import Note, Number, Place, Reading, Trait
-from worklog_tui.reports.log_rows import VERDICTS, quantity, should_be
-from worklog_tui.reports.material import Material, anchor, spot
+from worklog_tui.reports.log_rows import VERDICTS, quantity, should_be, subject_key
+from worklog_tui.reports.material import Material, spot
 from worklog_tui.reports.publishing_words import PublishingWords, alternatives
 from worklog_tui.reports.repair_log import PartRow, RepairLog, Spot, Told
 from worklog_tui.reports.sentence import amount
@@ -49,13 +49,12 @@ def _quoted(of: Material, says: Sequence[str]) -> tuple[Told, ...]:
 
 
 def _stopping(of: Material, words: PublishingWords) -> tuple[Told, ...]:
-    """The latest notes that tell what stops it, by the words of the start list and of the person's own file."""
+    """The latest notes that tell how it is stopped, else those that name what stops it."""
     from worklog_tui.logbook.before_start import before_start
 
-    by_list = [Told(of.words(p.note), "", spot(p)) for p in before_start(of.history, of.items).stops_with]
-    found = [*by_list, *_quoted(of, words.stopping)]
-    order = {anchor(n.uid): k for k, n in enumerate(_notes(of))}
-    return tuple(sorted(dict.fromkeys(found), key=lambda one: order[one.spot.anchor] if one.spot else 0)[-_MOST:])
+    told = _quoted(of, words.stopping)
+    named = () if told else before_start(of.history, of.items).stops_with
+    return told or tuple(Told(of.words(p.note), "", spot(p)) for p in named[-_MOST:])
 
 
 def _notes(of: Material) -> Iterator[Note]:
@@ -65,12 +64,12 @@ def _notes(of: Material) -> Iterator[Note]:
 def _settings(of: Material) -> Iterator[tuple[str, str, str, Spot | None]]:
     """The last reading of everything that was set, or that a value is specified for."""
     judge = Judge(of.history)
-    last: dict[tuple[str, str, str], tuple[Place, Reading, Limits | None]] = {}
+    last: dict[object, tuple[Place, Reading, Limits | None]] = {}
     for place, fact in of.everything():
         if isinstance(fact, Reading) and fact.role in ("set", "measured") and fact.quantity != "duration":
             limits = judge.limits(fact)
             if fact.role == "set" or limits is not None:
-                key = (fact.quantity, fact.name or fact.subject.lower(), fact.condition)
+                key = subject_key(fact), fact.condition
                 last.pop(key, None)
                 last[key] = (place, fact, limits)
     for place, fact, limits in last.values():

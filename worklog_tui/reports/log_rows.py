@@ -5,7 +5,9 @@ from __future__ import annotations
 from worklog_tui.logbook.amounts import bounds
 from worklog_tui.logbook.limits import Judge, Limits, verdict
 from worklog_tui.logbook.readings import TAKEN
+from worklog_tui.logbook.same_thing import thing
 from worklog_tui.logbook.timeline import TimelineLine, TimelineSession, timeline
+from worklog_tui.logbook.words import one_form
 from worklog_tui.model import Reading, Work
 from worklog_tui.reports.material import Material, anchor, spot
 from worklog_tui.reports.repair_log import LogLine, LogSession, ReadingRow, WorkRow
@@ -59,6 +61,17 @@ def work_rows(of: Material) -> tuple[WorkRow, ...]:
         for place, f in of.told()
         if isinstance(f, Work)
     )
+
+
+_SAYS_WHAT = frozenset(map(one_form, "gap clearance setting level deflection reading".split()))
+"Words of a subject that only say what is measured on it."
+
+
+def subject_key(fact: Reading) -> tuple[str, frozenset[str]]:
+    """What readings of one subject share, however it was called: points, points gap."""
+    about = thing(fact.subject, fact.name)
+    words = about.words - _SAYS_WHAT - {one_form(word) for word in fact.quantity.split("_")}
+    return fact.quantity, (words or about.words) | about.marks
 
 
 def quantity(name: str) -> str:
