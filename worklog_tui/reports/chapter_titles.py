@@ -15,6 +15,7 @@ LONGEST = 49
 "Letters of a title; what is longer is cut off where the pointer rests on it."
 _WEIGHTS: dict[type[Fact], float] = {Work: 3.0, Finding: 2.0, Reading: 2.0, Suspect: 1.5}
 _NOT_IN_A_TITLE = re.compile(r"[<>\[\]{}|\\#*_`~…\"“”]+|https?:\S*|www\.\S*|\b\d{1,2}:\d\d\b")
+_FURTHER = re.compile(r"\s*[,;]\s*|\s+(?:and|but|so|because|when|which|that's|it's)\s+")
 _SHORT_NAME = 24
 "From so many letters on a thing goes by what it was called."
 
@@ -55,7 +56,7 @@ def _phrases(facts: Sequence[Fact]) -> Iterator[str]:
     """What became of it, the most telling first: what is wrong, what was done, what was measured."""
     for fact in facts:
         if isinstance(fact, Finding) and fact.verdict == "bad":
-            yield fact.condition
+            yield _briefly(fact.condition)
     for fact in facts:
         if isinstance(fact, Suspect) and fact.standing != "suspected":
             yield "this was it" if fact.standing == "confirmed" else "ruled out"
@@ -66,11 +67,17 @@ def _phrases(facts: Sequence[Fact]) -> Iterator[str]:
             yield _measured(fact)
     for fact in facts:
         if isinstance(fact, Finding) and fact.verdict == "good":
-            yield fact.condition
+            yield _briefly(fact.condition)
         elif isinstance(fact, FollowUp):
             yield {"part needed": "needed", "temporary": "for now only"}.get(fact.reason, "")
         elif isinstance(fact, Suspect) and fact.standing == "suspected":
             yield "suspected"
+
+
+def _briefly(condition: str) -> str:
+    """The first thing that a condition says, without a capital: sooty, of "Sooty, and it's damp"."""
+    first = _FURTHER.split(condition.strip(), maxsplit=1)[0]
+    return first[:1].lower() + first[1:] if first[1:2].islower() or len(first) == 1 else first
 
 
 def _measured(fact: Reading) -> str:
