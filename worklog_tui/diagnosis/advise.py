@@ -6,14 +6,17 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import datetime
 
+from worklog_tui.diagnosis.asking import asks
 from worklog_tui.diagnosis.candidate import Candidate, Tier, best
 from worklog_tui.diagnosis.engine import Engine, Option, standing_signs
 from worklog_tui.diagnosis.explain import causes_of, standings, step_of
 from worklog_tui.diagnosis.explained import explained, is_explained
+from worklog_tui.diagnosis.instead import instead
 from worklog_tui.diagnosis.item_steps import ItemSteps
 from worklog_tui.diagnosis.log import Log
 from worklog_tui.diagnosis.network import Network
 from worklog_tui.diagnosis.opened import opened
+from worklog_tui.diagnosis.own_plan import plan_of
 from worklog_tui.diagnosis.own_suspects import own_suspects, trouble
 from worklog_tui.diagnosis.safety import Safety
 from worklog_tui.diagnosis.signs import Sign, Signs
@@ -40,6 +43,7 @@ class _Found:
     causes: tuple[Cause, ...] = ()
     systems: tuple[SystemStanding, ...] = ()
     remark: str = ""
+    instead: str = ""
     candidates: tuple[Candidate, ...] = ()
     "All that could be done: the jobs of the log, the person's suspicions, the checks of the fault files."
 
@@ -49,6 +53,24 @@ def advise(history: History, items: Sequence[OpenItem], faults: FaultBook, now: 
 
     `now` is the moment of asking; the answer is the same at any moment as long as no step is due by a date.
     """
+    signs, found, steps = _worked_out(history, items, faults)
+
+    def first(other: History) -> str:
+        there = _worked_out(other, items, faults)[2]
+        return there[0].step if there else ""
+
+    told = asks(history, signs, first) if found.complaint else ()
+    general = faults.cautions.get("general")
+    return Advice(
+        complaint=found.complaint, systems=found.systems, causes=found.causes, steps=steps, remark=found.remark,
+        instead=found.instead, asks=told, standing=general.says if general and steps else "",
+        plan=plan_of(found.candidates),
+    )  # fmt: skip
+
+
+def _worked_out(
+    history: History, items: Sequence[OpenItem], faults: FaultBook
+) -> tuple[Signs, _Found, tuple[Step, ...]]:
     log = Log(history)
     signs = Signs(log, faults)
     safety = Safety(faults, signs.makeup)
@@ -56,8 +78,7 @@ def advise(history: History, items: Sequence[OpenItem], faults: FaultBook, now: 
     candidates = [*ItemSteps(log, wording, safety).candidates(items), *listed(log, wording, safety)]
     found = _from_faults(log, faults, safety, signs, candidates)
     ranked = best([*found.candidates], MOST + 5)
-    steps = tuple(c.step for c in ranked if c.tier is not Tier.DOUBTFUL)[:MOST]
-    return Advice(found.complaint, found.systems, found.causes, steps, found.remark)
+    return signs, found, tuple(c.step for c in ranked if c.tier is not Tier.DOUBTFUL)[:MOST]
 
 
 def _from_faults(log: Log, book: FaultBook, safety: Safety, signs: Signs, jobs: list[Candidate]) -> _Found:
@@ -70,20 +91,23 @@ def _from_faults(log: Log, book: FaultBook, safety: Safety, signs: Signs, jobs: 
         return _Found(heard.words if heard else "", systems=systems, candidates=(*jobs, *own))
     sign = open_signs[0]
     symptom = signs.symptoms[sign.of]
+    troubles = {s.event.name for s in open_signs}
+    jobs = [j for j in jobs if j.tier is not Tier.NOTICED or j.name not in troubles]  # a trouble is no job
     engine = Engine(book, signs, network, symptom, _without_effect(signs, sign), opened(log, book))
     causes = causes_of(network, engine.ranked)
     remark = _remark(engine)
     jobs = explained(jobs, symptom, signs)
     old = log.is_old(sign.event.place) or is_explained(jobs)
+    options = engine.options()
     mine = [
         Candidate(_tier(o, old), 1.0 + n, step_of(o, engine, log, safety, sign), "", o.job.say)
-        for n, o in enumerate(engine.options()[:4])
+        for n, o in enumerate(options[:4])
     ]
     if any(when > sign.event.when for f, when in signs.mended.items() if f in symptom.causes):
         step = _prove(symptom, sign, log, safety)
         mine.append(Candidate(Tier.OLD_COMPLAINT if old else Tier.COMPLAINT, 0.5, step, "", step.step))
     kept = [c for c in mine if not safety.never(c.step.step)]
-    return _Found(symptom.says, causes, systems, remark, (*jobs, *own, *kept))
+    return _Found(symptom.says, causes, systems, remark, instead(options, engine), (*jobs, *own, *kept))
 
 
 def _tier(option: Option, old: bool) -> Tier:

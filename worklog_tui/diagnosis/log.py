@@ -13,6 +13,8 @@ from worklog_tui.model import Fact, FactKey, Finding, History, Note, Place, Read
 
 RECENT = 0.4
 "The share of the last session in which a complaint must have been heard to come before the listed jobs (judgement)."
+STILL = 6
+"What was heard in so many last notes is never old (judgement)."
 
 
 @dataclass(frozen=True, slots=True)
@@ -140,6 +142,8 @@ class Log:
         notes = self.last_notes
         start = self.history.place(notes[0].uid).order
         heard = place.order - start
+        if len(notes) - heard <= STILL:
+            return False
         if heard < len(notes) * (1 - RECENT):
             return True
         at, end = notes[heard].at, notes[-1].at

@@ -69,3 +69,11 @@ class Advice:
     steps: tuple[Step, ...] = ()
     remark: str = ""
     "Such as: the list does not explain this."
+    instead: str = ""
+    "The runner-up among the checks, and what would put it first."
+    asks: tuple[str, ...] = ()
+    "Facts that are missing and would change what comes first."
+    standing: str = ""
+    "The one sentence that defers to handbook, local codes and licensed practice; empty without a step."
+    plan: tuple[str, ...] = ()
+    "The person's own plan in its order, with what he would do if a step does not help."

@@ -95,6 +95,10 @@ def advice(found: Advice) -> dict[str, Any]:
         "systems": [_system(s) for s in found.systems],
         "causes": [_cause(c) for c in found.causes],
         "remark": found.remark or None,
+        "instead": found.instead or None,
+        "asks": list(found.asks),
+        "own_plan": list(found.plan),
+        "standing": found.standing or None,
     }
 
 
