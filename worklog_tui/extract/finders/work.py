@@ -74,7 +74,7 @@ def _poured(made: Draft, action: str, scene: Scene) -> None:
 def _place(match: Match) -> int | None:
     """The index of the word that says what was done."""
     gives = match.rule.gives
-    return match.slots[gives["at"].strip("<>")] if "at" in gives else match.slots.get(gives["action"].strip("<>"))
+    return match.slots.get(gives.get("at", gives["action"]).strip("<>"))
 
 
 def _told_so(gives: dict[str, Any], at: int, scene: Scene) -> bool:
