@@ -35,6 +35,7 @@ class DoNotStart:
 
 def how_left(history: History, cleared: frozenset[str] = frozenset()) -> tuple[Left, ...]:
     """The states that were heard and not heard ended; `cleared` are those a person let go, as `left_key` names them."""
+    words = trade_words()
     facts: dict[str, list[Fact]] = {}
     for fact in history.facts():
         facts.setdefault(fact.main.note, []).append(fact)
@@ -42,8 +43,12 @@ def how_left(history: History, cleared: frozenset[str] = frozenset()) -> tuple[L
     for record in history.sessions:
         for note in record.notes:
             here = facts.get(note.uid, [])
-            still = {key: one for key, one in still.items() if not _ends(one[1], one[2], note.words, here)}
-            for state in trade_words().states:
+            hinted = words.hinted(note.words)
+            if not hinted and not here:
+                continue
+            said = note.words if hinted else ""
+            still = {key: one for key, one in still.items() if not _ends(one[1], one[2], said, here)}
+            for state in words.states if hinted else ():
                 if state.says.search(note.words) and not (state.never and state.never.search(note.words)):
                     if state.ends_with and state.ends_with.search(note.words):
                         continue

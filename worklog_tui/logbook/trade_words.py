@@ -12,6 +12,7 @@ from typing import Any
 from worklog_tui import places
 
 Words = re.Pattern[str]
+_WORD = re.compile(r"\w+")
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,6 +48,12 @@ class TradeWords:
     has: dict[str, Words]
     stops: Words
     parts: dict[str, Words]
+    hints: frozenset[str]
+    "One word of each phrase of the states: a line without any of them tells of none."
+
+    def hinted(self, words: str) -> bool:
+        """Whether a line may tell of a state, or of the end of one."""
+        return not self.hints.isdisjoint(_WORD.findall(words.casefold()))
 
 
 @lru_cache(maxsize=1)
@@ -61,7 +68,13 @@ def trade_words() -> TradeWords:
         {name: _any(words) for name, words in data["has"].items()},
         _any(data["stops"]["things"]),
         {name: _any(words) for name, words in data["parts"].items()},
+        frozenset(_hint(p) for one in data["state"] for p in (*one["says"], *one.get("ends_with", ()))),
     )
+
+
+def _hint(phrase: str) -> str:
+    """The longest word of a phrase."""
+    return str(max(_WORD.findall(phrase.casefold()), key=len))
 
 
 def _state(data: dict[str, Any]) -> LeftState:

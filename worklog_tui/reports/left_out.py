@@ -9,10 +9,11 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, fields, is_dataclass, replace
-from functools import cached_property
+from functools import cache, cached_property
 from typing import Any, TypeVar
 
 from worklog_tui.model import Fact, History, Note, SessionRecord, Span
+from worklog_tui.model.facts import KINDS
 from worklog_tui.notes.cleaning import sanitise
 from worklog_tui.reports.publishing_words import PublishingWords, alternatives
 
@@ -161,9 +162,16 @@ class Gate:
         if isinstance(thing, dict):
             return {key: self._walk(one) for key, one in thing.items()}
         if is_dataclass(thing) and not isinstance(thing, type):
+            if isinstance(thing, Fact) and self._is_clean(thing):
+                return thing
             changed = dict(self._changed(thing))
             return replace(thing, **changed) if changed else thing
         return thing
+
+    def _is_clean(self, fact: Fact) -> bool:
+        """A quick look at all texts of a fact at once: most have nothing that is left out."""
+        said = "\n".join(text for name in _texts(fact.kind) if isinstance(text := getattr(fact, name), str) and text)
+        return self.clean(said) == said
 
     def _changed(self, thing: Any) -> Iterator[tuple[str, Any]]:
         for field in fields(thing):
@@ -172,6 +180,12 @@ class Gate:
                 after = self._walk(before)
                 if after is not before and after != before:
                     yield field.name, after
+
+
+@cache
+def _texts(kind: str) -> tuple[str, ...]:
+    """The fields of a kind of fact that may hold words of people."""
+    return tuple(f.name for f in fields(KINDS[kind]) if f.name not in _KEPT)
 
 
 def _words(text: str) -> list[str]:
