@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 import tempfile
 from collections.abc import Callable
 from dataclasses import replace
@@ -33,8 +34,10 @@ from worklog_tui.bench.session_acts import (
     split_session,
 )
 from worklog_tui.bench.undoing import redo, undo
-from worklog_tui.model import Due, FactKey, Instant, Machine, Note, OpenItem
+from worklog_tui.model import Due, FactKey, History, Instant, Machine, Note, OpenItem
 
+EXAMPLES = int(os.environ.get("WORKLOG_EXAMPLES", "20"))
+"How many cases each property is tried on; a few hundred find what twenty do not."
 SAYINGS = ("the guide is cracked", "cleaned it", "scratch that", "look again", "a cup of tea", "the arm", "cracked too")
 MACHINES = ("Band saw", "Lathe")
 
@@ -42,11 +45,11 @@ MACHINES = ("Band saw", "Lathe")
 class Bench:
     """Two machines with some sessions, and a hand that picks by number."""
 
-    def __init__(self, folder: str) -> None:
+    def __init__(self, folder: str, name: str = "l.db") -> None:
         numbers = count(1)
         self.clock = Clock()
         self.desk = Desk(
-            Path(folder) / "l.db", (), self.clock, "one", lambda: next(numbers), reads_with=PlainReader()
+            Path(folder) / name, (), self.clock, "one", lambda: next(numbers), reads_with=PlainReader()
         )  # fmt: skip
         for name in MACHINES:
             add_machine(self.desk, Machine(name))
@@ -60,12 +63,20 @@ class Bench:
 
     def state(self) -> Any:
         found = [history(self.desk, name) for name in MACHINES]
-        return [[replace(known, acts=()), open_items(self.desk, known.machine.name)] for known in found]
+        return [[_told(known), open_items(self.desk, known.machine.name)] for known in found]
 
     def consistent(self) -> None:
         for name in MACHINES:
             changed = would_change(self.desk, name)
             assert (changed.added, changed.gone) == ((), ())
+
+
+def _told(known: History) -> History:
+    """The history without the acts, and without the numbers of wordings, which are this file's own."""
+    records = tuple(
+        replace(record, notes=tuple(replace(note, revision=0) for note in record.notes)) for record in known.sessions
+    )
+    return replace(known, acts=(), sessions=records)
 
 
 Act = Callable[[Bench, str, int, int], object]
@@ -147,7 +158,7 @@ def do(bench: Bench, deed: tuple[int, str, int, int]) -> bool:
     return True
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=EXAMPLES, deadline=None)
 @given(told=TOLD, deeds=DEEDS)
 def test_undo_gives_what_was_and_redo_what_had_been_made_of_it(
     told: list[tuple[int, str, int]], deeds: list[tuple[int, str, int, int]]
@@ -171,7 +182,7 @@ def test_undo_gives_what_was_and_redo_what_had_been_made_of_it(
         bench.consistent()
 
 
-@settings(max_examples=30, deadline=None)
+@settings(max_examples=EXAMPLES // 2, deadline=None)
 @given(told=TOLD, deeds=DEEDS, more=TOLD)
 def test_corrections_stand_after_reading_again_and_while_more_is_said(
     told: list[tuple[int, str, int]], deeds: list[tuple[int, str, int, int]], more: list[tuple[int, str, int]]

@@ -26,10 +26,12 @@ def words(desk: Desk, connection: store.Connection, notes: Sequence[str]) -> Non
         where = store.wordings.note_session(connection, uid)
         if where is None:
             continue
-        acts = standing(store.acts.on_note(connection, uid, NOTE_VERBS))
+        every = store.acts.on_note(connection, uid, NOTE_VERBS)
+        acts = standing(every)
         row = wordings(store.wordings.first_words(connection, uid), uid, acts)
-        last = next((act.instant for act in reversed(acts) if act.verb in ("edit note", "mend word")), None)
-        if store.wordings.put(connection, uid, row[-1], is_struck(uid, acts), last):
+        known = [(str(act.value["words"]), act.instant) for act in every if act.verb == "edit note"]
+        known += [(said, acts[-1].instant) for said in row[1:]]
+        if store.wordings.put(connection, uid, known, row[-1], is_struck(uid, acts)):
             changed.setdefault(where, []).append(uid)
     for (session, machine), uids in changed.items():
         wanted = set(uids)
@@ -49,6 +51,8 @@ def places(desk: Desk, connection: store.Connection, acts: Sequence[Act]) -> Non
         return
     every = store.acts.of_verbs(connection, PLACE_VERBS)
     sessions, notes = _named(every)
+    for machine in {act.target for act in every if act.verb == "same machine"}:
+        sessions |= store.moves.sessions_of(connection, machine)
     came = store.moves.as_they_came(connection, sessions, notes)
     now = laid_out(came, standing(every))
     split = {str(act.value["new"]): act.target for act in every if act.verb == "split session"}
@@ -74,7 +78,7 @@ def _named(acts: Sequence[Act]) -> tuple[set[str], set[str]]:
     sessions: set[str] = set()
     notes: set[str] = set()
     for act in acts:
-        if act.verb == "undo" or not isinstance(act.value, dict):
+        if act.verb in ("undo", "same machine") or not isinstance(act.value, dict):
             continue
         if act.verb == "shift lines":
             notes.update(act.value.get("notes", ()))

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from worklog_tui import store
-from worklog_tui.bench.machines import named
+from worklog_tui.bench.machines import aliases, named
 from worklog_tui.bench.reading import Track, read_all
 from worklog_tui.bench.taking_in import pen
 from worklog_tui.model import Act, Fact, History, Machine, OpenItem, SessionRecord
@@ -32,7 +32,7 @@ def history(desk: Desk, machine_name: str) -> History:
         sessions = store.sessions.of_machine(connection, machine.uid)
         facts = store.derived.facts_of_machine(connection, machine.uid)
         acts = store.acts.load(connection)
-        comments = store.comments.load(connection, machine.uid)
+        comments = store.comments.load(connection, machine.uid, aliases(connection))
     records = []
     for session, notes in sessions:
         sure, questions = (tuple(facts.get((session.uid, asked), ())) for asked in (False, True))

@@ -9,6 +9,7 @@ from worklog_tui import store
 from worklog_tui.bench.acting import sign
 from worklog_tui.bench.card import BadCard, read_card
 from worklog_tui.bench.taking_in import pen
+from worklog_tui.logbook.standing import standing
 from worklog_tui.model import Instant, Machine, SpecifiedValue
 
 if TYPE_CHECKING:
@@ -56,11 +57,23 @@ def add_machine(desk: Desk, card: Machine) -> Machine:
 def machines(desk: Desk) -> list[MachineLine]:
     """Every machine, the one that was last worked on first."""
     with store.reading(desk.logbook) as connection:
-        found = store.machines.all_machines(connection)
+        found = known_machines(connection)
         tallies = store.machines.tallies(connection)
         counts = store.items.open_counts(connection)
     lines = [MachineLine(one.uid, one.name, one.kind, *tallies[one.uid], counts[one.uid]) for one in found]
     return sorted(lines, key=lambda line: line.last_worked.utc if line.last_worked else "", reverse=True)
+
+
+def known_machines(connection: store.Connection) -> list[Machine]:
+    """Every machine, without those of which a person said that they are another one."""
+    gone = aliases(connection)
+    return [one for one in store.machines.all_machines(connection) if one.uid not in gone]
+
+
+def aliases(connection: store.Connection) -> dict[str, str]:
+    """For each machine of which a person said that it is another one: the uid of that other."""
+    acts = standing(store.acts.of_verbs(connection, ("same machine",)))
+    return {act.target: str(act.value["as"]) for act in acts if act.value["as"] != act.target}
 
 
 def find_machine(desk: Desk, name: str) -> Machine:
@@ -71,7 +84,7 @@ def find_machine(desk: Desk, name: str) -> Machine:
 
 def named(connection: store.Connection, name: str) -> Machine:
     """As `find_machine`, in an open logbook."""
-    known = store.machines.all_machines(connection)
+    known = known_machines(connection)
     wanted = " ".join(name.split()).casefold()
     exact = [one for one in known if one.name == name]
     alike = [one for one in known if one.name.casefold() == wanted]

@@ -8,9 +8,9 @@ from typing import TYPE_CHECKING, Any
 
 from worklog_tui import store
 from worklog_tui.bench.acting import CannotAct, Done, acting, sign
-from worklog_tui.bench.machines import named
+from worklog_tui.bench.machines import known_machines, named
 from worklog_tui.bench.note_acts import known_notes
-from worklog_tui.model import Instant, Note, Session
+from worklog_tui.model import Instant, Machine, Note, Session
 from worklog_tui.model.ids import derived
 
 if TYPE_CHECKING:
@@ -60,6 +60,29 @@ def date_session(desk: Desk, session: str, start: Instant | None) -> Done:
             raise CannotAct("The session has that date already.")
         act = sign(desk, connection, "date session", session, {"start": asdict(start) if start else None})
     return Done(act, "The date of the session is set." if start else "The date of the session is not known.")
+
+
+def same_machine(desk: Desk, other: str, machine_name: str) -> Done:
+    """Say that two machines are one: the sessions and comments of the other go to the one that is named last.
+
+    Each is named by its name, or by its uid where both have the same name.
+    """
+    with acting(desk) as connection:
+        gone, stays = _machine(connection, other), _machine(connection, machine_name)
+        if gone.uid == stays.uid:
+            others = [one for one in known_machines(connection) if one.name == stays.name]
+            gone = next((one for one in others if one.uid != stays.uid), gone)
+        if gone.uid == stays.uid:
+            raise CannotAct("That is one machine already.")
+        act = sign(desk, connection, "same machine", gone.uid, {"as": stays.uid})
+    return Done(act, f"{gone.name} and {stays.name} are one machine; its card is that of {stays.name}.")
+
+
+def _machine(connection: store.Connection, said: str) -> Machine:
+    """A machine by its uid, or by its name; of several with one name the one that came first."""
+    known = known_machines(connection)
+    found = [one for one in known if one.uid == said] or [one for one in known if one.name == said]
+    return found[0] if found else named(connection, said)
 
 
 def move_lines(desk: Desk, notes: Sequence[str], machine_name: str) -> Done:

@@ -7,6 +7,7 @@ from typing import Any, NoReturn
 
 from worklog_tui.cli.calls_acts import add_acts
 from worklog_tui.cli.calls_over import add_over
+from worklog_tui.cli.calls_storing import add_storing
 from worklog_tui.cli.finding_calls import add_finding
 from worklog_tui.cli.publishing_calls import add_publishing
 from worklog_tui.cli.refusing import WrongCall
@@ -49,6 +50,7 @@ def build() -> argparse.ArgumentParser:
     _looking(commands)
     add_acts(commands, _command, _common)
     add_over(commands, _command, _common)
+    add_storing(commands, _command, _common)
     for parser in (*add_publishing(commands, _command), *add_finding(commands, _command)):
         _logbook(parser)
     demo = _command(commands, "demo", "playing:demo", "play an invented machine in a throw-away logbook")

@@ -13,8 +13,8 @@ from worklog_tui.cli.refusing import BadInput, WrongCall
 
 DONE, BAD_INPUT, WRONG_CALL = 0, 1, 2
 REFUSALS = frozenset({
-    "Refused", "Unreadable", "GrammarMistake", "BadCard", "UnknownMachine", "NoWords", 
-    "NoSuchSession", "Missing", "NoFilm",
+    "Refused", "Unreadable", "GrammarMistake", "BadCard", "UnknownMachine", "NoWords", "NoSuchSession", "Missing",
+    "NoFilm", "CannotAct", "Unmergeable", "Unsalvageable",
 })  # fmt: skip
 """Faults whose own words are meant for people; by name, so that no room is loaded for them."""
 TRACE = "WORKLOG_TUI_TRACE"

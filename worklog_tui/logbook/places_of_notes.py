@@ -51,6 +51,10 @@ def laid_out(came: Layout, acts: Iterable[Act]) -> Layout:
             for uid in value.get("notes", ()):
                 if uid in now.spots:
                     now.spots[uid] = shifted(now.spots[uid], int(value.get("seconds", 0)))
+        elif act.verb == "same machine":
+            for uid, frame in now.frames.items():
+                if frame.machine == act.target:
+                    now.frames[uid] = replace(frame, machine=str(value["as"]))
         elif act.target in now.frames:
             _on_session(now, act.verb, act.target, value)
     return now

@@ -11,13 +11,12 @@ NOTE_VERBS = ("edit note", "strike note", "strike lines", "mend word")
 "What alters the words that are read; a run of lines is listed in the value, under notes."
 FACT_VERBS = ("correct fact", "strike fact", "add fact", "set subject")
 "What alters what was read from the words."
-PLACE_VERBS = ("move session", "date session", "join sessions", "split session", "shift lines")
+PLACE_VERBS = ("move session", "date session", "join sessions", "split session", "shift lines", "same machine")
 "What alters where and when notes stand."
 ITEM_VERBS = ("close item", "reopen item", "merge items", "set item")
 KEEP_PRIVATE = "keep private"
 "What keeps notes, listed in the value, out of everything that is published."
-VERBS = (*NOTE_VERBS, *FACT_VERBS, *PLACE_VERBS, *ITEM_VERBS, "let go", KEEP_PRIVATE, "same machine", "set card",
-         "undo", "erase")  # fmt: skip
+VERBS = (*NOTE_VERBS, *FACT_VERBS, *PLACE_VERBS, *ITEM_VERBS, "let go", KEEP_PRIVATE, "set card", "undo", "erase")
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,5 +38,8 @@ class Act:
 
     @property
     def order(self) -> tuple[int, str]:
-        """Where the act stands among all acts: by counter, then device, never by the clock."""
-        return self.counter, self.device
+        """Where the act stands among all acts: by counter, then device, never by the clock.
+
+        Two computers that sign alike, since one's folder was copied from the other's, are told apart by the uid.
+        """
+        return self.counter, f"{self.device}/{self.uid}"

@@ -9,7 +9,7 @@ from worklog_tui.model import Act
 from worklog_tui.store import rows
 from worklog_tui.store.files import Connection
 
-_ORDER = "ORDER BY counter, device"
+_ORDER = "ORDER BY counter, device, uid"
 
 
 def next_counter(connection: Connection) -> int:

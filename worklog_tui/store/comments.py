@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 
 from worklog_tui.model import Comment
 from worklog_tui.model.ids import derived
@@ -29,11 +29,12 @@ def add(connection: Connection, machine: str, texts: Iterable[str]) -> int:
     return number - first
 
 
-def load(connection: Connection, machine: str) -> list[Comment]:
-    """The comments of a machine, in order."""
+def load(connection: Connection, machine: str, aliases: Mapping[str, str] | None = None) -> list[Comment]:
+    """The comments of a machine, in order; those of machines that are the same one too."""
+    same = [machine, *(uid for uid, other in (aliases or {}).items() if other == machine)]
     found = connection.execute(
         "SELECT comment.words FROM comment JOIN machine ON machine.id = comment.machine_id"
-        " WHERE machine.uid = ? ORDER BY number, comment.uid",
-        (machine,),
+        f" WHERE machine.uid IN ({', '.join('?' * len(same))}) ORDER BY number, comment.uid",
+        same,
     )
     return [Comment(number, row["words"]) for number, row in enumerate(found)]

@@ -12,7 +12,7 @@ if TYPE_CHECKING:
     from sqlite_utils import Database
     from sqlite_utils.migrations import Migrations
 
-_NAMES = ("m001_kept", "m002_derived", "m003_search", "m004_views", "m005_corrected")
+_NAMES = ("m001_kept", "m002_derived", "m003_search", "m004_views", "m005_corrected", "m006_copied_devices")
 
 
 def migrate(path: Path, upto: int = schema.VERSION) -> None:

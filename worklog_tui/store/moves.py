@@ -30,6 +30,16 @@ def as_they_came(connection: Connection, sessions: Iterable[str], notes: Iterabl
     return layout
 
 
+def sessions_of(connection: Connection, machine: str) -> set[str]:
+    """The sessions that came with a machine."""
+    found = connection.execute(
+        "SELECT session.uid FROM session LEFT JOIN session_as_it_came AS came ON came.session_id = session.id"
+        " JOIN machine ON machine.id = coalesce(came.machine_id, session.machine_id) WHERE machine.uid = ?",
+        (machine,),
+    )
+    return {row["uid"] for row in found}
+
+
 def _notes_of(connection: Connection, session: str) -> set[int]:
     found = connection.execute(
         "SELECT note.id FROM note JOIN session ON session.id = note.session_id WHERE session.uid = ?1"

@@ -20,7 +20,7 @@ SESSION_COLUMNS = (
 )
 
 
-def instant(row: sqlite3.Row) -> Instant | None:
+def instant(row: sqlite3.Row | dict[str, Any]) -> Instant | None:
     """The instant of a row, None when it has none."""
     return Instant(row["utc"], row["zone"], row["utc_offset"], row["known"]) if row["utc"] else None
 
@@ -61,8 +61,8 @@ def card(machine: Machine) -> str:
     return json.dumps(asdict(machine), ensure_ascii=False, sort_keys=True)
 
 
-def act(row: sqlite3.Row) -> Act:
-    """A whole row of act."""
+def act(row: sqlite3.Row | dict[str, Any]) -> Act:
+    """A whole row of act, or the same as a table."""
     moment = instant(row)
     assert moment is not None, "the table asks for it"
     value = None if row["value"] is None else json.loads(row["value"])

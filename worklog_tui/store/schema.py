@@ -6,6 +6,8 @@ ISO 8601 text in UTC with Z. `fact`, `context`, `stamp` and `item` are derived: 
 
 from __future__ import annotations
 
+from worklog_tui.store import schema_later
+
 APPLICATION_ID = 0x574C4F47
 "Marks the file as ours (SQLite file header, offset 68): the letters WLOG."
 
@@ -180,42 +182,9 @@ SELECT machine.name AS machine, note.utc, note.said_at, fact.kind, fact.about, f
 FROM fact JOIN note ON note.id = fact.note_id JOIN machine ON machine.id = fact.machine_id""",
 )
 
-CORRECTED = (
-    "ALTER TABLE note ADD COLUMN struck INTEGER NOT NULL DEFAULT 0 CHECK (struck IN (0, 1))",
-    f"""CREATE TABLE note_as_it_came (  -- where a note stood before acts moved it; only of notes that were moved
-    note_id INTEGER PRIMARY KEY REFERENCES note (id),
-    session_id INTEGER NOT NULL REFERENCES session (id),
-    at INTEGER,
-    said_at TEXT NOT NULL,
-    stands_at INTEGER NOT NULL,{_MAYBE}
-) STRICT""",
-    f"""CREATE TABLE session_as_it_came (  -- a session before acts moved or dated it; only of such sessions
-    session_id INTEGER PRIMARY KEY REFERENCES session (id),
-    machine_id INTEGER NOT NULL REFERENCES machine (id),{_MAYBE}
-) STRICT""",
-    "CREATE TABLE card_as_it_came (machine_id INTEGER PRIMARY KEY REFERENCES machine (id), name TEXT NOT NULL,"
-    " card TEXT NOT NULL CHECK (json_valid(card))) STRICT",
-    """CREATE TABLE fact_as_read (  -- what was read from notes whose facts a person corrected
-    id INTEGER PRIMARY KEY,
-    note_id INTEGER NOT NULL REFERENCES note (id),
-    question INTEGER NOT NULL CHECK (question IN (0, 1)),
-    data TEXT NOT NULL CHECK (json_valid(data))
-) STRICT""",
-    "CREATE INDEX fact_as_read_of_note ON fact_as_read (note_id)",
-    "CREATE TABLE corrected (note_id INTEGER PRIMARY KEY REFERENCES note (id)) STRICT",
-    "CREATE INDEX act_by_verb ON act (verb)",
-    "DROP VIEW timeline",
-    """CREATE VIEW timeline AS
-SELECT machine.name AS machine, session.utc AS session_start, note.said_at, note.at, note.utc, note.film, note.words,
-    note.uid
-FROM note JOIN session ON session.id = note.session_id JOIN machine ON machine.id = note.machine_id
-WHERE NOT note.struck
-ORDER BY machine.id, session.arrival, note.stands_at, note.arrival, note.uid""",
-    """CREATE VIEW acts AS
-SELECT act.utc, act.verb, act.target, act.value, act.uid, act.device, act.counter FROM act
-ORDER BY act.counter, act.device""",
-)
+CORRECTED = schema_later.corrected(_MAYBE)
+COPIED_DEVICES = schema_later.copied_devices(_ALWAYS, KEPT, CORRECTED[-1])
 
-STEPS: tuple[tuple[str, ...], ...] = (KEPT, DERIVED, SEARCH, VIEWS, CORRECTED)
+STEPS: tuple[tuple[str, ...], ...] = (KEPT, DERIVED, SEARCH, VIEWS, CORRECTED, COPIED_DEVICES)
 "Step n brings a file of version n-1 to version n."
 VERSION = len(STEPS)

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from worklog_tui.model import Instant, Revision
 from worklog_tui.store import rows
 from worklog_tui.store.files import Connection
@@ -16,24 +18,31 @@ def first_words(connection: Connection, note: str) -> str:
     return words
 
 
-def put(connection: Connection, note: str, words: str, struck: bool, instant: Instant | None) -> bool:
+Wording = tuple[str, Instant | None]
+"Words, and when they were given."
+
+
+def put(connection: Connection, note: str, known: Sequence[Wording], words: str, struck: bool) -> bool:
     """Have a note show these words, or be struck out; every wording is kept. Returns whether that changed it."""
     row = connection.execute("SELECT id, first_words, words, struck FROM note WHERE uid = ?", (note,)).fetchone()
+    for said, instant in known:
+        if _number(connection, row["id"], row["first_words"], said) is None:
+            _keep(connection, row["id"], said, instant)
     if (row["words"], bool(row["struck"])) == (words, struck):
         return False
     number = _number(connection, row["id"], row["first_words"], words)
-    if number is None:
-        number = connection.execute(
-            "SELECT coalesce(max(number), 0) + 1 FROM revision WHERE note_id = ?", (row["id"],)
-        ).fetchone()[0]
-        connection.execute(
-            "INSERT INTO revision (note_id, number, words, utc, zone, utc_offset, known) VALUES (?, ?, ?, ?, ?, ?, ?)",
-            (row["id"], number, words, *rows.instant_values(instant)),
-        )
     connection.execute(
         "UPDATE note SET words = ?, struck = ?, revision = ? WHERE id = ?", (words, int(struck), number, row["id"])
     )
     return True
+
+
+def _keep(connection: Connection, note_id: int, words: str, instant: Instant | None) -> None:
+    connection.execute(
+        "INSERT INTO revision (note_id, number, words, utc, zone, utc_offset, known)"
+        " VALUES (?1, (SELECT coalesce(max(number), 0) + 1 FROM revision WHERE note_id = ?1), ?, ?, ?, ?, ?)",
+        (note_id, words, *rows.instant_values(instant)),
+    )
 
 
 def _number(connection: Connection, note_id: int, first: str, words: str) -> int | None:
