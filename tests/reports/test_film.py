@@ -99,6 +99,19 @@ def test_a_title_holds_nothing_that_a_platform_takes_for_something_else(words: s
     assert len(title) <= LONGEST
 
 
+@pytest.mark.parametrize("words", HOSTILE)
+def test_the_text_below_a_film_is_plain_lines(words: str) -> None:
+    rows: list[tuple[int, Fact]] = [
+        (5, bad(words, words)),
+        (90, did("replace", words, words)),
+        (150, later(words, "question")),
+    ]
+    found = published(crane(rows))
+    for text in (description(found.log(), [], "Mind."), found.tried()):
+        assert not set(text) & (set("<>\r\t\x00\x1b\x07\x9b") | set("\u202e\u200b\u2028"))
+        assert text.count("\n") < 40
+
+
 def test_clips_make_one_film_when_their_lengths_are_told() -> None:
     first, second = three_jobs(), three_jobs()
     whole = joined([first, second], [600, 600])

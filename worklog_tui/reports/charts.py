@@ -19,11 +19,13 @@ COURSE = 4
 _ROOM = 0.08
 "Share of the scale that is left free at either end."
 _TICKS = 4
+_NOT_DRAWN = frozenset({"duration", "run_time", "thread"})
+"""What lies on no common scale: how long something took."""
 
 
 def charts(series: Sequence[Series]) -> tuple[Chart, ...]:
     """One chart for each quantity of like subjects that has something to be laid beside, or several readings."""
-    groups = side_by_side(_one_each(series))
+    groups = side_by_side(_one_each([one for one in series if one.quantity not in _NOT_DRAWN]))
     found = [chart for group in groups if _worth(group) and (chart := _chart(group))]
     first = {chart.title: n for n, chart in reversed(list(enumerate(found)))}
     return tuple(sorted(found, key=lambda chart: first[chart.title]))
