@@ -147,6 +147,28 @@ def test_each_filmed_session_is_a_film_and_a_typed_one_is_none() -> None:
     assert films(published(crane(rows, track="typed")).material) == ()
 
 
+def test_captions_that_begin_at_nought_again_are_a_further_clip() -> None:
+    """As they come in: the second clip counted on from 4:00, but its times as they were written."""
+    rows = [(n * 40, fact) for n, fact in enumerate((*BRAKE, *GEAR))]
+    known = crane([*rows, *((245 + at, fact) for at, fact in rows)])
+    (record,) = known.sessions
+    notes = tuple(replace(n, said_at=clock(n.at - 245)) if n.at and n.at >= 245 else n for n in record.notes)
+    found = films(published(replace(known, sessions=(replace(record, notes=notes),), _places={})).material)
+    assert [(film.title[-6:], film.lines[0].second, film.length) for film in found] == [
+        ("clip 1", 0, 200),
+        ("clip 2", 0, 200),
+    ]
+
+
+def test_a_time_that_is_out_of_step_makes_no_clip() -> None:
+    rows = [(n * 40, fact) for n, fact in enumerate((*BRAKE, *GEAR))]
+    known = crane(rows)
+    (record,) = known.sessions
+    notes = tuple(replace(n, said_at="0:01") if k == 3 else n for k, n in enumerate(record.notes))
+    found = films(published(replace(known, sessions=(replace(record, notes=notes),), _places={})).material)
+    assert [film.length for film in found] == [200]
+
+
 def test_what_was_tried_is_told_with_what_was_heard_after_it() -> None:
     rows: list[tuple[int, Fact]] = [
         (0, did("replace", "brake band", "new lining")), (60, good("brake band", "holds")),
@@ -166,7 +188,7 @@ def test_the_text_below_a_film_keeps_to_the_limit_and_has_no_angle_brackets() ->
         (n, later(f"why <{n}> squeals", "question")) for n in range(300)
     ]
     found = published(crane(rows))
-    text = description(found.log(), [chapters(three_jobs(), "Crane")], "Mind the load.")
+    text = description(found.log(), [[c.line for c in chapters(three_jobs(), "Crane")]], "Mind the load.")
     assert len(text) <= TEXT
     assert not set("<>") & set(text)
     assert text.rstrip().endswith("Mind the load.")

@@ -13,7 +13,6 @@ from worklog_tui.reports.repair_log import RepairLog
 
 if TYPE_CHECKING:
     from worklog_tui.bench.desk import Desk
-    from worklog_tui.reports.chapters import Chapter
     from worklog_tui.reports.hand_over import HandOver
 
 
@@ -41,11 +40,11 @@ class Published:
 
         return self.gate.words_only(hand_over(self.material, self.log(), self.gate.words))
 
-    def film_text(self, films: Sequence[Sequence[Chapter]]) -> str:
-        """The text below a film with these chapters."""
+    def film_text(self, chapters: Sequence[Sequence[str]]) -> str:
+        """The text below a film with these blocks of chapter lines."""
         from worklog_tui.reports.film_text import description
 
-        return description(self.log(), films, self.closing())
+        return description(self.log(), chapters, self.closing())
 
     def tried(self) -> str:
         """What was tried, and what was heard after it."""

@@ -50,14 +50,20 @@ def film(call: Call) -> None:
     if call.only == "tried":
         written = found.tried()
     elif call.only == "chapters":
-        written = "\n\n".join("\n".join(chapter.line for chapter in chapters) for _, chapters in clips) + "\n"
+        written = "\n\n".join("\n".join(lines) for lines in chapter_blocks(clips)) + "\n"
     else:
-        written = found.film_text([chapters for _, chapters in clips])
+        written = found.film_text(chapter_blocks(clips))
         written += "" if call.only else f"\n{found.tried()}"
     for title, chapters in clips:
         if not chapters:
             complain(f"{title or 'The film'}: too short, or too little is told in it, for three chapters.")
     write_out(written, call.to)
+
+
+def chapter_blocks(clips: list[tuple[str, tuple[Chapter, ...]]]) -> list[list[str]]:
+    """The chapter lines of each film, below its name when there are several."""
+    blocks = [(title, [chapter.line for chapter in chapters]) for title, chapters in clips if chapters]
+    return [[title, *lines] if len(blocks) > 1 else lines for title, lines in blocks]
 
 
 def film_chapters(found: Published, lengths: list[int] | None) -> list[tuple[str, tuple[Chapter, ...]]]:

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 
-from worklog_tui.reports.chapters import Chapter
 from worklog_tui.reports.counted import begun
 from worklog_tui.reports.repair_log import RepairLog, Told
 
@@ -16,10 +15,10 @@ _TO_DO = ("Still to do", "Not put right yet")
 _MORE = "(more in the repair log)"
 
 
-def description(log: RepairLog, films: Sequence[Sequence[Chapter]], closing: str) -> str:
+def description(log: RepairLog, chapters: Sequence[Sequence[str]], closing: str) -> str:
     """The whole text, within the limit: what comes last is left out first."""
     blocks = [[_plain(f"{log.machine}. {log.where_it_stands.headline}")]]
-    blocks += [[chapter.line for chapter in chapters] for chapters in films if chapters]
+    blocks += [list(lines) for lines in chapters]
     questions = [row.text for group in log.open_items if group.title == "Open questions" for row in group.rows]
     blocks += [
         _block("Do you know?", questions),
