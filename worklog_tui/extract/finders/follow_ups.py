@@ -44,7 +44,7 @@ def draft(match: Match, scene: Scene) -> Draft | None:
     reason = "part needed" if buys else gives["reason"]
     if reason in ("listed", VIEWERS):
         reason = scene.context.listing
-    if reason == "part needed" and made.thing is not None and made.thing.kind == "tool":
+    if reason in ("part needed", "temporary") and made.thing is not None and made.thing.kind == "tool":
         return None
     if reason == "left":
         reason = "fault" if _is_bad(made, scene) or _let_be(match, scene) else "to do"

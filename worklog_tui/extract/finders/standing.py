@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from worklog_tui.extract.scene import Draft, Scene
 
-WHILE = frozenset("with while when before until till without".split())
+WHILE = frozenset("w w/ with while when before until till without".split())
 FOUND = frozenset("was were already".split())
 SHOWS = frozenset({"lets", "let me"})
 "`Plug out, let's look at it`: no plan for the plug."
@@ -36,4 +36,4 @@ def turned(made: Draft, scene: Scene) -> bool:
     return low in ("in", "out") and any(word in f"{made.thing.name} " for word in TURNED)
 
 
-TURNED = ("pilot screw", "stop screw", "mixture", "adjust", "idle", "governor screw", "main needle")
+TURNED = ("pilot screw", "stop screw", "mixture", "adjust", "idle", "governor screw", "needle")

@@ -27,6 +27,8 @@ def draft(match: Match, scene: Scene) -> Draft | None:
     cause = token.sense("cause")
     thing = next((scene.tokens[k].thing for k in (first, last) if scene.tokens[k].thing), None)
     made.thing = thing
+    if gives.get("asks") and cause is None and "bad" not in match.slots:
+        made.confidence -= ONLY_NAMED  # `oiler?` asks how it is, not whether it is to blame
     if gives.get("either") and not (thing is not None and thing.also and " or " in token.low):
         return None
     if gives.get("denies") and not _denied(match, scene):
@@ -61,6 +63,7 @@ def _talked_of(match: Match, scene: Scene) -> Draft | None:
     return made
 
 
+ONLY_NAMED = 0.14
 POINTS_AHEAD = 0.15
 "`There's the culprit.` with nothing named before it in its sentence shows what comes."
 

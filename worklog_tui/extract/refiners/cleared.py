@@ -24,6 +24,7 @@ def refine(drafts: list[Draft], scene: Scene) -> list[Draft]:
             or draft.thing is None
             or draft.confidence < 0.5
             or draft.thing.kind == "quality"
+            or "part" in draft.filled
         ):
             continue
         name = draft.thing.name
