@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass
 
 from worklog_tui.logbook.same_thing import FASTENERS, Thing
+from worklog_tui.logbook.word_index import WordIndex
 from worklog_tui.model import Due, FactKey, OpenItem, Place
 
 
@@ -47,58 +47,76 @@ class Matter:
         return self.state != "done"
 
 
-Index = dict[str, frozenset[int]]
-
-
-@dataclass(frozen=True, slots=True)
 class Matters:
-    """All matters in the order in which they were raised; found again by their words."""
+    """All matters in the order in which they were raised; found again by their words.
 
-    all: tuple[Matter, ...] = ()
-    by_head: Index = field(default_factory=dict)
-    still: Index = field(default_factory=dict)
-    "Of those that are open, by every word."
-    gone: tuple[str, tuple[Thing, ...]] = ("", ())
-    "The last note in which things were taken off, and those things."
+    The fold works on one of its own: `put` and `add` change it in place, so that a fold costs no more than its changes.
+    """
+
+    def __init__(self) -> None:
+        self.all: list[Matter] = []
+        self.gone: tuple[str, tuple[Thing, ...]] = ("", ())
+        "The last note in which things were taken off, and those things."
+        self._findable = WordIndex()
+        "Those that another telling can be of."
+        self._still = WordIndex()
+        "Those that are open."
+        self._anchors: dict[str, int] = {}
+        self._told: dict[tuple[int, int], set[int]] = {}
+        "By session and line of the last telling."
+
+    def copy(self) -> Matters:
+        """The same matters, to be changed without changing these."""
+        fresh = Matters()
+        fresh.all, fresh.gone, fresh._anchors = list(self.all), self.gone, dict(self._anchors)
+        fresh._findable, fresh._still = self._findable.copy(), self._still.copy()
+        fresh._told = {line: set(found) for line, found in self._told.items()}
+        return fresh
 
     def near(self, *things: Thing) -> list[int]:
         """Positions of the open matters that may be the same as one of the things, or about what it is on."""
         found: set[int] = set()
         for one in things:
-            found |= _found(self.still, _keys(one))
-            rest = [self.still.get(word[:3], frozenset()) for word in one.words - FASTENERS]
-            found |= frozenset.intersection(*rest) if rest else frozenset()
+            found |= self._still.may_be(one) | self._still.with_all(one.words)
+            found |= self._still.with_all(one.words - FASTENERS)
         return sorted(found)
 
-    def sharing(self, one: Thing) -> list[int]:
-        """Positions of the open matters that share the beginning of a word with the thing."""
-        return sorted(_found(self.still, (word[:3] for word in one.words)))
+    def just_told(self, session: int, line: int, back: int) -> set[int]:
+        """Positions of what was last told in the lines up to this one, at most some lines back."""
+        return set().union(*(self._told.get((session, line - n), ()) for n in range(back + 1)))
 
-    def alike(self, one: Thing) -> list[int]:
-        """Positions of all matters that may be the same thing."""
-        return sorted(_found(self.by_head, _keys(one)))
+    def alike(self, one: Thing) -> set[int]:
+        """Positions of all matters that may be the same thing and can still be told again."""
+        return self._findable.may_be(one)
 
     def put(self, position: int, matter: Matter) -> Matters:
-        """The same matters with one changed."""
-        row = list(self.all)
-        before, row[position] = row[position], matter
-        if before.open == matter.open and before.thing == matter.thing:
-            return replace(self, all=tuple(row))
-        still = _without(self.still, before.thing, position)
-        still = _with(still, _all_keys(matter.thing), position) if matter.open else still
-        head = _with(self.by_head, _keys(matter.thing), position)
-        return replace(self, all=tuple(row), by_head=head, still=still)
+        """These matters, with one changed."""
+        before, self.all[position] = self.all[position], matter
+        self._anchors.update((anchor_text(one), position) for one in matter.anchors[len(before.anchors) :])
+        self._still.drop(before.thing, position)
+        self._findable.drop(before.thing, position)
+        self._told.get((before.told, before.line), set()).discard(position)
+        self._enter(matter, position)
+        return self
 
     def add(self, matter: Matter) -> Matters:
-        """The same matters and a new one."""
+        """These matters, and a new one."""
         position = len(self.all)
-        head = _with(self.by_head, _keys(matter.thing), position)
-        still = _with(self.still, _all_keys(matter.thing), position) if matter.open else self.still
-        return replace(self, all=(*self.all, matter), by_head=head, still=still)
+        self.all.append(matter)
+        self._anchors.update((anchor_text(one), position) for one in matter.anchors)
+        self._enter(matter, position)
+        return self
+
+    def _enter(self, matter: Matter, position: int) -> None:
+        if matter.open:
+            self._still.add(matter.thing, position)
+        if matter.open or matter.firm or matter.into is not None:
+            self._findable.add(matter.thing, position)
+        self._told.setdefault((matter.told, matter.line), set()).add(position)
 
     def holding(self, anchor: str) -> int | None:
         """The matter that holds the anchor, given as text."""
-        return next((n for n, m in enumerate(self.all) if anchor in (anchor_text(a) for a in m.anchors)), None)
+        return self._anchors.get(anchor)
 
 
 def as_item(m: Matter) -> OpenItem:
@@ -123,33 +141,3 @@ def as_item(m: Matter) -> OpenItem:
 def anchor_text(key: FactKey) -> str:
     """An anchor as an act names it."""
     return f"{key.note}/{key.kind}/{key.start}/{key.end}/{key.nth}"
-
-
-def _keys(one: Thing) -> list[str]:
-    """By what a thing is found that may be the same: its name, and the beginning of its head."""
-    return [key for key in (one.name and "=" + one.name, one.head and "^" + one.head[:2]) if key]
-
-
-def _all_keys(one: Thing) -> list[str]:
-    return [*_keys(one), *(word[:3] for word in one.words)]
-
-
-def _found(index: Index, keys: Iterable[str]) -> set[int]:
-    found: set[int] = set()
-    for key in keys:
-        found |= index.get(key, frozenset())
-    return found
-
-
-def _with(index: Index, keys: Iterable[str], position: int) -> Index:
-    fresh = dict(index)
-    for key in keys:
-        fresh[key] = fresh.get(key, frozenset()) | {position}
-    return fresh
-
-
-def _without(index: Index, one: Thing, position: int) -> Index:
-    fresh = dict(index)
-    for key in _all_keys(one):
-        fresh[key] = fresh.get(key, frozenset()) - {position}
-    return fresh

@@ -7,7 +7,7 @@ from dataclasses import replace
 from functools import reduce
 
 from worklog_tui.logbook.changes import Asked, Change, Decided, Said, changes
-from worklog_tui.logbook.closing import deals_with, things_of
+from worklog_tui.logbook.closing import NEAR, deals_with, things_of
 from worklog_tui.logbook.decided import decide
 from worklog_tui.logbook.matters import Matter, Matters, as_item
 from worklog_tui.logbook.raising import one_matter, raised, told_again
@@ -21,12 +21,16 @@ def open_items(history: History, comments: Sequence[CommentReading] = ()) -> tup
 
 
 def fold(state: Matters, row: Iterable[Change]) -> Matters:
-    """The state after all the changes."""
-    return reduce(step, row, state)
+    """The state after all the changes; the one before stays as it is."""
+    return reduce(_taken_in, row, state.copy())
 
 
 def step(state: Matters, change: Change) -> Matters:
-    """The state after one change."""
+    """The state after one change; the one before stays as it is."""
+    return fold(state, [change])
+
+
+def _taken_in(state: Matters, change: Change) -> Matters:
     match change:
         case Said():
             return _raise(_taken_off(_close(state, change), change), change)
@@ -56,7 +60,8 @@ def _taken_off(state: Matters, said: Said) -> Matters:
         return state
     note = said.place.note
     before = state.gone[1] if state.gone[0] == note else ()
-    return replace(state, gone=(note, (*before, *things_of(said.fact))))
+    state.gone = (note, (*before, *things_of(said.fact)))
+    return state
 
 
 def _ordered(matter: Matter, said: Said) -> bool:
@@ -69,8 +74,9 @@ def _raise(state: Matters, said: Said) -> Matters:
     new = raised(said)
     if new is None or (new.reason == "temporary" and _just_gone(state, said, new)):
         return state
-    near = state.sharing(new.thing) if new.reason in ("temporary", "part needed", "question") else []
-    for position in sorted({*near, *state.alike(new.thing)}):
+    told = new.reason in ("temporary", "part needed", "question")
+    near = state.just_told(new.told, new.line, NEAR) if told else set()
+    for position in sorted(near | state.alike(new.thing)):
         old = state.all[position]
         at = position if old.into is None else old.into
         if one_matter(old if at == position else replace(old, state=state.all[at].state), new):
@@ -85,7 +91,7 @@ def _just_gone(state: Matters, said: Said, new: Matter) -> bool:
 def _ask(state: Matters, asked: Asked) -> Matters:
     reading = asked.reading
     about = thing(reading.about)
-    for position in state.alike(about):
+    for position in sorted(state.alike(about)):
         old = state.all[position]
         if old.firm and old.open and same(old.thing, about):
             return state.put(position, replace(old, people=old.people + asked.people, comment=reading.comment.number))
@@ -95,15 +101,17 @@ def _ask(state: Matters, asked: Asked) -> Matters:
 
 def as_items(state: Matters) -> tuple[OpenItem, ...]:
     """The items as the other rooms take them; a noticed one keeps that state until it is done."""
-    still = [m for m in state.all if m.firm and m.open and m.state != "merged"]
-    return tuple(as_item(m) for m in state.all if _shown(m, still))
+    return tuple(as_item(m) for m in state.all if _shown(m, state))
 
 
-def _shown(matter: Matter, still: Sequence[Matter]) -> bool:
+def _shown(matter: Matter, state: Matters) -> bool:
     """Whether a matter is an item: a suspicion only when it was settled, and nothing put right for now only."""
     if matter.state == "merged" or (matter.suspected and matter.open):
         return False
-    return matter.firm or matter.open or not any(_still_there(matter.thing, m.thing) for m in still)
+    if matter.firm or matter.open:
+        return True
+    near = (state.all[n] for n in state.near(matter.thing))
+    return not any(m.firm and m.state != "merged" and _still_there(matter.thing, m.thing) for m in near)
 
 
 def _still_there(done: Thing, still: Thing) -> bool:
