@@ -25,6 +25,7 @@ PUMPING = frozenset({"pump", "jack", "hammer"})
 "Names that are verbs before a pronoun."
 IT = frozenset({"it", "them", "em", "her", "up"})
 SUPPORT = frozenset("off out on is was are were looks".split())
+DOING = frozenset("im were ive weve been".split())
 BACK = frozenset("on in off out together".split())
 "After `back`: `head back on`, not `head back to the shop`."
 PLACED = frozenset("in up down back home oot".split())
@@ -48,6 +49,8 @@ def fold_things(text: str, tokens: list[Token], book: Rulebook, typed: bool) -> 
 
 def _mention(tokens: list[Token], i: int, typed: bool) -> int:
     """The end of the mention that begins at token i; i when none does."""
+    if i and tokens[i].low.endswith("ing") and tokens[i - 1].low in DOING:
+        return i  # `I'm winding some tape round it`
     j, parts = i, 0
     if tokens[i].low in PUMPING and i + 1 < len(tokens) and tokens[i + 1].low in IT:
         return i  # `pump it up`

@@ -28,6 +28,9 @@ _HELPED = word_set("wet oil charger choke")
 _EMPTY = word_set("flat low dead discharged down empty")
 _BROKEN = word_set("cracked split broken snapped stripped perished torn tore worn missing gone rotten chipped broke")
 "What no cleaning, adjusting or tightening puts right."
+CURES = RENEW | word_set("adjust free")
+"What, done to a suspected thing, deals with the suspicion; what is blocked or dirty is cleaned."
+_CLOGGED = word_set("blocked plugged clogged dirty gummed sooted choked air water rust sludge coked carbon oily fouled")
 _SETTLES = LOOK | word_set("tighten adjust")
 
 
@@ -57,22 +60,42 @@ def things_of(fact: Fact) -> tuple[Thing, ...]:
 
 def _work(matter: Matter, work: Work, said: Said) -> bool:
     part, *used = things_of(work)
+    if ends_stop_gap(work) and matter.reason == "temporary" and part.head in {stem(w) for w in raw_words(matter.quote)}:
+        return not _same_spot(matter, said)
     told = speaks_of(part, matter.thing) or any(same(u, matter.thing) for u in used)
     if not (told or _kit(matter, work, part) or _in_its_place(matter, work, part)):
         return False
     match matter.reason:
         case "part needed":
-            return work.action in RENEW and not _makeshift(work)
+            return work.action in RENEW and not _makeshift(work) and not _put_back(work)
         case "temporary":
             return not _same_spot(matter, said) and _undoes(matter, work, part)
         case "fallback":
             return work.action in matter.thing.deed.actions and not _same_spot(matter, said)
         case "question":
-            return False
+            return matter.suspected and _settles(matter, work)
         case "to do":
             return _does(matter, work, said)
         case _:
             return _mends(matter, work)
+
+
+def ends_stop_gap(fact: Fact) -> bool:
+    """Whether what was taken off is something that only stop-gaps are made of: tape, a clamp, a bottle."""
+    return isinstance(fact, Work) and fact.action == "remove" and thing(fact.part, fact.name).head in _MAKESHIFT
+
+
+def _settles(matter: Matter, work: Work) -> bool:
+    """Whether the work deals with a suspicion of what it was done to."""
+    if work.action in ("clean", "flush", "bleed", "drain"):
+        return bool(set(raw_words(matter.about)) & _CLOGGED)
+    return work.action in CURES and not _makeshift(work) and not _put_back(work)
+
+
+def _put_back(work: Work) -> bool:
+    """Whether the old one only went back on."""
+    said = raw_words(work.quote)
+    return work.action == "fit" and "back" in said and "new" not in said and not work.used
 
 
 def _in_its_place(matter: Matter, work: Work, part: Thing) -> bool:
@@ -115,7 +138,7 @@ def _mends(matter: Matter, work: Work) -> bool:
 def _undoes(matter: Matter, work: Work, part: Thing) -> bool:
     if work.action == "remove":
         return bool(matter.thing.words & _MAKESHIFT) and same(part, matter.thing)
-    return work.action in RENEW | {"connect"} and not _makeshift(work)
+    return work.action in RENEW | {"connect"} and not _makeshift(work) and not _put_back(work)
 
 
 def _makeshift(work: Work) -> bool:

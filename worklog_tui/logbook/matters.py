@@ -62,6 +62,8 @@ class Matters:
         self._still = WordIndex()
         "Those that are open."
         self._anchors: dict[str, int] = {}
+        self._stop_gaps: set[int] = set()
+        "Positions of open ones that hold for now only."
         self._told: dict[tuple[int, int], set[int]] = {}
         "By session and line of the last telling."
 
@@ -70,6 +72,7 @@ class Matters:
         fresh = Matters()
         fresh.all, fresh.gone, fresh._anchors = list(self.all), self.gone, dict(self._anchors)
         fresh._findable, fresh._still = self._findable.copy(), self._still.copy()
+        fresh._stop_gaps = set(self._stop_gaps)
         fresh._told = {line: set(found) for line, found in self._told.items()}
         return fresh
 
@@ -80,6 +83,10 @@ class Matters:
             found |= self._still.may_be(one) | self._still.with_all(one.words)
             found |= self._still.with_all(one.words - FASTENERS)
         return sorted(found)
+
+    def stop_gaps(self) -> set[int]:
+        """Positions of the open matters that hold for now only."""
+        return self._stop_gaps
 
     def just_told(self, session: int, line: int, back: int) -> set[int]:
         """Positions of what was last told in the lines up to this one, at most some lines back."""
@@ -95,6 +102,7 @@ class Matters:
         self._anchors.update((anchor_text(one), position) for one in matter.anchors[len(before.anchors) :])
         self._still.drop(before.thing, position)
         self._findable.drop(before.thing, position)
+        self._stop_gaps.discard(position)
         self._told.get((before.told, before.line), set()).discard(position)
         self._enter(matter, position)
         return self
@@ -110,6 +118,8 @@ class Matters:
     def _enter(self, matter: Matter, position: int) -> None:
         if matter.open:
             self._still.add(matter.thing, position)
+            if matter.reason == "temporary":
+                self._stop_gaps.add(position)
         if matter.open or matter.firm or matter.into is not None:
             self._findable.add(matter.thing, position)
         self._told.setdefault((matter.told, matter.line), set()).add(position)

@@ -7,7 +7,7 @@ from dataclasses import replace
 from functools import reduce
 
 from worklog_tui.logbook.changes import Asked, Change, Decided, Said, changes
-from worklog_tui.logbook.closing import NEAR, deals_with, things_of
+from worklog_tui.logbook.closing import NEAR, deals_with, ends_stop_gap, things_of
 from worklog_tui.logbook.decided import decide
 from worklog_tui.logbook.matters import Matter, Matters, as_item
 from worklog_tui.logbook.raising import one_matter, raised, told_again
@@ -41,7 +41,8 @@ def _taken_in(state: Matters, change: Change) -> Matters:
 
 
 def _close(state: Matters, said: Said) -> Matters:
-    for position in state.near(*things_of(said.fact)):
+    also = state.stop_gaps() if ends_stop_gap(said.fact) else set()
+    for position in sorted(also.union(state.near(*things_of(said.fact)))):
         matter = state.all[position]
         if not matter.open:
             continue

@@ -35,7 +35,7 @@ def raised(said: Said) -> Matter | None:
             about = " ".join([written_out(fact.part, fact.name), *fact.condition.split()[:SHORT]])
             part = thing(fact.part, fact.name)
             return Matter(part, about, "fault", (fact.key,), firm=False, bad=fact.condition, **told)
-        case Suspect(standing="suspected"):
+        case Suspect(standing="suspected" | "confirmed"):
             cause = thing(fact.cause, fact.name)
             return Matter(
                 cause, written_out(fact.cause, fact.name), "question", (fact.key,), firm=False, suspected=True, **told

@@ -58,8 +58,8 @@ def thing(text: str, name: str = "") -> Thing:
         name = ""
     deed = asked(text)
     words, marks = _read(text, deed.word)
-    first = next((p for p in _PIECES.split(text.lower()) if _read(p, deed.word)[0]), "")
-    ends = _read(first, deed.word)[0] or words
+    pieces = [read for p in _PIECES.split(text.lower()) if (read := _read(p, deed.word)[0])]
+    ends = next((read for read in pieces if set(read) - _WEAK_HEADS), pieces[0] if pieces else words)
     strong = [w for w in ends if w not in _WEAK_HEADS] or ends
     core = frozenset(_read(_PURPOSE.split(text.lower(), maxsplit=1)[0], deed.word)[0]) if deed.actions else frozenset()
     head = strong[-1] if strong else ""
@@ -139,7 +139,8 @@ def speaks_of(telling: Thing, topic: Thing) -> bool:
     if not marks_agree(telling, topic) or not telling.words or not topic.words:
         return False
     if "tighten" in topic.deed.actions and telling.head in FASTENERS:
-        return holds(topic.words, telling.words - FASTENERS)
+        rest = telling.words - FASTENERS
+        return bool(rest) and holds(topic.words, rest)
     if telling.name and topic.name and telling.name != topic.name:
         return False
     return len(telling.words) >= 2 and holds(topic.words, telling.words)

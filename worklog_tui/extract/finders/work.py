@@ -26,7 +26,7 @@ LABELLED = frozenset(
 def draft(match: Match, scene: Scene) -> Draft | None:
     """The work of a match; None when the verb has no action for this object."""
     gives, at = match.rule.gives, _place(match)
-    if at is None or not _told_so(gives, at, scene):
+    if at is None or not _told_so(gives, at, scene) or _to_come(match, scene):
         return None
     made = Draft(
         "work",
@@ -84,6 +84,23 @@ def _told_so(gives: dict[str, Any], at: int, scene: Scene) -> bool:
     return bool(gives.get("passive")) or not _by_others(scene, at)
 
 
+def _to_come(match: Match, scene: Scene) -> bool:
+    """Whether what is told in the present waits for something: `square it up once the bearing is in`."""
+    said = scene.tokens[match.first : match.last]
+    if not (match.rule.gives.get("spoken") or any(t.low in NOT_PAST for t in said)):
+        return False
+    end = min(scene.clause(match.last - 1).stop, match.last + WAITS)
+    return any(t.low in UNTIL for t in scene.tokens[match.last : end]) or any(
+        t.low in UNTIL for t in scene.tokens[scene.clause(match.first).start : match.first]
+    )
+
+
+NOT_PAST = frozenset("goes go comes come gets get".split())
+UNTIL = frozenset("when once before until till tomorrow later next after".split()) | {"when i", "once i", "before i"}
+WAITS = 6
+SET = ("clearance", "tappet", "gap", "timing")
+
+
 def _of_air(action: str, made: Draft) -> bool:
     """`letting the air out`, `air in`: nothing was done to the air."""
     return made.thing is not None and made.thing.name == "air" and action not in ("bleed", "test", "check")
@@ -105,6 +122,8 @@ def _sensible(action: str, thing: Thing | None) -> str:
     """The action as it can be meant of a fluid or of a tool; empty when it makes no sense of it."""
     if thing is not None and thing.kind == "fluid":
         return OF_FLUIDS.get(action, action)
+    if thing is not None and action == "strip" and any(word in thing.name for word in SET):
+        return "adjust"  # `had to open a few up`, of clearances
     if thing is not None and thing.kind == "material" and action == "fit":
         return ""
     return "" if thing is not None and thing.kind == "tool" and action not in OF_TOOLS else action

@@ -25,7 +25,7 @@ def refine(drafts: list[Draft], scene: Scene) -> list[Draft]:
     found: list[Draft] = []
     for draft in drafts:
         action = _action(draft)
-        if action and draft.thing is not None and not _said(said + found, draft, action):
+        if action and draft.thing is not None and not _to_come(draft, scene) and not _said(said + found, draft, action):
             poured = action == "fill" and draft.thing.kind == "fluid"
             fields = {"action": action, "used": draft.thing.words if poured else ""}
             words = str(draft.fields.get("subject") or draft.thing.words)
@@ -40,6 +40,12 @@ def refine(drafts: list[Draft], scene: Scene) -> list[Draft]:
                 )
             )
     return drafts + found
+
+
+def _to_come(draft: Draft, scene: Scene) -> bool:
+    """Whether it is only said what will be done: `when the spring goes back it gets one more turn`."""
+    before = scene.tokens[scene.clause(draft.main).start : draft.main]
+    return any(t.low in ("when", "once", "when i", "once i", "after") for t in before)
 
 
 def _action(draft: Draft) -> str:
