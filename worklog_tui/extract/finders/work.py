@@ -158,7 +158,7 @@ def _object(made: Draft, match: Match, scene: Scene) -> bool:
 def _put_onto(made: Draft) -> bool:
     """`oil on the chain` is one thing for the reader: the chain is what was oiled. False when it lies on nothing."""
     whole = made.thing
-    if whole is None or whole.of is None or (" on " not in f" {whole.words} " and " in " not in f" {whole.words} "):
+    if whole is None or whole.of is None or not {"on", "in", "under", "behind"} & set(whole.words.lower().split()):
         return False
     made.thing = whole.of
     made.fields["used"] = whole.own
