@@ -98,6 +98,8 @@ class Context:
     "The uids of the last notes, newest last."
     long: int = 0
     "How many very long notes have come one after another."
+    units: tuple[str, ...] = ()
+    "The units that were said, the last one first."
 
     @classmethod
     def start(cls) -> Context:
@@ -120,7 +122,7 @@ class Context:
             Topic(**topic) if topic else None, tuple(data["suspects"]), data["system"],
             data["listing"], data["listing_age"], Tail(**tail) if tail else None,
             tuple(map(from_plain, data["recent"])), tuple(map(from_plain, data["pending"])),
-            tuple(data["notes"]), data["long"],
+            tuple(data["notes"]), data["long"], tuple(data["units"]),
         )  # fmt: skip
 
     def aged(self) -> Context:

@@ -60,6 +60,8 @@ class Units:
 
     by_short: dict[str, Unit]
     by_head: dict[str, tuple[SaidUnit, ...]]
+    systems: dict[str, str] = field(default_factory=dict)
+    "Unit -> metric or inch, for the units that tell in which measures somebody works."
 
     def quantity_tuples(self) -> frozenset[tuple[str, ...]]:
         """Every tuple of quantities that an amount can carry."""
@@ -154,7 +156,8 @@ def units_from(data: dict[str, Any]) -> Units:
                 doubts.get(form),
             )  # fmt: skip
             by_head.setdefault(words[0], []).append(said)
-    return Units(by_short, {k: tuple(sorted(v, key=lambda s: -len(s.words))) for k, v in by_head.items()})
+    systems = {unit: system for system, units in data.get("systems", {}).items() for unit in units}
+    return Units(by_short, {k: tuple(sorted(v, key=lambda s: -len(s.words))) for k, v in by_head.items()}, systems)
 
 
 def _unit(row: dict[str, Any]) -> Unit:

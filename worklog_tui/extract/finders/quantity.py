@@ -6,6 +6,8 @@ from __future__ import annotations
 
 from worklog_tui.extract.card import known_values, near_card, on_card
 from worklog_tui.extract.finders.carry import carried, names_or_prices, said_just_before, stands_free
+from worklog_tui.extract.finders.number_form import fraction, in_thousandths, spoken_decimal
+from worklog_tui.extract.measuring import usual_unit
 from worklog_tui.extract.scene import Draft, Scene, announced
 from worklog_tui.extract.subjects import which_at
 from worklog_tui.extract.tokens import Thing, Token
@@ -115,13 +117,15 @@ def bare_reading(token: Token, made: Draft, scene: Scene, told: str) -> tuple[st
     ):
         return None
     value = round(token.value * best[2].factor, 9)
-    if "/" in scene.said(made.main, made.main) and best[1] in ("gap", "length"):
-        return best[1], token.value, "in"  # a fraction is of an inch
+    if fraction(scene.said(made.main, made.main)) and best[1] in INCHES:
+        return (best[1], token.value, "in") if best[1] != "pressure" else None
     if token.high is not None:
         return best[1], (value, round(token.high * best[2].factor, 9)), best[2].unit
     return best[1], value, best[2].unit
 
 
+INCHES = ("gap", "length", "pressure")
+"A fraction without unit is of an inch, and no pressure."
 def _off_a_gauge(i: int, scene: Scene) -> bool:
     """`240 on the tach`, `sixty on the gauge`: the instrument that it was read off stands behind the number."""
     if i + 2 >= len(scene.tokens) or scene.tokens[i + 1].low not in ("on", "by", "with", "off"):
@@ -150,6 +154,8 @@ def _taken(
     value: float, name: str, quantity: Quantity, made: Draft, scene: Scene, guessed: bool, told: bool
 ) -> tuple[float, Bare] | None:
     """How well a quantity takes a bare number, and in which unit; None when it does not."""
+    if name in BESIDE and made.thing_at is not None:
+        return None
     bare = carried(scene, made.main, name)
     if bare is None and value and not quantity.bare:
         return None
@@ -163,6 +169,11 @@ def _taken(
         bare, score = Bare(unit, value, value), score + 1.3
     elif quantity.bare and (score > 0 or told):
         unit = _unit_of_topic(name, scene) or next((u for q, u, _, _ in known if q == name), "")
+        unit = unit or usual_unit(quantity, made.main, scene)
+        if name == "length" and value >= THOUSANDTHS and not _dimension_named(quantity, made, scene):
+            return None
+        if name == "length" and in_thousandths(scene.said(made.main, made.main)):
+            unit = "in"
         bare = _fits(quantity, value, unit)
     if bare is None or not _believable(value * bare.factor, bare.unit, quantity):
         return None
@@ -173,10 +184,15 @@ def _taken(
     return score, bare
 
 
-def spoken_decimal(said: str) -> bool:
-    """`1.15`, `point two`, `nought nought four`; a fraction of a turn or an inch is none."""
-    low = said.lower()
-    return ("." in low.strip(".") or low.startswith(".") or "point" in low or "nought" in low) and "/" not in low
+THOUSANDTHS = 0.2
+"Inches up to which a bare decimal may be a length of a thing that lengths are measured on."
+
+
+def _dimension_named(quantity: Quantity, made: Draft, scene: Scene) -> bool:
+    """Whether a word such as bore, wear or run-out stands by a bare number, or is what is being measured."""
+    topic = scene.topic_before(made.main) or (scene.context.topic.quantity if scene.context.topic else "")
+    named = quantity.name in scene.suggested(made.main) or _named_after(quantity, made.main, scene)
+    return named or topic == quantity.name
 
 
 def _believable(value: float, unit: str, quantity: Quantity) -> bool:
