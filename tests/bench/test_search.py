@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from datetime import timedelta
+
 import pytest
 
 from tests.bench.conftest import Clock
@@ -25,3 +27,21 @@ def test_notes_of_all_machines_newest_first(desk: Desk, clock: Clock) -> None:
     assert find_notes(desk, "belt tea") == []
     with pytest.raises(UnknownMachine):
         find_notes(desk, "belt", "Shaper")
+
+
+def test_a_word_stands_for_its_other_spellings_in_the_trade(desk: Desk, clock: Clock) -> None:
+    add_machine(desk, Machine("Lathe"))
+    for words in ("carb off", "carburetor cleaned", "the carburettor leaks", "carbon on the plug"):
+        clock.go_on(minutes=1)
+        keep_note(desk, "Lathe", words)
+    assert len(find_notes(desk, "carburettor")) == 3
+    assert len(find_notes(desk, "carb")) == 3
+    assert [hit.note.words for hit in find_notes(desk, '"carb"')] == ["carb off"], "a phrase is what it says"
+
+
+def test_newest_is_by_when_it_was_said(desk: Desk, clock: Clock) -> None:
+    add_machine(desk, Machine("Lathe"))
+    keep_note(desk, "Lathe", "the belt is new")
+    clock.moment -= timedelta(days=30)
+    keep_note(desk, "Lathe", "the belt is old")
+    assert [hit.note.words for hit in find_notes(desk, "belt")] == ["the belt is new", "the belt is old"]

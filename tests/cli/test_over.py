@@ -56,6 +56,14 @@ def test_notes_are_found_newest_first(log: Path, capsys: pytest.CaptureFixture[s
     assert said(capsys, "search", "zebra") == "Nothing was found.\n"
 
 
+def test_waits(log: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    assert said(capsys, "waits") == "Nothing is waited for.\n"
+    said(capsys, "note", "--machine", NAME, "blade in the derusting bath, leave it two hours")
+    (found,) = json.loads(said(capsys, "waits", "--json"))
+    assert (found["least"], found["ready"], found["ended_at"]) == (7200, False, None)
+    assert "ready in 2 h" in said(capsys, "waits", "--machine", NAME)
+
+
 def test_reading_again_shows_before_it_does(log: Path, capsys: pytest.CaptureFixture[str]) -> None:
     assert said(capsys, "reread", "--machine", NAME) == "Reading the notes again changes nothing.\n"
     said(capsys, "correct", "--machine", NAME, "fact", "1/14:05", "condition=snapped")

@@ -90,7 +90,21 @@ def test_the_persons_own_file_adds_to_ours(tmp_path: Path) -> None:
         ("minutes = 5 }", 'minutes = 5, cautions = ["dragons"] }', "the caution dragons", "mend the name"),
         ("minutes = 5 }", 'minutes = 5, access = ["lid"] }', "the access lid", "mend the name"),
         ("minutes = 1 }", "minutes = 0 }", "takes no time", "above 0"),
-        ('name = "no water to prime it"', "", "has no 'name'", "give it"),
+        ('name = "no water to prime it"', "", "fault pump.dry has no 'name'", "give it"),
+        ('name = "no water to prime it"', 'name = "dry"\npriro = 0.1', "unknown key 'priro'", "did you mean 'prior'?"),
+        ("minutes = 5 }", "minuts = 5, minutes = 5 }", "unknown key 'minuts'", "did you mean 'minutes'?"),
+        (
+            "prior = 0.2",
+            'prior = 0.2\napplies_when = { has = ["wings"] }',
+            "the trait of a machine wings",
+            "mend the name",
+        ),
+        (
+            "[[symptom]]",
+            '[[discovery]]\nid = "x"\nheard = { parts = ["tap"] }\nvoids = ["nothing"]\n[[symptom]]',
+            "the sign nothing",
+            "mend the name",
+        ),
         ("prior = 0.2", 'prior = "often"', "wrong kind", "neighbours"),
         ('system = "pump"', "system = pump", "it is not TOML", "mend that line"),
     ],
@@ -108,6 +122,16 @@ def test_a_mistake_names_its_line(tmp_path: Path) -> None:
     with pytest.raises(GrammarMistake) as caught:
         load(tmp_path, SOUND.replace("prior = 0.2", "prior = 0.7"))
     assert [m.line for m in caught.value.mistakes] == [4]
+
+
+def test_an_unknown_key_and_an_id_said_twice_name_their_lines(tmp_path: Path) -> None:
+    twice = '[[access]]\nid = "lid"\nsays = "lid"\nminutes = 1\n[[access]]\nid = "lid"\nsays = "lid"\nminuets = 1\n'
+    with pytest.raises(GrammarMistake) as caught:
+        load(tmp_path, twice)
+    told = {m.says: (m.line, m.cure) for m in caught.value.mistakes}
+    assert told["access lid stands there twice"] == (5, "take one out, or rename it (line 1)")
+    assert told["access lid has the unknown key 'minuets'"] == (8, "did you mean 'minutes'?")
+    assert told["access lid has no 'minutes'"][0] == 5
 
 
 def test_a_fault_that_nothing_shows_or_reaches_is_told(tmp_path: Path) -> None:

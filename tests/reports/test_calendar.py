@@ -46,6 +46,11 @@ def test_a_wait_is_an_event_at_the_moment_when_it_is_ready() -> None:
     assert (alarm["action"], alarm["trigger"].dt) == ("DISPLAY", timedelta())
 
 
+def test_the_log_tells_when_an_item_is_due() -> None:
+    rows = [row for group in published(history()).log().open_items for row in group.rows]
+    assert "due by 1 May 2031" in [row.detail for row in rows]
+
+
 def test_a_wait_that_is_over_is_not_in_the_calendar() -> None:
     titles = [row.title for row in dated(published(history()).material, NOW)]
     assert not any("ten minutes" in title for title in titles)

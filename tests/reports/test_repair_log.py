@@ -158,6 +158,23 @@ def test_markdown_and_page_tell_the_same(log: RepairLog) -> None:
         assert words in page.lower()
 
 
+def test_a_long_log_shows_the_latest_of_each_list_and_says_so() -> None:
+    told = Told(CARD)
+    for number in range(60):
+        told = told.session() if number % 3 == 0 else told
+        part = "abcdefghij"[number % 10] * 4 + "klmnop"[number // 10] * 4
+        told.say(f"pin {number} is bent", bad(part, "bent"), read("clearance", 0.01, "in", "pin"))
+        told.quiet().say("again", read("clearance", 0.02, "in", "pin"), read("clearance", 0.03, "in", "key"))
+    log = published(told.history()).log()
+    page, written = repair_log_page(log, ""), markdown_log(log, "")
+    for text in (page, written):
+        assert re.search(r"The latest 40\. \d\d earlier ones are in the timeline\.", text)
+    assert "The latest 120. 60 earlier ones are in the timeline." in page
+    assert '<a href="#session-21">21</a>' in page
+    assert len(json_repair_log(log)["readings"]) == 180
+    assert page.count("pin 3 is bent") == 1  # in the timeline alone
+
+
 def test_an_empty_log_says_so() -> None:
     told = published(Told(CARD).history()).log()
     assert told.where_it_stands.headline == "Nothing is in the log yet."

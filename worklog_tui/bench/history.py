@@ -107,6 +107,26 @@ def remember_items(desk: Desk, machine_name: str, items: Iterable[OpenItem], of:
             store.items.replace(connection, machine.uid, list(items), now)
 
 
+def known_items(desk: Desk, machine_name: str) -> list[OpenItem] | None:
+    """The open items as they were last worked out; None when something has changed since."""
+    with store.reading(desk.logbook) as connection:
+        machine = named(connection, machine_name)
+        if not store.items.is_current(connection, machine.uid):
+            return None
+        return store.items.load(connection, machine.uid)
+
+
+def last_session(desk: Desk, machine_name: str) -> tuple[int, SessionRecord | None]:
+    """The number of a machine's last session, and the session with its notes and confident facts; else 0 and None."""
+    with store.reading(desk.logbook) as connection:
+        found = store.pages.lengths(connection, named(connection, machine_name).uid)
+        if not found:
+            return 0, None
+        session, count = found[-1]
+        notes, facts = store.pages.part(connection, session.uid, 0, count)
+    return len(found), SessionRecord(session, tuple(notes), tuple(facts))
+
+
 def keep_comments(desk: Desk, machine_name: str, texts: Iterable[str]) -> int:
     """Keep viewers' comments; the same paste again adds nothing. Returns how many were new."""
     from worklog_tui.notes import sanitise

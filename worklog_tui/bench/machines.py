@@ -84,6 +84,9 @@ def find_machine(desk: Desk, name: str) -> Machine:
 
 def named(connection: store.Connection, name: str) -> Machine:
     """As `find_machine`, in an open logbook."""
+    exactly = store.machines.called(connection, name)
+    if len(exactly) == 1 and exactly[0].uid not in aliases(connection):
+        return exactly[0]
     known = known_machines(connection)
     wanted = " ".join(name.split()).casefold()
     exact = [one for one in known if one.name == name]

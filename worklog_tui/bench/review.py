@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from contextlib import suppress
 from dataclasses import dataclass
 from functools import lru_cache
 from pathlib import Path
@@ -10,7 +11,7 @@ from typing import TYPE_CHECKING
 from worklog_tui.logbook.open_items import open_items as fold_items
 from worklog_tui.logbook.readings import Series
 from worklog_tui.logbook.readings import readings as series
-from worklog_tui.logbook.recap import Recap
+from worklog_tui.logbook.recap import Recap, of_session
 from worklog_tui.logbook.recap import recap as since
 from worklog_tui.logbook.timeline import TimelineSession
 from worklog_tui.logbook.timeline import timeline as lines
@@ -73,9 +74,18 @@ def open_items(desk: Desk, machine: str) -> tuple[OpenItem, ...]:
 
 
 def recap(desk: Desk, machine: str) -> Recap:
-    """Where things stand since the last session."""
-    seen = review(desk, machine)
-    return since(seen.history, seen.items)
+    """Where things stand since the last session; from the items as they were last worked out, if they still hold."""
+    from worklog_tui.bench.history import basis, known_items, last_session, remember_items
+    from worklog_tui.store import LockedOut, Refused
+
+    items, number, record = known_items(desk, machine), *last_session(desk, machine)
+    if items is None or record is None:
+        before = basis(desk, machine)
+        seen = review(desk, machine)
+        with suppress(LockedOut, Refused):
+            remember_items(desk, machine, seen.items, before)
+        return since(seen.history, seen.items)
+    return of_session(record, number, items)
 
 
 def next_step(desk: Desk, machine: str) -> Advice:

@@ -25,6 +25,10 @@ def add_over(commands: Any, make: Make, finish: Callable[..., None]) -> None:
     again.add_argument("--apply", action="store_true", help="do it; what you corrected stays corrected")
     for parser in (parts, left, before, closing, odd, pressure, again):
         finish(parser, machine=True)
+    waits = make(commands, "waits", "over:waits", "print what is waited for, and what is ready")
+    waits.add_argument("--machine", metavar="NAME", help="only of this machine")
+    waits.add_argument("--all", dest="over", action="store_true", help="also what is over, with the time it took")
+    finish(waits, machine=False)
     search = make(commands, "search", "over:search", "find notes of all machines by their words, newest first")
     search.add_argument("words", metavar="WORDS", nargs="+", help='words; "in quotes" a phrase, word* a beginning')
     search.add_argument("--machine", metavar="NAME", help="only in this machine's log")

@@ -137,3 +137,16 @@ def search(call: Call) -> None:
         said = ", ".join(filter(None, (hit.machine, day(hit.start), hit.note.said_at)))
         rows += [said, *wrapped(hit.note.words, width(), "    ", "    ")]
     say("\n".join(rows) or "Nothing was found.")
+
+
+def waits(call: Call) -> None:
+    """Prints what is waited for."""
+    from worklog_tui.bench.waiting_for import waits as look
+    from worklog_tui.reports.plain_waits import waits_json, waits_text
+
+    desk = desk_of(call)
+    found = look(desk, call.machine, call.over)
+    if call.json:
+        say_json(waits_json(found, desk.now()))
+    else:
+        say(waits_text(found, desk.now(), width()))

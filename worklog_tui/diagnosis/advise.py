@@ -129,7 +129,7 @@ def _prove(symptom: Symptom, sign: Sign, log: Log, safety: Safety) -> Step:
 def _without_effect(signs: Signs, complaint: Sign) -> frozenset[str]:
     """The faults whose parts were worked on before the complaint was heard again: not to be done a second time."""
     done = ((fault, when) for fault, when in signs.mended.items() if when < complaint.event.when)
-    return frozenset(fault for fault, when in done if not _doubted(signs, fault, when))
+    return frozenset(f for f, when in done if f not in signs.disturbed and not _doubted(signs, f, when))
 
 
 def _doubted(signs: Signs, fault: str, when: float) -> bool:

@@ -36,6 +36,8 @@ SLACK = 0.05
 TIE = 0.01
 SURE, SEEN = 0.5, 0.2
 "From these chances on a repair is named: without a look, and after one that showed it bad."
+VOIDED = 0.15
+"A sign that is trusted less was voided by a discovery: the look is worth making again."
 DEAR = 20.0
 "A repair that costs more than this in parts is not made without a look first (minutes of work)."
 
@@ -143,7 +145,11 @@ class Engine:
         answered = self.signs.symptom_signs.get(check.answers) if check else None
         if answered and answered.shows == "present":
             return False
-        return sign is None
+        return sign is None or sign.trust < VOIDED or sign.event.when < self._disturbed_at(name)
+
+    def _disturbed_at(self, name: str) -> float:
+        work = self.signs.disturbed.get(name)
+        return work.when if work else -1.0
 
     def _worth_mending(self, fault: Fault) -> bool:
         """Whether a repair can be named at all: seen bad and still likely, or as good as sure and not dear."""

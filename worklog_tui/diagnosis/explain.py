@@ -62,12 +62,22 @@ def _why(option: Option, engine: Engine, log: Log, sign: Sign, access: tuple[str
     names = names or [faults[f].name for f in engine.suspects[:1]]
     complaint = engine.symptom.says[0].upper() + engine.symptom.says[1:]
     first = f"{complaint} ({log.said(sign.event.place)}). Most likely: {'; '.join(names)}."
+    first += _disturbed(engine, log)
     if option.sort == "repair":
         return f"{first} Do this, then prove it by the same test."
     minutes = job_minutes(option.job.minutes) + (f" once {access[0]} is off" if access else "")
     if option.saves >= 2:
         return f"{first} It takes {minutes} and saves about {round(option.saves)} minutes of work on average."
     return f"{first} It takes {minutes}, so it comes before anything dearer."
+
+
+def _disturbed(engine: Engine, log: Log) -> str:
+    """What was worked on since all was well, where that is among the likeliest."""
+    for name in engine.suspects[:3]:
+        if work := engine.signs.disturbed.get(name):
+            at = log.said(work.place)
+            return f" It was well before the {work.fact.about} was worked on ({at}): what was disturbed comes first."
+    return ""
 
 
 def job_minutes(minutes: float) -> str:

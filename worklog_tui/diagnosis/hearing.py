@@ -52,6 +52,23 @@ def _denied(said: tuple[str, ...], wanted: tuple[str, ...]) -> bool:
     return bool(NOT.intersection(said[max(0, at - 1) : at])) and not NOT.intersection(wanted)
 
 
+def denies(condition: str, states: Iterable[str]) -> bool:
+    """Whether good words deny what a complaint is heard as: 'it has not died' for dying."""
+    said = condition.lower().replace("'", "").replace("’", "").split()
+    if not NOT.intersection(said):
+        return False
+    stems = {_stem(w) for w in said}
+    return any(_stem(s) in stems for s in states if " " not in s)
+
+
+def _stem(word: str) -> str:
+    """A word without its ending: dies, died and dying are one."""
+    for end in ("ing", "ied", "ies", "ed", "es", "s", "ie", "y", "e"):
+        if word.endswith(end) and len(word) > len(end) + 1:
+            return word[: -len(end)]
+    return word
+
+
 def trust(fact: Fact) -> float:
     """How far a fact can be believed, from 0 (disowned) to 1."""
     sure = min(1.0, 0.4 + 0.6 * fact.confidence)

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from worklog_tui.diagnosis.candidate import Candidate, Tier
-from worklog_tui.diagnosis.kin import full_name
+from worklog_tui.diagnosis.kin import full_name, meant
 from worklog_tui.diagnosis.log import Event, Log, proves_good, shows_no_effect
 from worklog_tui.diagnosis.phrases import bare
 from worklog_tui.diagnosis.safety import Safety
@@ -91,6 +91,8 @@ class ItemSteps:
     def _full(self, item: OpenItem) -> OpenItem:
         """The item under its full name, where a bare word was said of something named just before."""
         word = bare(item.name if item.state == "noticed" and item.name else item.about)
+        if item.reason == "to do" and (said := meant(self.log, word, item.anchors)) != word:
+            return replace(item, about=said, name="")
         full = full_name(self.log, word, item.anchors)
         return replace(item, about=full, name="") if full != word else item
 
@@ -114,6 +116,8 @@ class ItemSteps:
         said = next((m for m in moments if m >= self.closing.start), last)
         if item.name in self._foreign or self.seems_done(item, last, full):
             return Tier.DOUBTFUL, -last
+        if item.raised is None:
+            return Tier.WAITS, last  # what a viewer says is an idea: never before what the log itself asks for
         if item.state == "noticed" and not self._is_defect(item):
             return Tier.DOUBTFUL, -last
         if danger and item.reason != "fallback":

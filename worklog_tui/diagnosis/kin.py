@@ -20,6 +20,8 @@ OF_A_THING = frozenset({
     "resistance", "timing", "gap", "compression", "start", "smoke", "idle", "bleeding", "alignment",
 })  # fmt: skip
 """Words that end the name of what is measured on a thing: the gearbox of a gearbox level."""
+CARRIED = 3
+"How many notes before a carried subject the fault may stand that is meant (judgement)."
 NEAR = 1
 "How many notes before a bare word its thing may have been named."
 
@@ -92,6 +94,19 @@ def placed(log: Log, words: str, anchors: tuple[FactKey, ...]) -> str:
                 if _names(one) and _names(two) and tokens(two) != tokens(words):
                     return str(found.lower())
     return ""
+
+
+def meant(log: Log, words: str, anchors: tuple[FactKey, ...]) -> str:
+    """What words that were not said in their own note stand for: the last fault just before; the words if none."""
+    said = set(tokens(words))
+    if any(said & set(tokens(log.words_of(k.note))) for k in anchors):
+        return words
+    for key in anchors:
+        for event in reversed(log.before(log.when(key), CARRIED)):
+            fact = event.fact
+            if isinstance(fact, Finding) and fact.verdict == "bad" and fact.state and fact.name:
+                return fact.part
+    return words
 
 
 def full_name(log: Log, words: str, anchors: tuple[FactKey, ...]) -> str:

@@ -16,6 +16,8 @@ from worklog_tui.rulebook.faults import Check, Symptom
 
 AFTER_REPAIR = 0.12
 "The share of a fault's prior that is left once its parts were worked on (a repair cures with about 0.9; judgement)."
+DISTURBED = 0.5
+"The prior of a fault whose parts were worked on between a proof that all was well and the trouble (the cap of priors)."
 LOOK_SEES, LOOK_WRONG = 0.95, 0.03
 "How often a look finds a fault that is there, and one that is not (judgement)."
 HUNCH = 5.0
@@ -35,8 +37,9 @@ class Network:
         self.priors: list[float] = []
         for fault in signs.faults.values():
             mended = fault.id in signs.mended
-            self._add(fault.id, fault.prior * (AFTER_REPAIR if mended else 1.0))
-            if mended:
+            now = fault.prior * (AFTER_REPAIR if mended else 1.0)
+            self._add(fault.id, DISTURBED if fault.id in signs.disturbed else now)
+            if mended or fault.id in signs.disturbed:
                 self._add(fault.id + BEFORE, fault.prior)
         for symptom in signs.symptoms.values():
             self._add(OTHER + symptom.id, symptom.leak)
@@ -49,7 +52,7 @@ class Network:
 
     def variable(self, fault: str, when: float) -> int:
         """The fault that a sign of that moment speaks of: as it is now, or as it was before it was worked on."""
-        before = when < self.signs.mended.get(fault, -1.0)
+        before = when < self.signs.touched(fault)
         return self.index[fault + BEFORE if before else fault]
 
     def piece(self, sign: Sign) -> Piece:

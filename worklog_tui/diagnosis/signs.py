@@ -4,11 +4,13 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
-from worklog_tui.diagnosis.hearing import NOT, TRUST_HUNCH, TRUST_MOST, is_state, trust
+from worklog_tui.diagnosis.disturbed import disturbed
+from worklog_tui.diagnosis.hearing import TRUST_HUNCH, TRUST_MOST, denies, is_state, trust
 from worklog_tui.diagnosis.log import Event, Log
 from worklog_tui.diagnosis.makeup import makeup
 from worklog_tui.diagnosis.measures import judged, outcome_of
 from worklog_tui.diagnosis.part_index import PartIndex
+from worklog_tui.diagnosis.voided import discoveries, voided
 from worklog_tui.model import Finding, Reading, Suspect, Work
 from worklog_tui.rulebook.faults import FaultBook, Heard, Symptom
 
@@ -65,7 +67,20 @@ class Signs:
         self.check_signs = {of: sign for (sort, of), sign in found.items() if sort == "check"}
         self._measure()
         self._answered()
+        self._void(book)
+        self.disturbed = disturbed(log, self.symptom_signs, self.symptoms, self._proofs, self._cause_index)
         self.hunch_signs = self._hunches()
+
+    def touched(self, fault: str) -> float:
+        """The last moment at which a fault's parts were mended or disturbed; before everything when they were not."""
+        work = self.disturbed.get(fault)
+        return max(self.mended.get(fault, -1.0), work.when if work else -1.0)
+
+    def _void(self, book: FaultBook) -> None:
+        """Takes the trust from signs that a later discovery voids."""
+        made = discoveries(self.log, book)
+        for signs in (self.symptom_signs, self.look_signs, self.check_signs) if made else ():
+            signs.update({of: voided(sign, made, self.checks) for of, sign in signs.items()})
 
     def causes(self, name: str, words: str) -> list[str]:
         """The faults that a thing is about."""
@@ -96,6 +111,7 @@ class Signs:
     def _heard(self) -> dict[tuple[str, str], Sign]:
         """The last sign of every complaint, check and look that a finding or a settled suspicion gives."""
         found: dict[tuple[str, str], Sign] = {}
+        self._proofs: dict[str, list[Event]] = {}
         index, causes = self._parts(), self._cause_index
         for event in self.log.events:
             fact = event.fact
@@ -110,6 +126,8 @@ class Signs:
                         if shows == "present" and event.when < self._ran.get(event.place.order, -1.0):
                             continue  # 'pop, pop, runs': what came before it ran
                         sure = _repeated(found.get((sort, of)), shows, sure)
+                        if shows == "absent":
+                            self._proofs.setdefault(of, []).append(event)
                     found[sort, of] = Sign(sort, of, shows, event, sure)
             elif isinstance(fact, Suspect) and fact.standing in ("ruled out", "confirmed"):
                 shows = "good" if fact.standing == "ruled out" else "bad"
@@ -156,21 +174,18 @@ class Signs:
             check = self.checks[of]
             first = shows == check.outcomes[0]
             verdicts = ("good", "noted", "bad") if check.combine == "each" else ("good",) if first else ("bad", "noted")
-        if sort == "symptom" and shows == "absent" and fact.verdict == "good" and self._denies(of, fact):
+        if (
+            sort == "symptom"
+            and shows == "absent"
+            and fact.verdict == "good"
+            and denies(fact.condition, self.symptoms[of].heard.states)
+        ):
             return True
         if fact.verdict not in verdicts or (heard.verdicts and fact.verdict not in heard.verdicts):
             return False
         if sort == "symptom" and shows == "absent" and fact.state in self.cured:
             return True
         return not heard.states or is_state(fact.state, fact.condition, heard.states)
-
-    def _denies(self, symptom: str, fact: Finding) -> bool:
-        """Whether a good finding denies what the complaint is heard as: 'it has not died' for dying."""
-        said = fact.condition.lower().replace("'", "").replace("’", "").split()
-        if not NOT.intersection(said):
-            return False
-        stems = {_stem(w) for w in said}
-        return any(_stem(s) in stems for s in self.symptoms[symptom].heard.states if " " not in s)
 
     def _ended(self, found: dict[str, Sign]) -> dict[str, Sign]:
         """Complaints that are over because the machine was heard to run since."""
@@ -223,14 +238,6 @@ class Signs:
             if isinstance(event.fact, Suspect) and event.fact.standing == "suspected" and event.when > since:
                 found[fault] = Sign("hunch", fault, "suspected", event, TRUST_HUNCH)
         return found
-
-
-def _stem(word: str) -> str:
-    """A word without its ending: dies, died and dying are one."""
-    for end in ("ing", "ied", "ies", "ed", "es", "s", "ie", "y", "e"):
-        if word.endswith(end) and len(word) > len(end) + 1:
-            return word[: -len(end)]
-    return word
 
 
 def _repeated(before: Sign | None, shows: str, sure: float) -> float:

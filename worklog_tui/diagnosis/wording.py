@@ -12,6 +12,10 @@ from worklog_tui.diagnosis.words import holds, spoken, tokens
 from worklog_tui.model import Finding, OpenItem
 
 _JOIN = re.compile(r"\s+(on|in|for|round|around|over|under|across|at|made from|made of|made out of|out of|from)\s+")
+_UNPROVED = re.compile(
+    r"\b(?:not|nt|never|havent|haven['’]t) (?:yet )?(?:been )?(?:proved|proven|tested|tried|re-?run|run it|ridden)\b",
+    re.IGNORECASE,
+)
 _SOURCE = re.compile(r"\s(?:from|out of|made of|made from)\s")
 _ARTICLES = frozenset({
     "the", "a", "an", "it", "all", "both", "up", "out", "off", "that", "this", "his", "my", "new", "for", "if",
@@ -136,6 +140,8 @@ class Wording:
     def _do(self, item: OpenItem, about: str) -> str:
         if is_clause(about):
             return job_in(about, self.verbs)
+        if _UNPROVED.search(item.quote):
+            return f"run it again and check the {self._thing(item, about)}"
         if self.starts_with_verb(about, item.name) or self._is_a_job(about):
             return about
         if re.match(r"(new|fresh)\b", about, re.IGNORECASE):

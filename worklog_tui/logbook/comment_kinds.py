@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 
-from worklog_tui.logbook.comment_words import CommentWords
+from worklog_tui.logbook.comment_words import CommentWords, by_first_word, holds_any
 from worklog_tui.logbook.words import word_set
 
 _SENTENCES = re.compile(r"[^.!?\n]+[.!?]*")
@@ -68,8 +68,9 @@ def weigh(words: CommentWords, sentence: str) -> Weighed:
         if cue.at == "end":
             found = any(sentence.endswith(s) for s in cue.says)
         elif cue.at == "start":
-            found = any(begins == s or begins.startswith(s + " ") for s in cue.says)
+            beginning = by_first_word(cue.says).get(said[0] if said else "", ())
+            found = any(begins == s or begins.startswith(s + " ") for s in beginning)
         else:
-            found = any(f" {s} " in whole for s in cue.says)
+            found = holds_any(whole, cue.says)
         sums[cue.kind] += cue.weight if found else 0
     return Weighed(sentence, **sums)

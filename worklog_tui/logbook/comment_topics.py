@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 from typing import Any
 
 from worklog_tui.logbook.comment_kinds import Kind
-from worklog_tui.logbook.comment_words import CommentWords, Topic
+from worklog_tui.logbook.comment_words import CommentWords, Topic, holds_any
 from worklog_tui.logbook.named_things import STATES, Named, named_in
 from worklog_tui.logbook.same_thing import thing
 from worklog_tui.logbook.told_lines import QUANTITIES
@@ -81,8 +81,7 @@ def _part_in(sentence: str, table: Table) -> str:
 
 
 def _has(text: str, topic: Topic) -> bool:
-    spaced = f" {text} "
-    return any(f" {said} " in spaced for said in topic.says)
+    return holds_any(f" {text} ", topic.says)
 
 
 def _any(said: tuple[str, ...], text: str) -> bool:

@@ -6,6 +6,7 @@ import re
 import tomllib
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
+from functools import lru_cache
 from pathlib import Path
 from typing import Any
 
@@ -67,6 +68,22 @@ class CommentWords:
             kept = kept.replace(said, same) if said in _SPLIT else kept
         spaced = re.sub(r"([.?!,;:]+)(?=\s|$)", r" \1 ", kept)
         return " ".join(self.shorthand.get(w, w) for w in spaced.split())
+
+
+@lru_cache(maxsize=500)
+def by_first_word(phrases: frozenset[str] | tuple[str, ...]) -> Mapping[str, tuple[str, ...]]:
+    """The phrases by the word that each begins with."""
+    found: dict[str, tuple[str, ...]] = {}
+    for phrase in phrases:
+        first = phrase.split(" ", 1)[0]
+        found[first] = (*found.get(first, ()), phrase)
+    return found
+
+
+def holds_any(spaced: str, phrases: frozenset[str] | tuple[str, ...]) -> bool:
+    """Whether a text with blanks round it holds one of the phrases as whole words."""
+    index = by_first_word(phrases)
+    return any(f" {phrase} " in spaced for word in spaced.split() if word in index for phrase in index[word])
 
 
 def load_comment_words(folders: Sequence[Path]) -> CommentWords:

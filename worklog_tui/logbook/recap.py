@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from worklog_tui.logbook.readings import TAKEN
-from worklog_tui.model import Fact, Finding, FollowUp, History, Instant, OpenItem, Reading, Suspect, Work
+from worklog_tui.model import Fact, Finding, FollowUp, History, Instant, OpenItem, Reading, SessionRecord, Suspect, Work
 
 PLANS = ("to do", "fallback")
 
@@ -34,7 +34,11 @@ def recap(history: History, items: Sequence[OpenItem], session: int | None = Non
     number = session if session is not None else len(history.sessions)
     if not 1 <= number <= len(history.sessions):
         return Recap(0, None)
-    record = history.sessions[number - 1]
+    return of_session(history.sessions[number - 1], number, items)
+
+
+def of_session(record: SessionRecord, number: int, items: Sequence[OpenItem]) -> Recap:
+    """The recap of one session with the items of its machine."""
     still = [i for i in items if i.state in ("open", "left so")]
     return Recap(
         number,

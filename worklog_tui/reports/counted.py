@@ -12,6 +12,21 @@ def counted(left: LeftOut) -> str:
     return ", ".join(f"{count} {one if count == 1 else many}" for count, one, many in rows if count)
 
 
+MOST_TOLD, MOST_READINGS, MOST_LISTED = 40, 120, 12
+"So many rows of a list, readings of the table and sessions of the contents are shown; JSON and tables hold all."
+
+
+def earlier(count: int, most: int) -> str:
+    """What is said of the rows before the latest ones; empty when all are shown."""
+    if count <= most:
+        return ""
+    return (
+        "One earlier one is in the timeline."
+        if count == most + 1
+        else f"{count - most} earlier ones are in the timeline."
+    )
+
+
 def begun(text: str) -> str:
     """The text with a capital letter."""
     return text[:1].upper() + text[1:]

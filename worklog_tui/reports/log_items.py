@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
-from worklog_tui.model import OpenItem
+from contextlib import suppress
+from datetime import date
+
+from worklog_tui.model import Due, OpenItem
 from worklog_tui.reports.material import Material, maybe_spot
 from worklog_tui.reports.repair_log import Group, Told
-from worklog_tui.reports.sentence import briefly
-from worklog_tui.reports.when import where
+from worklog_tui.reports.sentence import amount, briefly
+from worklog_tui.reports.when import date_in_words, where
 
 PARTS, NOTICED = "Parts still needed", "Noticed, and nothing planned"
 GROUPS = {
@@ -51,10 +54,23 @@ def dealt_with(of: Material) -> tuple[Told, ...]:
 
 
 def _told(of: Material, item: OpenItem) -> Told:
-    detail = "ordered, not here yet" if item.state == "awaited" else ""
-    if item.comment is not None and item.people:
-        detail = "asked by one viewer" if item.people == 1 else f"asked by {item.people} viewers"
+    asked = "asked by one viewer" if item.people == 1 else f"asked by {item.people} viewers"
+    rows = (
+        "ordered, not here yet" if item.state == "awaited" else "",
+        due_in_words(item.due) if item.due else "",
+        asked if item.comment is not None and item.people else "",
+    )
+    detail = "; ".join(filter(None, rows))
     return Told(item.about, detail, maybe_spot(item.raised), of.words(item.raised.note) if item.raised else item.quote)
+
+
+def due_in_words(due: Due) -> str:
+    """When something is to be done, such as: due before start, by 1 May 2031."""
+    by = due.day
+    with suppress(ValueError):
+        by = date_in_words(date.fromisoformat(due.day)) if due.day else ""
+    rows = (due.event, f"by {by}" if by else "", f"at {amount(due.hours, 'h')} run" if due.hours is not None else "")
+    return "due " + ", ".join(filter(None, rows))
 
 
 def _in_span(of: Material, item: OpenItem) -> bool:

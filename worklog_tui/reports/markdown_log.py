@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Sequence
 
-from worklog_tui.reports.counted import begun, counted
+from worklog_tui.reports.counted import MOST_READINGS, MOST_TOLD, begun, counted, earlier
 from worklog_tui.reports.repair_log import LogLine, ReadingRow, RepairLog, Spot, SystemRow, Told
 
 _ANYWHERE = re.compile(r"[\\`*_\[\]{}<>|~&$@]|(?<=\w):(?=//)|(?<!\w):(?=[\w+-]+:)|(?<=www)\.", re.IGNORECASE)
@@ -59,7 +59,11 @@ def _at(spot: Spot | None) -> str:
 
 
 def _section(title: str, told: Sequence[Told], before: str = "") -> list[str]:
-    return ["", f"## {title}", "", *(_told(one, before) for one in told)] if told else []
+    if not told:
+        return []
+    more = earlier(len(told), MOST_TOLD)
+    first = [f"The latest {MOST_TOLD}. {more}", ""] if more else []
+    return ["", f"## {title}", "", *first, *(_told(one, before) for one in told[-MOST_TOLD:])]
 
 
 def _told(one: Told, before: str = "") -> str:
@@ -69,7 +73,7 @@ def _told(one: Told, before: str = "") -> str:
 
 
 def _readings(readings: Sequence[ReadingRow]) -> list[str]:
-    rows = ((_what(r), _value(r), r.should_be, r.compares, r.spot) for r in readings)
+    rows = ((_what(r), _value(r), r.should_be, r.compares, r.spot) for r in readings[-MOST_READINGS:])
     return _table("Readings", ("What", "Reading", "Should be", "Result", "Where"), rows)
 
 

@@ -6,7 +6,7 @@ from functools import lru_cache
 from pathlib import Path
 from typing import Any
 
-from worklog_tui.reports.counted import begun, counted
+from worklog_tui.reports.counted import MOST_LISTED, MOST_READINGS, MOST_TOLD, begun, counted, earlier
 from worklog_tui.reports.hand_over import NOT_TOLD, HandOver
 from worklog_tui.reports.missing import needed
 from worklog_tui.reports.repair_log import RepairLog
@@ -35,9 +35,10 @@ def hand_over_page(sheet: HandOver, closing: str) -> str:
 
 
 def contents(log: RepairLog) -> list[tuple[str, str]]:
-    """Anchor and title of every section and session that the page has."""
+    """Anchor and title of every section that the page has, and of its sessions while they are few."""
     rows = [(anchor, title) for anchor, title, names in _SECTIONS if any(getattr(log, name) for name in names)]
-    return [*rows, ("timeline", "Timeline"), *((f"session-{s.number}", s.title) for s in log.sessions)]
+    sessions = [(f"session-{s.number}", s.title) for s in log.sessions]
+    return [*rows, ("timeline", "Timeline"), *(sessions if len(sessions) <= MOST_LISTED else [])]
 
 
 def _render(template: str, **values: Any) -> str:
@@ -52,7 +53,8 @@ def _environment() -> tuple[Any, Any]:
     jinja2 = needed("jinja2", "jinja2", "A page")
     loader = jinja2.FileSystemLoader(TEMPLATES)
     made = jinja2.Environment(loader=loader, autoescape=True, undefined=jinja2.StrictUndefined, auto_reload=False)
-    made.filters |= {"left_out": counted, "begun": begun}
+    made.filters |= {"left_out": counted, "begun": begun, "earlier": earlier}
+    made.globals |= {"most_told": MOST_TOLD, "most_readings": MOST_READINGS, "most_listed": MOST_LISTED}
     return made, import_markup()
 
 

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from datetime import date
+
 from worklog_tui.model import Instant, Place
 
 _MONTHS = "January February March April May June July August September October November December".split()
@@ -11,8 +13,12 @@ def day(start: Instant | None) -> str:
     """A day in words, such as 12 April 2031; empty when it is not known."""
     if start is None:
         return ""
-    moment = start.moment()
-    return f"{moment.day} {_MONTHS[moment.month - 1]} {moment.year}"
+    return date_in_words(start.moment())
+
+
+def date_in_words(one: date) -> str:
+    """A date such as 12 April 2031."""
+    return f"{one.day} {_MONTHS[one.month - 1]} {one.year}"
 
 
 def session_title(number: int, start: Instant | None) -> str:

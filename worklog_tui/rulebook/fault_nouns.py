@@ -166,6 +166,19 @@ class Has:
 
 
 @dataclass(frozen=True, slots=True)
+class Discovery:
+    """Something found out that voids what was seen before it."""
+
+    id: str
+    heard: Heard
+    voids: tuple[str, ...] = ()
+    "Ids of complaints, checks and faults whose earlier signs count for little."
+    quantities: tuple[str, ...] = ()
+    "Quantities whose earlier readings do."
+    file: str = ""
+
+
+@dataclass(frozen=True, slots=True)
 class FaultBook:
     """All fault files together."""
 
@@ -176,6 +189,7 @@ class FaultBook:
     cautions: Mapping[str, Caution] = field(default_factory=dict)
     dangers: tuple[WordSets, ...] = ()
     never: tuple[WordSets, ...] = ()
+    discoveries: tuple[Discovery, ...] = ()
     has: Mapping[str, Has] = field(default_factory=dict)
     systems: Mapping[str, str] = field(default_factory=dict)
     "System: its plain name."

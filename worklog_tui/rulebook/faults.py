@@ -16,6 +16,7 @@ from worklog_tui.rulebook.fault_nouns import (
     Access,
     Caution,
     Check,
+    Discovery,
     Fault,
     FaultBook,
     Has,
@@ -25,6 +26,7 @@ from worklog_tui.rulebook.fault_nouns import (
     Symptom,
     WordSets,
 )  # fmt: skip
+from worklog_tui.rulebook.faults_keys import mistakes_in
 from worklog_tui.rulebook.faults_lint import lint
 from worklog_tui.rulebook.mistakes import GrammarMistake, Mistake, line_of
 
@@ -50,7 +52,9 @@ def load_faults(folders: Sequence[Path]) -> FaultBook:
 
 def _load(folders: Sequence[Path], paths: Sequence[tuple[str, Path]]) -> FaultBook:
     files, mistakes = _read(paths)
-    book: dict[str, Any] = {f.name: () if f.name in ("dangers", "never") else {} for f in fields(FaultBook)}
+    book: dict[str, Any] = {
+        f.name: () if f.name in ("dangers", "never", "discoveries") else {} for f in fields(FaultBook)
+    }
     for name, data in files.items():
         try:
             _merge(book, name, data)
@@ -60,7 +64,7 @@ def _load(folders: Sequence[Path], paths: Sequence[tuple[str, Path]]) -> FaultBo
             says = f"a table has a value of the wrong kind ({error})"
             mistakes.append(Mistake(name, 0, says, "compare it with its neighbours"))
     made = FaultBook(**book)
-    mistakes += lint(made)
+    mistakes += [] if mistakes else lint(made)  # a file that was left out would be missed everywhere
     if mistakes:
         raise GrammarMistake([_placed(m, folders) for m in mistakes])
     return made
@@ -82,6 +86,10 @@ def _merge(book: dict[str, Any], name: str, data: Mapping[str, Any]) -> None:
             c["tag"], c["says"], c["source"], _texts(c, "words"), _applies(c.get("applies_when", {}))
         )
     book["dangers"] += tuple(_word_sets(d) for d in data.get("danger", ()))
+    book["discoveries"] += tuple(
+        Discovery(d["id"], _heard(d["heard"]), _texts(d, "voids"), _texts(d, "quantities"), name)
+        for d in data.get("discovery", ())
+    )
     book["never"] += tuple(_word_sets(d) for d in data.get("never", ()))
     for h in data.get("has", ()):
         kind, said, not_kind, fuel, ignition = (
@@ -115,7 +123,12 @@ def _read(paths: Sequence[tuple[str, Path]]) -> tuple[dict[str, dict[str, Any]],
     mistakes: list[Mistake] = []
     for name, path in paths:
         try:
-            files[name] = tomllib.loads(path.read_text(encoding="utf-8"))
+            text = path.read_text(encoding="utf-8")
+            data = tomllib.loads(text)
+            wrong = mistakes_in(name, text, data)
+            mistakes += wrong
+            if not wrong:
+                files[name] = data
         except (tomllib.TOMLDecodeError, UnicodeDecodeError) as error:
             line = re.search(r"line (\d+)", str(error))
             mistakes.append(Mistake(name, int(line[1]) if line else 0, f"it is not TOML ({error})", "mend that line"))

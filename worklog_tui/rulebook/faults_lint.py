@@ -27,7 +27,28 @@ def lint(book: FaultBook) -> list[Mistake]:
     found += [m for a in book.access.values() for m in _access(a.id, book)]
     for sets in (*book.dangers, *book.never):
         found += [_unknown("diagnosis", sets.id, "caution", c) for c in sets.cautions if c not in book.cautions]
-    return found
+    return [*found, *_machines(book), *_discoveries(book)]
+
+
+def _machines(book: FaultBook) -> Iterator[Mistake]:
+    """Names of what a machine may have that no [[has]] knows; a book without any is a person's own, read alone."""
+    tables = [
+        *((f.id, f.file, f.applies) for f in book.faults.values()),
+        *((c.id, c.file, c.applies) for c in book.checks.values()),
+        *((s.id, s.file, s.applies) for s in book.symptoms.values()),
+        *((c.tag, "cautions.toml", c.applies) for c in book.cautions.values()),
+        *((d.id, "diagnosis/steps.toml", d.applies) for d in (*book.dangers, *book.never)),
+    ]
+    for of, file, applies in tables:
+        for name in (*applies.get("has", ()), *applies.get("lacks", ())):
+            if name not in book.has:
+                yield _unknown(file, of, "trait of a machine", name)
+
+
+def _discoveries(book: FaultBook) -> Iterator[Mistake]:
+    known = {*book.faults, *book.checks, *book.symptoms}
+    for one in book.discoveries:
+        yield from (_unknown(one.file, one.id, "sign", v) for v in one.voids if v not in known)
 
 
 def _fault(fault: Fault, book: FaultBook) -> Iterator[Mistake]:

@@ -54,6 +54,14 @@ def basis(connection: Connection, machine: str) -> str:
     return " ".join(map(str, row))
 
 
+def is_current(connection: Connection, machine: str) -> bool:
+    """Whether the items of a machine were worked out since the last change."""
+    row = connection.execute(
+        "SELECT basis FROM counted JOIN machine ON machine.id = machine_id WHERE machine.uid = ?", (machine,)
+    ).fetchone()
+    return row is not None and row["basis"] == basis(connection, machine)
+
+
 def open_counts(connection: Connection) -> dict[str, int | None]:
     """How many items each machine has open, by uid; None where that was not worked out since the last change."""
     found = connection.execute(

@@ -40,6 +40,12 @@ def all_machines(connection: Connection) -> list[Machine]:
     return [rows.machine(row) for row in connection.execute("SELECT uid, name, card FROM machine ORDER BY id")]
 
 
+def called(connection: Connection, name: str) -> list[Machine]:
+    """The machines with exactly that name."""
+    found = connection.execute("SELECT uid, name, card FROM machine WHERE name = ? ORDER BY id", (name,))
+    return [rows.machine(row) for row in found]
+
+
 def by_uid(connection: Connection, uid: str) -> Machine:
     """The machine with that uid; a KeyError when there is none."""
     row = connection.execute("SELECT uid, name, card FROM machine WHERE uid = ?", (uid,)).fetchone()

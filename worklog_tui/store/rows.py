@@ -47,10 +47,12 @@ def machine(row: sqlite3.Row) -> Machine:
     return replace(machine_of(json.loads(row["card"])), uid=row["uid"], name=row["name"])
 
 
+_CARD = frozenset(field.name for field in fields(Machine))
+
+
 def machine_of(data: dict[str, Any]) -> Machine:
     """The machine of a card's JSON data; keys that a newer program wrote are passed over."""
-    known = {field.name for field in fields(Machine)}
-    card = {key: value for key, value in data.items() if key in known}
+    card = {key: value for key, value in data.items() if key in _CARD}
     card["firing_order"] = tuple(card.get("firing_order", ()))
     card["specified"] = tuple(SpecifiedValue(**value) for value in card.get("specified", ()))
     return Machine(**{"name": "", **card})

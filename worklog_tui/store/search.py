@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
+
+from worklog_tui.logbook.words import SAME
 from worklog_tui.model import Note
 from worklog_tui.store import rows
 from worklog_tui.store.files import Connection
@@ -15,13 +18,16 @@ def find(
 ) -> list[Note]:
     """Notes that hold all the words of the text, newest first; `"in quotes"` is a phrase, `word*` a beginning.
 
-    `best_first` ranks by fit instead, as long as there are no more than RANKED_UP_TO hits. `machine` is a uid.
+    Newest is by when it was said; of more than RANKED_UP_TO hits, by when it came into the logbook. `best_first` ranks
+    by fit instead, up to as many hits. A word stands for its other spellings in the trade too. `machine` is a uid.
     """
     match = query(text)
     if not match:
         return []
-    rank = best_first and _hits(connection, match, RANKED_UP_TO + 1) <= RANKED_UP_TO
-    order = "bm25(note_words), note_words.rowid DESC" if rank else "note_words.rowid DESC"
+    order = "note_words.rowid DESC"
+    if _hits(connection, match, RANKED_UP_TO + 1) <= RANKED_UP_TO:
+        said = "coalesce(note.utc, session.utc, '') DESC, note_words.rowid DESC"
+        order = f"bm25(note_words), {said}" if best_first else said
     found = connection.execute(
         f"SELECT {rows.NOTE_COLUMNS} FROM note_words CROSS JOIN note ON note.id = note_words.rowid"
         " CROSS JOIN session ON session.id = note.session_id WHERE note_words MATCH ?1 AND NOT note.struck"
@@ -41,8 +47,19 @@ def query(text: str) -> str:
             star = "" if inside or not word.rstrip("*") or not word.endswith("*") else "*"
             bare = word if inside else word.rstrip("*")
             if any(character.isalnum() for character in bare):
-                parts.append(f'"{bare}"{star}')
-    return " ".join(parts)
+                alike = () if inside or star else sorted(_spellings().get(bare.casefold(), ()))
+                either = " OR ".join(f'"{one}"' for one in (bare, *alike))
+                parts.append(f"({either})" if alike else f'"{bare}"{star}')
+    return " AND ".join(parts)
+
+
+@lru_cache(maxsize=1)
+def _spellings() -> dict[str, frozenset[str]]:
+    """For each word of the trade its other spellings, of both sides of the ocean and in short."""
+    groups: dict[str, set[str]] = {}
+    for said, same in SAME.items():
+        groups.setdefault(same, {same}).add(said)
+    return {word: frozenset(group - {word}) for group in groups.values() for word in group}
 
 
 def _hits(connection: Connection, match: str, upto: int) -> int:

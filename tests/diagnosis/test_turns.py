@@ -1,0 +1,111 @@
+"""Turns of a repair: good that turns bad, discoveries that void earlier looks, viewers' ideas, plans."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from tests.diagnosis.workshop import Log
+from worklog_tui.diagnosis import advise
+from worklog_tui.diagnosis.log import Log as Read
+from worklog_tui.diagnosis.network import Network
+from worklog_tui.diagnosis.signs import Signs
+from worklog_tui.model import Advice, Machine, OpenItem
+from worklog_tui.rulebook.faults import FaultBook
+
+
+def advised(log: Log, faults: FaultBook, items: list[OpenItem] | None = None) -> Advice:
+    return advise(log.history(), log.items() if items is None else items, faults, None)
+
+
+def test_what_was_disturbed_since_it_ran_heads_the_suspects(faults: FaultBook) -> None:
+    log = Log().found("engine", "runs evenly", "good", state="runs").did("remove", "plug lead").did("fit", "plug lead")
+    log.found("engine", "won't start", state="won't start")
+    advice = advised(log, faults)
+    assert advice.causes[0].id == "ign.plug_lead"
+    assert "what was disturbed comes first" in advice.steps[0].why
+
+
+def test_work_before_the_proof_is_no_disturbance(faults: FaultBook) -> None:
+    log = Log().did("remove", "plug lead").did("fit", "plug lead").found("engine", "runs evenly", "good", state="runs")
+    log.found("engine", "won't start", state="won't start")
+    assert advised(log, faults).causes[0].id != "ign.plug_lead"
+
+
+def test_a_look_before_the_disturbance_is_made_again(faults: FaultBook) -> None:
+    log = Log().found("flywheel key", "perfect", "good").found("engine", "runs evenly", "good", state="runs")
+    log.did("strip", "flywheel key").found("engine", "won't start", state="won't start")
+    signs = Signs(Read(log.history()), faults)
+    assert "ign.key" in signs.disturbed
+    assert Network(signs).chance("ign.key") > 0.2
+
+
+def test_a_switch_that_was_off_voids_the_looks_before_it(faults: FaultBook) -> None:
+    log = Log().found("spark", "no spark", state="no spark")
+    before = {c.id: c.chance for c in advised(log, faults).causes}
+    log.found("kill switch", "was off", "bad", state="off")
+    signs = Signs(Read(log.history()), faults)
+    assert signs.symptom_signs["no_spark"].trust < 0.15
+    after = {c.id: c.chance for c in advised(log, faults).causes}
+    assert after["ign.points_dirty"] < before["ign.points_dirty"]
+
+
+def test_a_gauge_found_wrong_voids_its_readings(faults: FaultBook) -> None:
+    van = Machine("Old van", "four-cylinder petrol van", "petrol", "battery", 4)
+    log = Log(van)
+    for cylinder, psi in enumerate((120, 118, 60, 121), 1):
+        log.read("compression", psi, "psi", f"cylinder {cylinder}")
+    believed = Signs(Read(log.history()), faults).check_signs["comp.gauge"].trust
+    log.found("compression tester", "reads wrong", state="reads wrong")
+    assert Signs(Read(log.history()), faults).check_signs["comp.gauge"].trust < believed / 5
+
+
+def test_a_viewers_idea_is_no_evidence_and_comes_behind_the_log(faults: FaultBook) -> None:
+    log = Log().chat(8).later("fan belt", "part needed", "it needs a fan belt")
+    idea = replace(log.items()[0], anchors=(), about="new coil", name="ignition coil", raised=None, comment=0, people=3)
+    advice = advised(log, faults, [idea, *log.items()])
+    assert "fan belt" in advice.steps[0].step
+    assert advised(log, faults).causes == advice.causes
+    coil = next(s for s in advice.steps if "coil" in s.step)
+    assert "viewers put it forward" in coil.why
+
+
+def test_the_own_plan_keeps_its_order_and_both_branches(faults: FaultBook) -> None:
+    log = Log().chat(12)
+    log.later("clean the strainer", "to do", "next time I clean the strainer")
+    log.later("lap the foot valve", "fallback", "if that does not help I lap the foot valve")
+    log.later("grease the bearing", "to do", "after that I grease the bearing")
+    assert advised(log, faults).plan == (
+        "clean the strainer", "if that does not help: lap the foot valve", "grease the bearing",
+    )  # fmt: skip
+
+
+def test_a_step_of_the_plan_that_was_done_leaves_it(faults: FaultBook) -> None:
+    log = Log().chat(12).later("clean the strainer", "to do", "next time I clean the strainer", name="strainer")
+    log.later("grease the bearing", "to do", "after that I grease the bearing").did("clean", "strainer")
+    assert advised(log, faults).plan == ("grease the bearing",)
+
+
+def test_a_missing_fact_that_would_change_the_first_step_is_asked_for(faults: FaultBook) -> None:
+    unknown = Machine("Yard engine", "single-cylinder engine")
+    asked = advised(Log(unknown).found("engine", "won't start", state="won't start"), faults).asks
+    assert any(q.startswith("What does it run on?") for q in asked)
+    known = replace(unknown, fuel="petrol", ignition="magneto")
+    assert advised(Log(known).found("engine", "won't start", state="won't start"), faults).asks == ()
+
+
+def test_an_electric_press_gets_its_own_cautions(faults: FaultBook) -> None:
+    press = Machine("Trimming press", "paper guillotine with a three-phase motor", "none", "none")
+    log = Log(press).found("two-hand control", "one button taped down", state="bypassed", name="two-hand control")
+    log.later("two-hand control", "fault", "the two-hand control is bypassed", name="two-hand control")
+    first = advised(log, faults).steps[0]
+    assert first.why.startswith("Nothing keeps hands out of the stroke")
+    assert any("No hand in the stroke" in c for c in first.cautions)
+    assert not any("engines indoors" in c for s in advised(log, faults).steps for c in s.cautions)
+
+
+def test_the_list_at_the_end_leads_also_as_bare_names(faults: FaultBook) -> None:
+    log = Log().found("drive belt", "cracked", state="cracked").found("oil seal", "weeping", state="weeping")
+    log.found("fuel gauge", "dead", state="dead").chat(6)
+    log.note("Right. Belt, seal, gauge. See you.")
+    steps = [s.step for s in advised(log, faults).steps[:3]]
+    assert [next(w for w in ("belt", "seal", "gauge") if w in s) for s in steps] == ["belt", "seal", "gauge"]

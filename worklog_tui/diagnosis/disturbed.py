@@ -1,0 +1,54 @@
+"""What was worked on between a proof that all was well and the trouble that came after it: it heads the suspects."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import TYPE_CHECKING
+
+from worklog_tui.diagnosis.log import Event, Log
+from worklog_tui.model import Finding, Work
+
+if TYPE_CHECKING:
+    from worklog_tui.diagnosis.part_index import PartIndex
+    from worklog_tui.diagnosis.signs import Sign
+    from worklog_tui.rulebook.faults import Symptom
+
+DISTURBS = (
+    "remove", "strip", "disconnect", "connect", "fit", "replace", "adjust", "clean", "repair", "free", "tighten",
+    "make",
+)  # fmt: skip
+
+
+def disturbed(
+    log: Log, troubles: Mapping[str, Sign], symptoms: Mapping[str, Symptom], proofs: Mapping[str, list[Event]],
+    causes: PartIndex[str],
+) -> dict[str, Event]:  # fmt: skip
+    """The faults whose parts were worked on since the trouble was last proved absent, each with that work.
+
+    `proofs` holds, for every complaint, the findings that proved it absent; a trouble never proved absent gives none.
+    """
+    found: dict[str, Event] = {}
+    for of, sign in troubles.items():
+        if sign.shows != "present":
+            continue
+        start = max((e.when for e in proofs.get(of, ()) if e.when < sign.event.when), default=None)
+        if start is None or _already_bad(log, sign, start):
+            continue
+        for event in log.works:
+            work = event.fact
+            if start < event.when < sign.event.when and isinstance(work, Work) and work.action in DISTURBS:
+                touched = causes.find(work.name, work.part, fall_back=True)
+                found |= {f: event for f in touched if f in symptoms[of].causes}
+    return found
+
+
+def _already_bad(log: Log, sign: Sign, start: float) -> bool:
+    """Whether the same was heard bad before any work followed the proof: then the work did not bring it."""
+    first_work = min((e.when for e in log.works if e.when > start), default=float("inf"))
+    return any(
+        start < e.when < first_work
+        and isinstance(e.fact, Finding)
+        and e.fact.verdict == "bad"
+        and e.name == sign.event.name
+        for e in log.findings
+    )

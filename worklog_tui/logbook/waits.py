@@ -1,0 +1,109 @@
+"""Waits: what was left in the cleaner, on charge, under oil or drying, when it is ready, and how long it really took.
+
+A wait begins with a time that was said to be given to something. It ends when the talk goes on about that thing.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from datetime import datetime, timedelta
+
+from worklog_tui.logbook.amounts import bounds_in
+from worklog_tui.logbook.closing import things_of
+from worklog_tui.logbook.same_thing import Thing, same, speaks_of
+from worklog_tui.model import Fact, Finding, History, Instant, Note, Place, Reading, Session, Work
+
+LONGEST = 60 * 86_400.0
+"Seconds of the longest time that is taken for a wait."
+
+
+@dataclass(frozen=True, slots=True)
+class Wait:
+    """One thing that is waited for."""
+
+    reading: Reading
+    "The time that it was given."
+    place: Place
+    told: str
+    least: float
+    "Seconds that it was given, at least."
+    most: float
+    begun: Instant | None
+    "None when the time of the note is not known, as in captions of a finished film."
+    ready: datetime | None
+    "When the least of that time is over."
+    ended: Place | None = None
+    "Where the talk went on about it; None while it is waited for."
+    took: float | None = None
+    "Seconds that it really took: as was said, else between the two notes where both times are known."
+
+    def is_ready(self, now: datetime) -> bool:
+        """Whether the time is over and nothing was heard of it yet."""
+        return self.ended is None and self.ready is not None and self.ready <= now
+
+
+def waits(history: History) -> tuple[Wait, ...]:
+    """All waits in the order in which they were begun, those that are over too."""
+    notes = {n.uid: (n, record.session) for record in history.sessions for n in record.notes}
+    open_ones: list[tuple[Wait, tuple[Thing, ...]]] = []
+    found: list[Wait] = []
+    last: dict[str, Work] = {}
+    for fact in history.facts():
+        place = history.place(fact.main.note)
+        still = []
+        for wait, things in open_ones:
+            if _goes_on(fact, place, wait, things):
+                found.append(replace(wait, ended=place, took=_took(wait, fact, *notes[place.note])))
+            else:
+                still.append((wait, things))
+        open_ones = still
+        if isinstance(fact, Work):
+            last[place.note] = fact
+        begun = _begun(fact, place, *notes[place.note]) if isinstance(fact, Reading) else None
+        if begun is not None:
+            work = last.get(place.note)
+            open_ones.append((begun, (*things_of(fact), *(things_of(work) if work else ()))))
+    return tuple(sorted([*found, *(wait for wait, _ in open_ones)], key=lambda one: one.place.order))
+
+
+def _begun(reading: Reading, place: Place, note: Note, session: Session) -> Wait | None:
+    if reading.quantity != "duration" or reading.role != "planned":
+        return None
+    span = bounds_in(reading.value, reading.unit, "s")
+    if span is None or not 0 < span[0] <= LONGEST:
+        return None
+    begun = _when(note, session)
+    ready = begun.moment() + timedelta(seconds=span[0]) if begun else None
+    return Wait(reading, place, note.words, span[0], span[1], begun, ready)
+
+
+def _when(note: Note, session: Session) -> Instant | None:
+    """When a note was said by the clock; film time is no work time."""
+    if note.instant is not None:
+        return note.instant
+    if note.track == "captions" or session.start is None or note.at is None:
+        return None
+    moment = session.start.moment() + timedelta(seconds=note.at)
+    return replace(session.start, utc=Instant.of(moment).utc)
+
+
+def _goes_on(fact: Fact, place: Place, wait: Wait, things: tuple[Thing, ...]) -> bool:
+    """Whether a fact is about the thing that is waited for, and not of the same breath."""
+    if place.order <= wait.place.order or not isinstance(fact, Work | Finding | Reading):
+        return False
+    if isinstance(fact, Reading) and fact.role == "planned":
+        return False
+    told = things_of(fact)
+    return any(one.words and (same(said, one) or speaks_of(said, one)) for said in told for one in things)
+
+
+def _took(wait: Wait, fact: Fact, note: Note, session: Session) -> float | None:
+    """The time that was said, else the time between the two notes."""
+    if isinstance(fact, Reading) and fact.quantity == "duration":
+        span = bounds_in(fact.value, fact.unit, "s")
+        if span is not None:
+            return span[1]
+    now = _when(note, session)
+    if wait.begun is None or now is None:
+        return None
+    return max((now.moment() - wait.begun.moment()).total_seconds(), 0.0)
