@@ -19,6 +19,7 @@ from tests.bench.plain_reader import PlainReader
 from worklog_tui.bench.acting import CannotAct
 from worklog_tui.bench.desk import Desk
 from worklog_tui.bench.fact_acts import add_fact, correct_fact, set_subject, strike_fact
+from worklog_tui.bench.filming import places_in_film
 from worklog_tui.bench.history import history, reread, would_change
 from worklog_tui.bench.item_acts import add_item, leave_so, mark_done, merge_items, reopen, set_awaited, set_due
 from worklog_tui.bench.machines import add_machine
@@ -130,6 +131,9 @@ ACTS: tuple[Act, ...] = (
     lambda b, m, i, j: move_lines(b.desk, uids(b, m, i, j), elsewhere(m)),
     lambda b, m, i, j: date_session(b.desk, session(b, m, i), DAY if j % 2 else None),
     lambda b, m, i, j: shift_lines(b.desk, uids(b, m, i, j), 60 * (j % 9 - 4)),
+    lambda b, m, i, j: places_in_film(
+        b.desk, session(b, m, i), f"[0:{10 + j}] {SAYINGS[0]}\n[1:30] {SAYINGS[3]}"
+    ),
     lambda b, m, i, j: mark_done(b.desk, m, item(b, m, i)),
     lambda b, m, i, j: leave_so(b.desk, m, item(b, m, i)),
     lambda b, m, i, j: reopen(b.desk, m, item(b, m, i)),

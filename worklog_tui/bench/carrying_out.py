@@ -82,6 +82,8 @@ def _named(acts: Sequence[Act]) -> tuple[set[str], set[str]]:
             continue
         if act.verb == "shift lines":
             notes.update(act.value.get("notes", ()))
+        elif act.verb == "place in film":
+            notes.update(act.value.get("places", ()))
         else:
             sessions.add(act.target)
             sessions.update(str(act.value[key]) for key in ("into", "new") if act.value.get(key))

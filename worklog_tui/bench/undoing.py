@@ -19,7 +19,8 @@ SAID = {
     "moving a session to another machine", "date session": "dating a session", "join sessions":
     "joining two sessions", "split session": "taking lines out of a session", "shift lines": "moving lines in time",
     "close item": "closing an item", "reopen item": "reopening an item", "merge items": "making two items one",
-    "set item": "changing an item", "let go": "not asking again",
+    "set item": "changing an item", "let go": "not asking again", "place in film":
+    "giving notes their place in the film",
     "keep private": "keeping notes private", "same machine": "making two machines one",
     "set card": "changing a machine card",
     "undo": "taking something back", "erase": "erasing words",

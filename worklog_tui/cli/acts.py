@@ -72,6 +72,11 @@ def session(call: Call) -> None:
             done = session_acts.join_sessions(desk, one, other)
         case "move":
             done = session_acts.move_session(desk, numbered(known, call.session).session.uid, words)
+        case "film":
+            from worklog_tui.bench.filming import places_from_file
+            from worklog_tui.cli.files import named_file
+
+            done = places_from_file(desk, numbered(known, call.session).session.uid, named_file(words))
         case _:
             start = moment(desk, words)
             done = session_acts.date_session(desk, numbered(known, call.session).session.uid, start)

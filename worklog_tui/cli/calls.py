@@ -113,6 +113,7 @@ def _keeping(commands: Any) -> None:
     take = _command(commands, "import", "keeping:take_in", "take session files into the logbook")
     take.add_argument("--machine", metavar="NAME", required=True, help="a machine of the logbook, or a machine.toml")
     take.add_argument("sessions", metavar="SESSION", nargs="+", help="session files in order")
+    take.add_argument("--shot", metavar="DAY", help="when it was shot, where no date is given; or: unknown")
     note = _command(commands, "note", "keeping:note", "keep one note, and say what was understood")
     note.add_argument("--machine", metavar="NAME", required=True, help="a machine of the logbook, or a machine.toml")
     note.add_argument("words", metavar="TEXT", nargs="+", help="the note")

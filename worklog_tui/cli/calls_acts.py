@@ -33,10 +33,10 @@ def add_acts(commands: Any, make: Make, finish: Callable[..., None]) -> None:
     correct.add_argument("--kind", metavar="KIND", help="reading, finding, work, suspect, follow_up, trait or number")
     correct.add_argument("--which", metavar="N", type=int, help="which fact of the line, from 1")
     correct.add_argument("--quote", metavar="WORDS", help="the words of the line that say it")
-    session = make(commands, "session", "acts:session", "split, join, move or date a session")
-    session.add_argument("what", choices=("split", "join", "move", "date"), help="what to do")
+    session = make(commands, "session", "acts:session", "split, join, move or date a session, or find it in the film")
+    session.add_argument("what", choices=("split", "join", "move", "date", "film"), help="what to do")
     session.add_argument("session", metavar="SESSION", help="its number; for split the line that begins the new one")
-    session.add_argument("words", metavar="TO", nargs="*", help="the other session, the machine, or the day")
+    session.add_argument("words", metavar="TO", nargs="*", help="the other session, machine, day, or caption file")
     item = make(commands, "item", "acts:item", "change an open item, or add one")
     item.add_argument(
         "what", choices=("done", "reopen", "awaited", "left-so", "due", "change", "merge", "add"), help="what to do"

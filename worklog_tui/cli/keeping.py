@@ -17,11 +17,19 @@ if TYPE_CHECKING:
 
 def take_in(call: Call) -> int:
     """Takes session files into the logbook; 1 when a file could not be read."""
+    from worklog_tui.bench.filming import shot_on, undated
+    from worklog_tui.bench.lines import moment
     from worklog_tui.bench.record import import_sessions
 
     desk = desk_of(call)
     paths = [named_file(p) for p in call.sessions]
-    found = import_sessions(desk, machine_of(desk, call.machine), paths)
+    machine = machine_of(desk, call.machine)
+    known = undated(desk, machine.uid)
+    shot = moment(desk, call.shot) if call.shot else None
+    found = import_sessions(desk, machine, paths)
+    fresh = [one for one in undated(desk, machine.uid) if one not in known]
+    if fresh and not shot_on(desk, fresh, shot) and call.shot is None:
+        complain("It is not known when this was shot; say so with --shot, or later with session date.")
     for complaint in found.complaints:
         complain(complaint)
     if not found.notes and not found.doubled:

@@ -24,6 +24,7 @@ class Spot:
     stands_at: int
     instant: Instant | None
     track: str = "typed"
+    film: int | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -51,6 +52,10 @@ def laid_out(came: Layout, acts: Iterable[Act]) -> Layout:
             for uid in value.get("notes", ()):
                 if uid in now.spots:
                     now.spots[uid] = shifted(now.spots[uid], int(value.get("seconds", 0)))
+        elif act.verb == "place in film":
+            for uid, second in value.get("places", {}).items():
+                if uid in now.spots:
+                    now.spots[uid] = replace(now.spots[uid], film=int(second))
         elif act.verb == "same machine":
             for uid, frame in now.frames.items():
                 if frame.machine == act.target:

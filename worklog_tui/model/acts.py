@@ -11,7 +11,9 @@ NOTE_VERBS = ("edit note", "strike note", "strike lines", "mend word")
 "What alters the words that are read; a run of lines is listed in the value, under notes."
 FACT_VERBS = ("correct fact", "strike fact", "add fact", "set subject")
 "What alters what was read from the words."
-PLACE_VERBS = ("move session", "date session", "join sessions", "split session", "shift lines", "same machine")
+PLACE_VERBS = (
+    "move session", "date session", "join sessions", "split session", "shift lines", "place in film", "same machine",
+)  # fmt: skip
 "What alters where and when notes stand."
 ITEM_VERBS = ("close item", "reopen item", "merge items", "set item")
 KEEP_PRIVATE = "keep private"

@@ -27,7 +27,8 @@ _EXPORTS = {
     " coalesce(came.known, session.known) AS known"
     " FROM session LEFT JOIN session_as_it_came AS came ON came.session_id = session.id"
     " JOIN machine ON machine.id = coalesce(came.machine_id, session.machine_id) ORDER BY session.uid",
-    "note": "SELECT note.uid, session.uid AS session, note.arrival, note.track, note.first_words AS words, note.film,"
+    "note": "SELECT note.uid, session.uid AS session, note.arrival, note.track, note.first_words AS words,"
+    " CASE WHEN came.note_id IS NULL THEN note.film ELSE came.film END AS film,"
     " CASE WHEN came.note_id IS NULL THEN note.stands_at ELSE came.stands_at END AS stands_at,"
     " CASE WHEN came.note_id IS NULL THEN note.at ELSE came.at END AS at,"
     " CASE WHEN came.note_id IS NULL THEN note.said_at ELSE came.said_at END AS said_at,"
@@ -171,7 +172,7 @@ def _earlier(connection: Connection, row: int, data: dict[str, Any]) -> bool:
         "UPDATE note SET arrival = ?1 WHERE id = ?2 AND arrival > ?1", (data["arrival"], row)
     ).rowcount
     moved += connection.execute(
-        "UPDATE note SET film = ?1 WHERE id = ?2 AND ?1 IS NOT NULL AND (film IS NULL OR film > ?1)",
+        f"UPDATE {table[0]} SET film = ?1 WHERE {table[1]} = ?2 AND ?1 IS NOT NULL AND (film IS NULL OR film > ?1)",
         (data["film"], row),
     ).rowcount
     return moved > 0

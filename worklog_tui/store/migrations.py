@@ -12,7 +12,9 @@ if TYPE_CHECKING:
     from sqlite_utils import Database
     from sqlite_utils.migrations import Migrations
 
-_NAMES = ("m001_kept", "m002_derived", "m003_search", "m004_views", "m005_corrected", "m006_copied_devices")
+_NAMES = (
+    "m001_kept", "m002_derived", "m003_search", "m004_views", "m005_corrected", "m006_copied_devices", "m007_in_film",
+)  # fmt: skip
 
 
 def migrate(path: Path, upto: int = schema.VERSION) -> None:

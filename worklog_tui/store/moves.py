@@ -52,18 +52,19 @@ def _notes_of(connection: Connection, session: str) -> set[int]:
 def _spot(connection: Connection, note_id: int) -> tuple[str, Spot]:
     columns = "note.uid, note.track, session.uid AS session"
     row = connection.execute(
-        f"SELECT {columns}, came.at, came.said_at, came.stands_at, came.utc, came.zone, came.utc_offset, came.known"
-        " FROM note_as_it_came AS came JOIN note ON note.id = came.note_id JOIN session ON session.id = came.session_id"
-        " WHERE note.id = ?",
+        f"SELECT {columns}, came.at, came.said_at, came.stands_at, came.utc, came.zone, came.utc_offset, came.known,"
+        " came.film FROM note_as_it_came AS came JOIN note ON note.id = came.note_id"
+        " JOIN session ON session.id = came.session_id WHERE note.id = ?",
         (note_id,),
     ).fetchone()
     if row is None:
         row = connection.execute(
-            f"SELECT {columns}, at, said_at, stands_at, note.utc, note.zone, note.utc_offset, note.known"
-            " FROM note JOIN session ON session.id = note.session_id WHERE note.id = ?",
+            f"SELECT {columns}, at, said_at, stands_at, note.utc, note.zone, note.utc_offset, note.known,"
+            " note.film FROM note JOIN session ON session.id = note.session_id WHERE note.id = ?",
             (note_id,),
         ).fetchone()
-    spot = Spot(row["session"], row["at"], row["said_at"], row["stands_at"], rows.instant(row), row["track"])
+    stood = row["session"], row["at"], row["said_at"], row["stands_at"]
+    spot = Spot(*stood, rows.instant(row), row["track"], row["film"])
     return row["uid"], spot
 
 
@@ -140,16 +141,19 @@ def _put_spot(connection: Connection, uid: str, spot: Spot) -> set[str]:
     """The sessions that the note left and came to, or the one it stands in elsewhere; none when it stays."""
     now = connection.execute(
         "SELECT note.id, session.uid AS session, at, said_at, stands_at, note.utc, note.zone, note.utc_offset,"
-        " note.known FROM note JOIN session ON session.id = note.session_id WHERE note.uid = ?",
+        " note.known, note.film FROM note JOIN session ON session.id = note.session_id WHERE note.uid = ?",
         (uid,),
     ).fetchone()
-    if _same(now, spot):
+    if _same(now, spot) and now["film"] == spot.film:
         return set()
     connection.execute(
-        f"INSERT OR IGNORE INTO note_as_it_came (note_id, session_id, at, said_at, stands_at, {_MOMENT})"
-        f" SELECT id, session_id, at, said_at, stands_at, {_MOMENT} FROM note WHERE id = ?",
+        f"INSERT OR IGNORE INTO note_as_it_came (note_id, session_id, at, said_at, stands_at, film, {_MOMENT})"
+        f" SELECT id, session_id, at, said_at, stands_at, film, {_MOMENT} FROM note WHERE id = ?",
         (now["id"],),
     )
+    connection.execute("UPDATE note SET film = ? WHERE id = ?", (spot.film, now["id"]))
+    if _same(now, spot):
+        return set()
     connection.execute(
         "UPDATE note SET (session_id, machine_id) = (SELECT id, machine_id FROM session WHERE uid = ?), at = ?,"
         " said_at = ?, stands_at = ?, utc = ?, zone = ?, utc_offset = ?, known = ? WHERE id = ?",

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+IN_FILM = ("ALTER TABLE note_as_it_came ADD COLUMN film INTEGER",)
+"The place in the film that a note had before an act gave it another."
 _ON_ACTS = ("note_keeps_first_words", "revision_keeps_words", "act_stays", "act_keeps_value")
 "The triggers that stand on the acts or ask them."
 

@@ -1,0 +1,90 @@
+"""A film is not the work: its captions give notes their place, and no hours."""
+
+from __future__ import annotations
+
+from datetime import timedelta
+from pathlib import Path
+
+import pytest
+
+from tests.bench.conftest import Clock
+from worklog_tui.bench.acting import CannotAct
+from worklog_tui.bench.desk import Desk
+from worklog_tui.bench.filming import places_in_film, shot_on, undated
+from worklog_tui.bench.history import history, would_change
+from worklog_tui.bench.machines import find_machine
+from worklog_tui.bench.record import import_sessions, keep_note
+from worklog_tui.bench.undoing import undo
+from worklog_tui.logbook.film_match import film_places
+from worklog_tui.model import Instant, Machine
+
+WORK = (
+    "lower guide cracked",
+    "blade tension spring is weak",
+    "a cup of tea",
+    "table trunnion bolt sheared",
+    "belt is fine",
+)
+FILM = """[0:00] welcome back to the shed everybody
+[0:12] so here is the lower guide and you can see it is cracked
+[1:05] the spring for the blade tension well it is weak
+[2:40] and this trunnion bolt under the table it has sheared clean off
+[3:30] that belt though the belt is fine
+[3:55] see you next week
+"""
+
+
+@pytest.fixture
+def session(desk: Desk, saw: Machine, clock: Clock) -> str:
+    """A session of typed notes."""
+    for words in WORK:
+        clock.go_on(minutes=7)
+        note = keep_note(desk, saw.name, words).note
+    return note.session
+
+
+def seconds(desk: Desk) -> list[int | None]:
+    return [note.film for record in history(desk, "Band saw").sessions for note in record.notes]
+
+
+def test_captions_give_notes_their_place_in_the_film(desk: Desk, session: str) -> None:
+    before = history(desk, "Band saw").facts()
+    done = places_in_film(desk, session, FILM)
+    assert done.says == "4 of 5 notes have their place in the film."
+    assert seconds(desk) == [12, 65, None, 160, 210]
+    assert history(desk, "Band saw").facts() == before, "the captions are not doubled as notes"
+    changed = would_change(desk, "Band saw")
+    assert (changed.added, changed.gone) == ((), ())
+    undo(desk)
+    assert seconds(desk) == [None] * 5
+
+
+def test_what_is_no_film_or_another_one_is_refused(desk: Desk, session: str) -> None:
+    with pytest.raises(CannotAct, match="no film times"):
+        places_in_film(desk, session, "14:05 lower guide cracked\n14:06 more")
+    with pytest.raises(CannotAct, match="None of the captions"):
+        places_in_film(desk, session, "[0:00] hello there\n[0:30] today we bake bread\n[1:00] bye")
+
+
+def test_matches_that_cross_give_way_to_the_longer_row() -> None:
+    notes = [(f"n{number}", words) for number, words in enumerate(WORK)]
+    crossed = [(300, WORK[0]), (10, WORK[1]), (20, WORK[3]), (30, WORK[4])]
+    assert film_places(notes, crossed) == {"n1": 10, "n3": 20, "n4": 30}
+
+
+def test_a_film_without_a_date_is_asked_about_and_gives_no_hours(desk: Desk, saw: Machine, tmp_path: Path) -> None:
+    file = tmp_path / "film.txt"
+    file.write_text(FILM)
+    import_sessions(desk, find_machine(desk, saw.name), [file])
+    (record,) = history(desk, saw.name).sessions
+    assert record.session.start is None
+    assert all(note.instant is None for note in record.notes)
+    assert undated(desk, saw.uid) == [record.session.uid]
+    day = Instant.of(desk.now() - timedelta(days=3), known="assumed")
+    assert shot_on(desk, undated(desk, saw.uid), day) == 1
+    (record,) = history(desk, saw.name).sessions
+    assert record.session.start == day
+    assert all(note.instant is None for note in record.notes), "film time stays film time"
+    assert undated(desk, saw.uid) == []
+    undo(desk)
+    assert undated(desk, saw.uid) == [record.session.uid]

@@ -1,0 +1,67 @@
+"""Captions of a film matched to the notes of the same work by wording and order, which gives notes their film place."""
+
+from __future__ import annotations
+
+from bisect import bisect_left
+from collections.abc import Sequence
+from functools import lru_cache
+
+from worklog_tui.logbook.words import FILLER, one_form, raw_words
+
+ALIKE = 78.0
+"Likeness, of 100, from which a caption tells what a note tells (rapidfuzz token set ratio)."
+SHARED = 2
+"Words that tell something which both must have."
+LONGEST = 200
+"Letters of a line that are compared."
+
+
+def film_places(notes: Sequence[tuple[str, str]], captions: Sequence[tuple[int, str]]) -> dict[str, int]:
+    """For each note (uid, words; in the order of the work) that a caption (second, words) tells too: its second.
+
+    The film may show the work in another order here and there: of matches that cross, the row that keeps most stands.
+    """
+    lines = [(second, _told(words)) for second, words in captions]
+    pairs = [(lines[n][0], f"{lines[n][1]} {lines[n + 1][1]}") for n in range(len(lines) - 1)]
+    best = [(uid, _best(_told(words), lines, pairs)) for uid, words in notes]
+    found = [(uid, second) for uid, second in best if second is not None]
+    kept = _rising([second for _, second in found])
+    return {found[n][0]: found[n][1] for n in kept}
+
+
+def _best(note: str, lines: Sequence[tuple[int, str]], pairs: Sequence[tuple[int, str]]) -> int | None:
+    from rapidfuzz import fuzz, process
+
+    words = set(note.split())
+    if len(words) < SHARED:
+        return None
+    for rows in (lines, pairs):
+        near = [(second, told) for second, told in rows if len(words & set(told.split())) >= SHARED]
+        hit = process.extractOne(note, [told for _, told in near], scorer=fuzz.token_set_ratio, score_cutoff=ALIKE)
+        if hit is not None:
+            return near[hit[2]][0]
+    return None
+
+
+@lru_cache(maxsize=20_000)
+def _told(words: str) -> str:
+    """The words that tell something, each in one form."""
+    return " ".join(one_form(word) for word in raw_words(words[:LONGEST]) if word not in FILLER)
+
+
+def _rising(seconds: Sequence[int]) -> list[int]:
+    """The positions of the longest row that never falls."""
+    tails: list[int] = []
+    ends: list[int] = []
+    before = [-1] * len(seconds)
+    for place, second in enumerate(seconds):
+        at = bisect_left(tails, second + 1)
+        before[place] = ends[at - 1] if at else -1
+        tails[at : at + 1] = [second]
+        ends[at : at + 1] = [place]
+    row: list[int] = []
+    place = ends[-1] if ends else -1
+    while place >= 0:
+        row.append(place)
+        place = before[place]
+    return row[::-1]
