@@ -56,6 +56,12 @@ def test_a_wait_that_is_over_is_not_in_the_calendar() -> None:
     assert not any("ten minutes" in title for title in titles)
 
 
+def test_a_wait_that_the_talk_has_ended_is_not_in_the_calendar() -> None:
+    told = Told(BLOWER).say("soak the float bowl two hours", read("duration", 2, "h", "float bowl", "planned")).quiet()
+    known = told.say("took the float bowl out", did("remove", "float bowl")).history()
+    assert dated(published(known).material, NOW) == ()
+
+
 def test_an_item_that_is_due_stands_on_its_day_with_an_alarm_in_the_morning() -> None:
     (due,) = [e for e in entries(dated(published(history()).material, NOW)) if "oil change" in e["summary"]]
     assert due["dtstart"].dt == date(2031, 5, 1)

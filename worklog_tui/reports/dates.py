@@ -6,9 +6,9 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import date, datetime, timedelta
 
-from worklog_tui.logbook.amounts import bounds_in
 from worklog_tui.logbook.matters import anchor_text
-from worklog_tui.model import Due, Note, OpenItem, Place, Reading, Session
+from worklog_tui.logbook.waits import waits
+from worklog_tui.model import Due, OpenItem, Place, Session
 from worklog_tui.model.ids import derived
 from worklog_tui.reports.counted import begun
 from worklog_tui.reports.material import Material
@@ -66,32 +66,23 @@ def _day(due: Due) -> date | None:
 
 
 def _waits(of: Material, now: datetime) -> Iterator[Dated]:
-    """Times that were said to be given to something, counted from when it was said, as long as they are not over."""
-    notes = {n.uid: (n, record.session) for record in of.history.sessions for n in record.notes}
-    for place, fact in of.told():
-        if not (isinstance(fact, Reading) and fact.quantity == "duration" and fact.role == "planned"):
+    """What is waited for, as long as its time is not over and the talk has not gone on about it."""
+    sessions = {n.uid: record.session for record in of.history.sessions for n in record.notes}
+    for wait in waits(of.history):
+        at = wait.ready or _day_ready(sessions[wait.place.note], wait.least)
+        if wait.ended is not None or wait.place.session < of.first or at is None or _over(at, now):
             continue
-        seconds = bounds_in(fact.value, fact.unit, "s")
-        note, session = notes[place.note]
-        at = _ready(note, session, seconds[1]) if seconds and 0 < seconds[1] < 10 * 366 * 86400 else None
-        if at is None or _over(at, now):
-            continue
-        uid = derived("calendar", of.history.machine.uid or of.history.machine.name, "wait", note.uid, fact.main.start)
-        title = _title(of.history.machine.name, of.words(note.uid), "wait")
-        told = " ".join(f"{amount(fact.value, fact.unit)}; {_said(of, place)}".split())
-        yield Dated(uid, title, told, at, "wait")
+        fact, machine = wait.reading, of.history.machine
+        uid = derived("calendar", machine.uid or machine.name, "wait", wait.place.note, fact.main.start)
+        told = " ".join(f"{amount(fact.value, fact.unit)}; {_said(of, wait.place)}".split())
+        yield Dated(uid, _title(machine.name, of.words(wait.place.note), "wait"), told, at, "wait")
 
 
-def _ready(note: Note, session: Session, seconds: float) -> datetime | date | None:
-    """When a wait is over: to the second where the time of the note is known, else the day for waits of days."""
-    span = timedelta(seconds=seconds)
-    if note.instant is not None:
-        return note.instant.moment() + span
-    if session.start is None:
+def _day_ready(session: Session, seconds: float) -> date | None:
+    """The day on which a wait of days is over that was told in a film: its hour is not known."""
+    if session.start is None or seconds < 86400:
         return None
-    if note.track != "captions":
-        return session.start.moment() + timedelta(seconds=note.at or 0) + span
-    return (session.start.moment() + span).date() if seconds >= 86400 else None
+    return (session.start.moment() + timedelta(seconds=seconds)).date()
 
 
 def _over(at: datetime | date, now: datetime) -> bool:
