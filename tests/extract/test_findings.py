@@ -32,6 +32,8 @@ def found(book: Rulebook, *lines: str, track: str = "captions") -> list[tuple[st
         ("Look at that rotor. It's cracked.", "rotor"),
         ("Pulleys. The motor one's loose.", "motor pulley"),
         ("Plugs next. Left one. Oh, that's sooty.", "left plugs"),
+        ("The bearings are washed in paraffin, a drop of oil on the pins, and now it's rusted solid.", "bearings"),
+        ("Oil pressure next. Fifty psi. I'm happy with that.", "oil pressure"),
     ],
 )
 def test_a_state_belongs_to_what_the_talk_is_about(book: Rulebook, words: str, part: str) -> None:
@@ -51,6 +53,10 @@ def test_a_state_belongs_to_what_the_talk_is_about(book: Rulebook, words: str, p
         "I've blued the shaft.",
         "The engine is stone cold.",
         "is she stuck has she got spark let's find out",
+        "First push of the pedal.",
+        "I bent the lever a bit.",
+        "Make sure you get that tank clean.",
+        "Pump it a few times and see.",
     ],
 )
 def test_what_is_only_mentioned_is_not_found(book: Rulebook, words: str) -> None:
@@ -69,3 +75,24 @@ def test_each_of_several_has_its_own(book: Rulebook) -> None:
     assert found(book, "plugs out. #1 tan. #2 wet, rusty at the tip", track="typed") == [
         ("plugs 1", "good"), ("plugs 2", "bad"),
     ]  # fmt: skip
+
+
+@pytest.mark.parametrize(
+    ("words", "wanted"),
+    [
+        ("The motor hums.", ("motor", "bad")),
+        ("The boom drops overnight.", ("boom", "bad")),
+        ("The relay won't click.", ("relay", "bad")),
+        ("The grease has gone like toffee.", ("grease", "bad")),
+        ("The lip seal is like cardboard.", ("lip seal", "bad")),
+        ("The pump runs like a sewing machine.", ("pump", "good")),
+        ("The brakes work.", ("brakes", "good")),
+        ("Grit in the float bowl.", ("float bowl", "bad")),
+        ("No ridge on the liner.", ("liner", "good")),
+        ("The whine has gone, and the gearbox is quiet.", ("gearbox", "good")),
+        ("The wheel cylinder is solid.", ("wheel cylinder", "bad")),
+        ("The front bearing is dry as a bone.", ("front bearing", "bad")),
+    ],
+)
+def test_families_of_the_trade(book: Rulebook, words: str, wanted: tuple[str, str]) -> None:
+    assert wanted in found(book, words)

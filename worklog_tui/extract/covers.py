@@ -11,10 +11,16 @@ COVERS = frozenset("cover guard lid shroud cowl casing panel".split())
 GONE = frozenset("off up out open away".split())
 
 
-def taken_off(tokens: list[Token], k: int) -> bool:
-    """Whether the thing at token k is a cover that is out of the way: `guard off`, `took the lid off`."""
+def taken_off(tokens: list[Token], k: int, whatever: bool = False) -> bool:
+    """Whether the thing at token k is a cover that is out of the way: `guard off`, `took the lid off`; with `whatever`
+    anything counts that lay over what is talked of.
+    """
     thing = tokens[k].thing
-    if thing is None or (thing.own or thing.words).lower().rsplit(" ", 1)[-1] not in COVERS:
+    if thing is None:
+        return False
+    if whatever and k + 1 < len(tokens) and tokens[k + 1].low in GONE:
+        return True
+    if (thing.own or thing.words).lower().rsplit(" ", 1)[-1] not in COVERS:
         return False
     near = [*tokens[max(0, k - 3) : k], *tokens[k + 1 : k + 3]]
     return any(

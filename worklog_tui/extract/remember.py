@@ -38,7 +38,8 @@ def remember(scene: Scene, drafts: list[Draft], context: Context, upto: int) -> 
 def _things(scene: Scene, drafts: list[Draft], context: Context, upto: int) -> tuple[Subject, ...]:
     """The things of the sentence before the older ones, those that it is about first; what stands aside comes last."""
     rows = ranked(scene, upto, drafts)
-    gone = {k for k, _ in rows if taken_off(scene.tokens, k)}
+    under_way = context.heading is not None and context.heading.age <= 1
+    gone = {k for k, _ in rows if taken_off(scene.tokens, k, under_way)}
     about = [_meant(scene, k) if k in gone else scene.tokens[k].thing for k, score in rows if score > 0]
     aside = [t for k, score in rows if (score <= 0 or k in gone) and (t := scene.tokens[k].thing) and not t.loose]
     kept: dict[str, Subject] = {}

@@ -13,7 +13,9 @@ ARTICLES = frozenset(
 )
 OWNED = frozenset("my his her your our their".split())
 BODY = frozenset(
-    "head hand arm leg knee ear eye foot heart back neck nose mouth face finger fingers hands feet eyes ears".split()
+    (
+        "head hand arm leg knee back tooth ear eye foot heart neck nose mouth face finger fingers hands feet eyes ears"
+    ).split()
 )
 "With `my` before them these are parts of a person."
 AGE = frozenset("new old other original proper real spare good second-hand secondhand".split())
@@ -62,7 +64,7 @@ def _mention(tokens: list[Token], i: int, typed: bool) -> int:
             break
         parts += 1
         j += 1
-    if not parts:
+    if not parts or _is_verb(tokens, first, j):
         return i
     loose = all(sense.weak for t in tokens[first:j] if (sense := t.sense("part")))
     if loose and not _supported(tokens, i, first, j, typed):
@@ -74,6 +76,15 @@ def _mention(tokens: list[Token], i: int, typed: bool) -> int:
     ):
         j += 1
     return j
+
+
+def _is_verb(tokens: list[Token], first: int, j: int) -> bool:
+    """`Pump it`, `oil them`, `my knee`: a word for a part that is a verb here, or a part of a person."""
+    before = tokens[first - 1] if first else None
+    if before is not None and before.low in OWNED and tokens[first].low in BODY:
+        return True
+    opens = before is None or before.kind in ("stop", "comma") or before.low in ("and", "then", "to")
+    return opens and j == first + 1 and j < len(tokens) and tokens[j].low in ("it", "them", "em")
 
 
 def _is_side(tokens: list[Token], j: int) -> bool:
@@ -113,8 +124,6 @@ def _supported(tokens: list[Token], i: int, first: int, j: int, typed: bool) -> 
         return True
     before = tokens[i - 1] if i else None
     after = tokens[j] if j < len(tokens) else None
-    if before is not None and before.low in OWNED and tokens[first].low in BODY:
-        return False
     if before is not None and (
         before.low in ARTICLES
         or before.low in AGE

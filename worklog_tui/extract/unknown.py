@@ -6,12 +6,11 @@ from worklog_tui.extract.things import spoken
 from worklog_tui.extract.tokens import Thing, Token
 
 LONGEST = 3
+STATES = frozenset({"bad", "good", "noted"})
 UNKNOWN = frozenset({"thing", "unknown"})
 BEFORE = frozenset("the this that these those my his her its our their both all old new other two three four".split())
 COPULA = frozenset(
-    (
-        "is was are were isnt wasnt arent werent has had have looks look feels seems s wont doesnt dont"
-    ).split()
+    ("is was are were isnt wasnt arent werent has had have looks look feels seems s wont doesnt dont").split()
 )
 
 
@@ -46,9 +45,10 @@ def _name(tokens: list[Token], i: int, typed: bool) -> int:
     if j == i or j == len(tokens) or not any(t.kind == "word" for t in tokens[i:j]):
         return i
     after = tokens[j]
-    if after.low in COPULA or (after.sense("bad") and not after.sense("bad").weak):  # type: ignore[union-attr]
+    if after.low in COPULA or (typed and opens and after.low == ":"):
         return j
-    return i
+    states = [s for s in after.senses if s.cls in STATES]
+    return j if any(s.cls == "bad" and not s.weak for s in states) else i
 
 
 def _plain(token: Token) -> bool:

@@ -8,7 +8,7 @@ from worklog_tui.extract.covers import taken_off, under
 from worklog_tui.extract.salience import PREPOSITIONS, salience
 from worklog_tui.extract.scene import Scene
 from worklog_tui.extract.subjects import Fits, as_thing
-from worklog_tui.extract.tokens import Thing
+from worklog_tui.extract.tokens import Thing, Token
 
 FRESH = 2
 "Notes for which `it` still means the last thing named."
@@ -22,13 +22,22 @@ BEFORE = 1.35
 FLOOR = -1.5
 
 
-def bearer(scene: Scene, at: int, fits: Fits) -> tuple[Thing | None, int | None]:
-    """The likeliest thing said before token `at`, and its index where it stands in this sentence."""
+def bearer(scene: Scene, at: int, state: int, fits: Fits) -> tuple[Thing | None, int | None]:
+    """The likeliest thing said before token `at` that has the state of token `state`, and its index where it stands
+    in this sentence.
+    """
     best: tuple[float, Thing | None, int | None] = (FLOOR, None, None)
     for weight, thing, k in _candidates(scene, at):
+        if thing.kind == "fluid" and not _of_fluids(scene.tokens[state], thing):
+            weight -= 2 if k is not None and weight < OBJECT else 0.3
         if fits(thing) and (weight > best[0] or (k is not None and weight == best[0])):
             best = (weight, thing, k)
     return best[1], best[2]
+
+
+def _of_fluids(state: Token, thing: Thing) -> bool:
+    """Whether a state is said of fluids by name; of grease and paraffin others are only what was used."""
+    return any(thing.name in s.of or "kind:fluid" in s.of for s in state.senses)
 
 
 def _candidates(scene: Scene, at: int) -> Iterator[tuple[float, Thing, int | None]]:

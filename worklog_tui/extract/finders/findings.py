@@ -12,6 +12,7 @@ from worklog_tui.rulebook import Sense
 
 ITS_OWN = frozenset("it its she shes he hes they theyre theyve away off".split())
 "Words with which a state says itself whose it is: `it fires`, `away she goes`."
+NO_BEARER = frozenset({"tool", "unknown", "material"})
 VERDICTS = ("bad", "good", "noted")
 ASIDE = -2
 "Salience of what stands in a prepositional phrase: `on the shaft`."
@@ -113,7 +114,7 @@ def _find_thing(made: Draft, scene: Scene, at: int) -> None:
     token = scene.tokens[at]
 
     def fits(thing: Thing) -> bool:
-        return bool(senses_for(token, thing) or made.rule.gives.get("verdict")) and thing.kind != "tool"
+        return bool(senses_for(token, thing) or made.rule.gives.get("verdict")) and thing.kind not in NO_BEARER
 
     span = scene.clause(at)
     if made.rule.gives.get("here"):
@@ -129,7 +130,7 @@ def _find_thing(made: Draft, scene: Scene, at: int) -> None:
     if _of_machine(token) and (scene.tokens[span.start].low in ("she", "shes", "he", "hes") or not _of_parts(token)):
         made.thing = scene.engine()
         return
-    made.thing, made.thing_at = bearer(scene, made.first_used, fits)
+    made.thing, made.thing_at = bearer(scene, made.first_used, at, fits)
     if made.thing is None and _of_machine(token):
         made.thing = scene.engine()
 

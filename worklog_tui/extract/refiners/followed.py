@@ -6,14 +6,20 @@ from __future__ import annotations
 
 from worklog_tui.extract.finders.findings import senses_for
 from worklog_tui.extract.scene import Draft, Scene
+from worklog_tui.extract.tokens import Thing
 
 
 def refine(drafts: list[Draft], scene: Scene) -> list[Draft]:
     """The drafts, in place: findings whose thing was filled in take that of the finding before them."""
     last: Draft | None = None
+    reading: Draft | None = None
     for draft in drafts:
+        if draft.kind == "reading":
+            reading = draft
         if draft.kind != "finding":
             continue
+        if "part" in draft.filled and scene.tokens[draft.main].sense("judged"):
+            _judge(draft, reading, scene)
         if last is not None and _follows(last, draft, scene):
             draft.thing, draft.thing_at = last.thing, last.thing_at
             draft.trail.append("of the same thing as the state before it")
@@ -31,3 +37,22 @@ def _follows(first: Draft, second: Draft, scene: Scene) -> bool:
         and not any(t.kind in ("thing", "which") for t in between)
         and bool(senses_for(scene.tokens[second.main], first.thing))
     )
+
+
+def _judge(draft: Draft, reading: Draft | None, scene: Scene) -> None:
+    """A judgement right after a reading is of what was read: `fifty-eight. I'm happy with that`."""
+    thing, at = None, None
+    if reading is not None:
+        between = scene.tokens[reading.last + 1 : draft.main]
+        if not any(t.kind in ("thing", "which") for t in between):
+            thing, at = _measured(reading.fields["quantity"], reading.thing), reading.thing_at
+    elif not scene.things(range(draft.main)) and (topic := scene.context.topic) and topic.age == 0 and topic.words:
+        thing = _measured(topic.quantity, Thing(topic.words, topic.name, "quality", own=topic.words))
+    if thing is not None and thing.kind not in ("tool", "unknown"):
+        draft.thing, draft.thing_at = thing, at
+        draft.trail.append("of what was read before it")
+
+
+def _measured(quantity: str, thing: Thing | None) -> Thing | None:
+    """What a reading was of; a compression is judged as such."""
+    return Thing("compression", "compression", "quality") if quantity == "compression" else thing

@@ -66,14 +66,14 @@ def _made_so(draft: Draft, scene: Scene) -> bool:
         return False
     if not scene.tokens[draft.main].sense("made_so"):
         return False
-    clause = scene.tokens[k].clause
-    return any(
-        t.clause == clause
-        and t.sense("did", "do", "doing")
-        and not t.sense("copula", "reads", "person")
-        and t.low not in SHOWN
-        for t in scene.tokens[max(0, k - NEAR) : k]
-    )
+    near = [t for t in scene.tokens[max(0, k - NEAR) : k] if t.clause == scene.tokens[k].clause]
+    return any(_makes(t) for t in near)
+
+
+def _makes(token: Token) -> bool:
+    """Whether a word makes something what the next words say."""
+    verb = token.sense("did", "do", "doing") and not token.sense("copula", "reads", "person")
+    return token.low in MAKES or (bool(verb) and token.low not in SHOWN)
 
 
 def _by_hand(draft: Draft, scene: Scene) -> bool:
@@ -91,6 +91,7 @@ def _by_hand(draft: Draft, scene: Scene) -> bool:
     return objects or (draft.rule.id in LISTED and not joined)
 
 
+MAKES = frozenset("get getting make making keep keeping want wants need needs put".split())
 OBJECTS = frozenset("it them that em".split())
 
 
@@ -102,6 +103,18 @@ def _warm_only(draft: Draft, scene: Scene) -> bool:
     kind = draft.thing.kind if draft.thing is not None else ""
     said = any(t.sense("copula") for t in scene.tokens[draft.first_used : draft.main])
     return "part" in draft.filled or not said or kind in ("machine", "fluid", "quality")
+
+
+def _of_another(draft: Draft, scene: Scene) -> bool:
+    """`Barrel full`, `I bent it`: the state of a word that names no known part, or what a person did."""
+    if draft.rule.id != "finding.state" or "part" not in draft.filled or draft.main == 0:
+        return False
+    before = scene.tokens[draft.main - 1]
+    unknown = before.kind == "word" and before.low.isalpha() and len(before.low) > 2
+    return before.clause == scene.tokens[draft.main].clause and (unknown or before.low in DOERS)
+
+
+DOERS = frozenset("i we you to ive weve id im gonna lets".split())
 
 
 def _only_a_word(draft: Draft, scene: Scene) -> bool:
@@ -137,6 +150,7 @@ CHECKS: tuple[tuple[str, Callable[[Draft, Scene], bool]], ...] = (
     ("made so", _made_so),
     ("done by hand", _by_hand),
     ("only how warm it was", _warm_only),
+    ("said of something else", _of_another),
     ("only a word", _only_a_word),
     ("said better in the next words", _corrected),
 )
