@@ -98,6 +98,9 @@ def _to_come(match: Match, scene: Scene) -> bool:
 NOT_PAST = frozenset("goes go comes come gets get".split())
 UNTIL = frozenset("when once before until till tomorrow later next after".split()) | {"when i", "once i", "before i"}
 WAITS = 6
+LEADS = ("wire", "lead", "connector", "terminal")
+OF_LEADS = {"fit": "connect", "remove": "disconnect"}
+"What becomes of an action that is said of a wire or its end."
 SET = ("clearance", "tappet", "gap", "timing")
 
 
@@ -126,6 +129,8 @@ def _sensible(action: str, thing: Thing | None) -> str:
         return "adjust"  # `had to open a few up`, of clearances
     if thing is not None and thing.kind == "material" and action == "fit":
         return ""
+    if thing is not None and thing.name.endswith(LEADS):
+        action = OF_LEADS.get(action, action)
     return "" if thing is not None and thing.kind == "tool" and action not in OF_TOOLS else action
 
 
@@ -151,8 +156,14 @@ def _object(made: Draft, match: Match, scene: Scene) -> bool:
         made.thing = as_thing(scene.context.heading)
     if made.thing is None:
         made.filled.add("part")
+        made.confidence -= ORDERS_DOUBT if _may_be_an_order(match, scene, made.main) else 0
         made.thing, made.thing_at = meant(scene, made.main, match)
     return made.thing is not None and (bool(made.thing.name) or not made.thing.known) and "'" not in made.thing.words
+
+
+def _may_be_an_order(match: Match, scene: Scene, at: int) -> bool:
+    """Whether a bare verb may be said to somebody; `bleed it again` is what one does oneself."""
+    return bool(match.rule.gives.get("spoken")) and not any(s.name == "bleed" for s in scene.tokens[at].senses)
 
 
 def _put_onto(made: Draft) -> bool:
@@ -208,6 +219,8 @@ OF_FLUIDS = {"fit": "", "replace": "replace", "remove": "drain", "connect": "", 
 BATHED = frozenset({"clean", "soak", "flush", "lubricate"})
 OF_TOOLS = frozenset({"fit", "connect", "make", "order", "repair", "disconnect"})
 NOUN_AFTER = frozenset("a the new this that my one".split())
+ORDERS_DOUBT = 0.08
+"`Nip it up` without its thing is as often an order to somebody."
 TYPED_DOUBT = 0.1
 "A bare verb in a typed line is rather a plan; said while filming, it is what is being done."
 
