@@ -9,7 +9,7 @@ from worklog_tui.diagnosis import advise
 from worklog_tui.diagnosis.log import Log as Read
 from worklog_tui.diagnosis.network import Network
 from worklog_tui.diagnosis.signs import Signs
-from worklog_tui.model import Advice, Machine, OpenItem
+from worklog_tui.model import Advice, Finding, Machine, OpenItem
 from worklog_tui.rulebook.faults import FaultBook
 
 
@@ -109,3 +109,43 @@ def test_the_list_at_the_end_leads_also_as_bare_names(faults: FaultBook) -> None
     log.note("Right. Belt, seal, gauge. See you.")
     steps = [s.step for s in advised(log, faults).steps[:3]]
     assert [next(w for w in ("belt", "seal", "gauge") if w in s) for s in steps] == ["belt", "seal", "gauge"]
+
+
+def test_a_bare_part_is_called_by_what_was_spoken_of(faults: FaultBook) -> None:
+    log = Log().chat(4)
+    log.note("All of the brakes are dry, except the handbrake.")
+    log.later("cable", "part needed", "Cable is stranded, so it needs a new cable", name="cable")
+    assert "handbrake cable" in advised(log, faults).steps[0].step
+    kit = Log().chat(4).later("kit", "part needed", "still waiting for the load check kit", name="kit")
+    assert "load check kit" in advised(kit, faults).steps[0].step
+
+
+def test_a_borrowed_tool_is_no_stop_gap_of_the_machine(faults: FaultBook) -> None:
+    log = Log().later("tachometer", "temporary", "the tachometer is borrowed", name="tachometer")
+    assert advised(log, faults).steps == ()
+
+
+def test_a_part_that_a_diesel_has_none_of_is_no_step(faults: FaultBook) -> None:
+    diesel = Machine("Cable winch", "three-cylinder diesel winch", "diesel", "none", 3)
+    log = Log(diesel).later("plug", "part needed", "it needs a plug", name="spark plug")
+    assert advised(log, faults).steps == ()
+
+
+def test_a_found_cause_is_mended_before_more_is_checked(faults: FaultBook) -> None:
+    van = Machine("Old van", "four-cylinder petrol van", "petrol", "battery", 4)
+    log = Log(van).found("engine", "overheating", state="overheating")
+    log.later("water pump", "part needed", "it drips, it needs a water pump", name="water pump")
+    advice = advised(log, faults)
+    assert "water pump" in advice.steps[0].step
+    assert "It can be the cause" in advice.steps[0].why
+
+
+def test_a_pop_before_it_ran_is_no_trouble(faults: FaultBook) -> None:
+    log = Log()
+    span = log.note("three pulls, a pop, then it runs")
+    first = Finding(main=replace(span, start=13, end=16), part="engine", condition="pop", verdict="bad",
+                    name="engine", state="pop", quote="a pop")  # fmt: skip
+    ran = Finding(main=replace(span, start=23, end=27), part="engine", condition="runs", verdict="good",
+                  name="engine", state="runs", quote="runs")  # fmt: skip
+    log.sessions[-1][1].extend((first, ran))
+    assert advised(log, faults).complaint == ""

@@ -23,7 +23,7 @@ CLOSING = 8
 AT_ONCE = 4
 "Within so many notes work is taken as the answer to a leak, a smell or a noise (judgement)."
 
-_DUE = re.compile(r"\b(?:after|aftr|in|every)\s+(?:\w+\s+){0,3}(?:hours?|hrs?|km|ks|kilometres|miles)\b")
+_DUE = re.compile(r"\b(?:after|aftr|in|every)\s+(?:\w+\s+){0,3}(?:hours?|hrs?|km|ks|kilometres|miles|months?|weeks)\b")
 _NEW = re.compile(r"\b(?:new|proper|real)\b", re.IGNORECASE)
 _OF = re.compile(r"\bfor (?:the |that |a )?(\w[\w ]*)$")
 _REPLACED = ("replace", "fit")
@@ -149,11 +149,16 @@ class ItemSteps:
 
     def _is_defect(self, item: OpenItem) -> bool:
         """Whether what was only noticed is a fault to put right: a known part, in a known bad state, this time."""
-        known = [e.fact for a in item.anchors if (e := self.log.at(a)) is not None]
         wholes = self.wording.lists.get("wholes", ())
-        told = [f for f in known if isinstance(f, Finding) and f.verdict == "bad" and f.state and f.name]
-        recent = any(a.note in self._last_notes for a in item.anchors)
-        return recent and any(f.name not in wholes for f in told) and not self._dealt_with_at_once(item)
+        for key in item.anchors:
+            event = self.log.at(key)
+            fact = event.fact if event else None
+            if not isinstance(fact, Finding) or fact.verdict != "bad" or not fact.state or fact.name in (*wholes, ""):
+                continue
+            named = set(tokens(fact.part)) & set(tokens(self.log.words_of(key.note)))
+            if named and key.note in self._last_notes:
+                return not self._dealt_with_at_once(item)
+        return False
 
     def _dealt_with_at_once(self, item: OpenItem) -> bool:
         """Whether a leak, a smell or a noise was followed within a few notes by work that mends such things."""

@@ -26,8 +26,11 @@ NEAR = 1
 "How many notes before a bare word its thing may have been named."
 
 
-FLUIDS = frozenset({"fuel", "petrol", "diesel", "oil", "water", "coolant", "grease", "paraffin", "air", "gas", "spark"})
-"""What flows through everything owns no part."""
+FLUIDS = frozenset({
+    "fuel", "petrol", "diesel", "oil", "water", "coolant", "grease", "paraffin", "air", "gas", "spark", "engine",
+    "machine",
+})  # fmt: skip
+"""What flows through everything, and the whole, owns no part."""
 _NO_NAME = frozenset({
     "new", "proper", "real", "good", "old", "right", "wrong", "same", "other", "another", "whole", "first", "last",
     "next", "little", "big", "small", "few", "bit", "no", "any", "all", "both", "every", "which", "what", "or",
@@ -41,6 +44,7 @@ _NO_NAME = frozenset({
     "ah", "oh", "just", "too", "very", "through", "by", "before", "after", "under", "over", "left", "between",
     "round", "around", "behind", "went", "going", "gone", "come", "came",
 })  # fmt: skip
+_ENDS_WITH = re.compile(r"\bthe ([a-z][a-z-]+)\W*$", re.IGNORECASE)
 _PLACED = re.compile(r"\b(?:off|from|of|on|in|at|round|behind) the ([a-z][a-z-]+ [a-z][a-z-]+)\b", re.IGNORECASE)
 
 
@@ -74,6 +78,8 @@ def owner(log: Log, words: str, anchors: tuple[FactKey, ...]) -> str:
     if len(said) != 1 or said[0] not in BARE:
         return ""
     for key in anchors:
+        if topic := _topic(log, said[0], key.note):
+            return topic
         at = log.when(key)
         before = [e for e in log.before(at, NEAR) if isinstance(e.fact, (Finding, Work, Reading)) and e.name]
         for event in reversed(before):
@@ -81,6 +87,14 @@ def owner(log: Log, words: str, anchors: tuple[FactKey, ...]) -> str:
             if named and said[0] not in tokens(named) and not set(tokens(named)) <= BARE | FLUIDS:
                 return named
     return ""
+
+
+def _topic(log: Log, word: str, note: str) -> str:
+    """What the note before ended with, where this one begins with the word: 'except the handbrake. Cable moved'."""
+    if word not in tokens(log.words_of(note))[:2]:
+        return ""
+    ends = _ENDS_WITH.search(log.words_before(note))
+    return ends[1].lower() if ends and _names(ends[1].lower()) and tokens(ends[1])[-1:] != (word,) else ""
 
 
 def placed(log: Log, words: str, anchors: tuple[FactKey, ...]) -> str:
