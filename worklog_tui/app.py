@@ -73,7 +73,7 @@ class Recorder(App[int]):
     def get_system_commands(self, screen: Screen[object]) -> Iterable[SystemCommand]:
         """All bindings of the present screen, and what Textual itself offers."""
         for binding in screen.BINDINGS:
-            if isinstance(binding, Binding) and binding.show:
+            if isinstance(binding, Binding) and (binding.show or binding.id in FULL_NAMES):
                 run = partial(screen.run_action, binding.action)
                 name = FULL_NAMES.get(binding.id or "", binding.description)
                 yield SystemCommand(name.capitalize(), binding.tooltip, run)

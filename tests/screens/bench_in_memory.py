@@ -16,6 +16,7 @@ from textual.app import App
 from textual.pilot import Pilot
 
 from worklog_tui.bench.machines import MachineLine
+from worklog_tui.bench.note_facts import NoteFacts
 from worklog_tui.bench.outlook import Outlook, outlook_of
 from worklog_tui.bench.pages import Page, Part, Wanted
 from worklog_tui.bench.record import Kept
@@ -129,6 +130,10 @@ class Bench(Errands):
         step = Step(self.step, "it is quick, and most faults are there", 5, ("mind the high voltage",))
         advice = Advice("no sign of life", steps=(step,)) if history.sessions else Advice("")
         return outlook_of(Review(history, (), tuple(items)), advice, self.clock, 4.0)
+
+    def note_facts(self, note: str) -> NoteFacts:
+        found = next(one for one in self.notes if one.uid == note)
+        return NoteFacts(found, read(found), (), ())
 
     def get_ready(self) -> None:
         """Nothing to load."""

@@ -134,7 +134,8 @@ async def test_an_open_item_leads_to_where_it_was_said(bench: Bench) -> None:
         assert timeline.row is not None
         assert timeline.row.words == "need a new belt"
         await pilot.press("enter")
-        assert "from the words “need a new belt”" in app.screen.query_one(Understood).said
+        await settle(pilot)
+        assert "from the words “need a new belt”" in on_screen(app)
 
 
 async def test_single_keys_are_text_in_the_note_line_and_keys_outside_it(bench: Bench) -> None:

@@ -20,7 +20,7 @@ def texts(rows: Rows) -> list[str]:
     return [text for row in rows.rows for text in (row.words, row.below) if text]
 
 
-def test_open_items_are_grouped_and_done_ones_left_out() -> None:
+def test_open_items_are_grouped_and_what_was_dealt_with_comes_last() -> None:
     rows = OpenItems()
     items = [item("belt"), item("paint", "left so", "to do"), item("old oil", "done"), item("blade", "awaited")]
     rows.show_items(items)
@@ -28,6 +28,7 @@ def test_open_items_are_grouped_and_done_ones_left_out() -> None:
         "Open (1)", "belt", "part needed, session 2, 14:05",
         "Awaited (1)", "blade", "part needed, session 2, 14:05",
         "Left so on purpose (1)", "paint", "to do, session 2, 14:05",
+        "Dealt with last (1)", "old oil", "part needed, session 2, 14:05",
     ]  # fmt: skip
     assert still_open(items) == 1
 

@@ -35,11 +35,3 @@ def test_doubt_delay_and_a_reader_that_failed_are_said() -> None:
     assert line.said == "Kept beside the logbook, taken in soon."
     line.kept("14:05", [], unread="a rule is broken")
     assert line.said == "Kept 14:05. It could not be read yet: a rule is broken."
-
-
-def test_why_names_the_words() -> None:
-    line = Understood()
-    line.explain([needed("a belt")])
-    assert line.said == "to come back to: a belt, part needed: from the words “need a belt”."
-    line.explain([])
-    assert line.said == "Nothing was read from these words."

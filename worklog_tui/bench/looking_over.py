@@ -61,13 +61,17 @@ def left(desk: Desk, machine: str) -> LeftSo:
 
 def before_start(desk: Desk, machine: str) -> tuple[BeforeStart, tuple[str, ...]]:
     """What to go through before a start, and the usual cautions."""
+    seen = review(desk, machine)
+    return fold_before(seen.history, seen.items, cleared_of(seen)), cautions_before_start(desk, seen)
+
+
+def cautions_before_start(desk: Desk, seen: Review) -> tuple[str, ...]:
+    """The usual cautions, each with its source."""
     from worklog_tui.diagnosis.safety import Safety
 
-    seen = review(desk, machine)
-    cautions = Safety(fault_book(desk.grammars)).cautions("start the engine run", ("general", "run", "co"))
     if "engine" not in seen.history.machine.kind.casefold() and seen.history.machine.fuel in ("", "none"):
-        cautions = Safety(fault_book(desk.grammars)).cautions("switch on", ("general", "mains"))
-    return fold_before(seen.history, seen.items, cleared_of(seen)), cautions
+        return Safety(fault_book(desk.grammars)).cautions("switch on", ("general", "mains"))
+    return Safety(fault_book(desk.grammars)).cautions("start the engine run", ("general", "run", "co"))
 
 
 def closing_up(desk: Desk, machine: str, session: int | None = None) -> ClosingUp:

@@ -6,7 +6,7 @@ from dataclasses import asdict, dataclass, replace
 from typing import TYPE_CHECKING
 
 from worklog_tui import store
-from worklog_tui.bench.acting import sign
+from worklog_tui.bench.acting import CannotAct, Done, sign
 from worklog_tui.bench.card import BadCard, read_card
 from worklog_tui.bench.taking_in import pen
 from worklog_tui.logbook.standing import standing
@@ -16,7 +16,7 @@ if TYPE_CHECKING:
     from worklog_tui.bench.desk import Desk
 
 __all__ = [
-    "BadCard", "MachineLine", "UnknownMachine", "add_machine", "find_machine", "machines", "read_card",
+    "BadCard", "MachineLine", "UnknownMachine", "add_machine", "change_card", "find_machine", "machines", "read_card",
     "with_specified",
 ]  # fmt: skip
 
@@ -52,6 +52,17 @@ def add_machine(desk: Desk, card: Machine) -> Machine:
         elif not known:
             store.machines.save(connection, kept)
     return kept
+
+
+def change_card(desk: Desk, card: Machine) -> Done:
+    """Give a machine (its uid) another card, by an act that can be taken back. CannotAct when it is the same."""
+    card = with_specified(desk, card)
+    with pen(desk) as connection:
+        if store.machines.by_uid(connection, card.uid) == card:
+            raise CannotAct("The card says that already.")
+        store.machines.keep_first_card(connection, card.uid)
+        act = sign(desk, connection, "set card", card.uid, asdict(card))
+    return Done(act, "The machine card is changed.")
 
 
 def machines(desk: Desk) -> list[MachineLine]:

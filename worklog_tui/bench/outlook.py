@@ -6,20 +6,29 @@ memory back and takes no time from the keys.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
-from worklog_tui.model import Advice, OpenItem
+from worklog_tui.model import Advice, Machine, Number, OpenItem, Trait
 
 if TYPE_CHECKING:
     from datetime import datetime
 
     from worklog_tui.bench.desk import Desk
     from worklog_tui.bench.review import Review
+    from worklog_tui.logbook.before_start import BeforeStart
+    from worklog_tui.logbook.closing_up import ClosingUp
+    from worklog_tui.logbook.odd import Odd
+    from worklog_tui.logbook.readings import Series
     from worklog_tui.logbook.recap import Recap
+    from worklog_tui.logbook.waits import Wait
+    from worklog_tui.reports.viewers import Viewers
 
 NOTICED = 50
 "So many of the things that were only noticed are told, the latest."
+
+DONE = 20
+"So many of the things that are done are told, the latest: they can be opened again."
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,7 +36,7 @@ class Outlook:
     """Where a machine stands."""
 
     items: tuple[OpenItem, ...]
-    "All that is not done; of what was only noticed the last ones."
+    "All that is not done; of what was only noticed, and of what is done, the last ones."
     noticed: int
     "How many were only noticed, in all."
     recap: Recap
@@ -35,6 +44,22 @@ class Outlook:
     last_words: str
     "What was said last in the session of the recap that told something."
     advice: Advice
+    series: tuple[Series, ...]
+    "Every quantity that was measured or set, over time."
+    machine: Machine
+    "The card."
+    told: tuple[Trait | Number, ...]
+    "What the machine is, from the talk."
+    asked: ClosingUp
+    "What is asked when closing up."
+    before: BeforeStart
+    odd: tuple[Odd, ...] = ()
+    cautions: tuple[str, ...] = ()
+    "The usual ones before a start."
+    waits: tuple[Wait, ...] = ()
+    "What is in the cleaner, on charge, under oil or drying, the one that is ready first before the others."
+    viewers: Viewers | None = None
+    "What viewers wrote, by what they ask."
 
 
 def outlook(desk: Desk, machine: str) -> Outlook:
@@ -49,20 +74,50 @@ def outlook(desk: Desk, machine: str) -> Outlook:
     seen = review(desk, machine)
     with suppress(LockedOut, Refused):  # the list of machines does without the number
         remember_items(desk, machine, seen.items, before)
-    return outlook_of(seen, advice_for(desk, seen), desk.now(), desk.quiet_hours)
+    from worklog_tui.bench.looking_over import cautions_before_start
+    from worklog_tui.bench.review import fault_book
+    from worklog_tui.logbook.odd import odd
+
+    found = outlook_of(seen, advice_for(desk, seen), desk.now(), desk.quiet_hours)
+    foreign = fault_book(desk.grammars).words.get("foreign", {})
+    found = replace(found, odd=odd(seen.history, foreign), cautions=cautions_before_start(desk, seen))
+    if not seen.comments:
+        return found
+    from worklog_tui.bench.viewers import take_comments
+
+    return replace(found, viewers=take_comments(desk, machine, None).viewers)
 
 
 def outlook_of(seen: Review, advice: Advice, now: datetime, quiet_hours: float) -> Outlook:
     """The same for what was worked out already."""
+    from worklog_tui.bench.looking_over import cleared_of
+    from worklog_tui.logbook.before_start import before_start
+    from worklog_tui.logbook.closing_up import closing_up
+    from worklog_tui.logbook.readings import readings
     from worklog_tui.logbook.recap import recap
 
     number = _session_before(seen, now, quiet_hours)
     told = recap(seen.history, seen.items, number)
     noticed = [item for item in seen.items if item.state == "noticed"]
     live = [item for item in seen.items if item.state not in ("noticed", "done")]
+    done = [item for item in seen.items if item.state == "done"]
     return Outlook(
-        (*live, *noticed[-NOTICED:]), len(noticed), told, _last_words(seen, number), advice
+        (*live, *noticed[-NOTICED:], *reversed(done[-DONE:])), len(noticed), told, _last_words(seen, number), advice,
+        readings(seen.history), seen.history.machine,
+        tuple(fact for fact in seen.history.facts() if isinstance(fact, Trait | Number)),
+        closing_up(seen.history, seen.items, cleared_of(seen)),
+        before_start(seen.history, seen.items, cleared_of(seen)), waits=_waits(seen),
     )  # fmt: skip
+
+
+def _waits(seen: Review) -> tuple[Wait, ...]:
+    from worklog_tui.bench.looking_over import cleared_of
+    from worklog_tui.bench.waiting_for import wait_key
+    from worklog_tui.logbook.waits import waits
+
+    gone = cleared_of(seen)
+    still = [wait for wait in waits(seen.history) if wait.ended is None and wait_key(wait) not in gone]
+    return tuple(sorted(still, key=lambda one: one.ready.timestamp() if one.ready else float("inf")))
 
 
 def _session_before(seen: Review, now: datetime, quiet_hours: float) -> int:
@@ -90,7 +145,6 @@ def worked_out_apart(desk: Desk, machine: str) -> Outlook:
     import pickle
     import subprocess
     import sys
-    from dataclasses import replace
     from pathlib import Path
 
     order = pickle.dumps((replace(desk, _kept={}), machine))

@@ -23,7 +23,7 @@ SAID = {
     "giving notes their place in the film",
     "keep private": "keeping notes private", "same machine": "making two machines one",
     "set card": "changing a machine card",
-    "undo": "taking something back", "erase": "erasing words",
+    "mark film": "marking the film", "undo": "taking something back", "erase": "erasing words",
 }  # fmt: skip
 "What an act is called for people."
 

@@ -117,9 +117,13 @@ def _keeping(commands: Any) -> None:
     note = _command(commands, "note", "keeping:note", "keep one note, and say what was understood")
     note.add_argument("--machine", metavar="NAME", required=True, help="a machine of the logbook, or a machine.toml")
     note.add_argument("words", metavar="TEXT", nargs="+", help="the note")
+    follow = _command(commands, "follow", "following:follow", "keep the lines of another program as notes")
+    follow.add_argument("--machine", metavar="NAME", required=True, help="a machine of the logbook, or a machine.toml")
+    follow.add_argument("source", metavar="FILE", help="a file that grows, or - for standard input")
+    follow.add_argument("--from-start", action="store_true", help="also what is in the file already")
     machines = _command(commands, "machines", "keeping:machines", "list the machines of the logbook")
     _json(machines)
-    for parser in (take, note, machines):
+    for parser in (take, note, follow, machines):
         _logbook(parser)
 
 

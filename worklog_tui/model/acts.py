@@ -18,7 +18,11 @@ PLACE_VERBS = (
 ITEM_VERBS = ("close item", "reopen item", "merge items", "set item")
 KEEP_PRIVATE = "keep private"
 "What keeps notes, listed in the value, out of everything that is published."
-VERBS = (*NOTE_VERBS, *FACT_VERBS, *PLACE_VERBS, *ITEM_VERBS, "let go", KEEP_PRIVATE, "set card", "undo", "erase")
+MARK_FILM = "mark film"
+"What marks a moment of a clip of the camera."
+VERBS = (
+    *NOTE_VERBS, *FACT_VERBS, *PLACE_VERBS, *ITEM_VERBS, "let go", KEEP_PRIVATE, MARK_FILM, "set card", "undo", "erase",
+)  # fmt: skip
 
 
 @dataclass(frozen=True, slots=True)

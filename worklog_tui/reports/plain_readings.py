@@ -18,7 +18,7 @@ def readings_text(series: Sequence[Series], width: int) -> str:
     """One row a subject and quantity, the newest reading last."""
     if not series:
         return "Nothing has been measured yet."
-    rows = [(_what(one), _values(one.points), _should(one.limits), _VERDICTS[one.last.verdict]) for one in series]
+    rows = [(_what(one), _values(one.points), should_be(one.limits), _VERDICTS[one.last.verdict]) for one in series]
     title = heading("Readings")
     if widest(rows) <= width:
         return "\n".join([*title, *table(_HEAD, rows, width), *bars(series, width)])
@@ -54,7 +54,8 @@ def _value(point: Point) -> str:
     return f"{said} ({', '.join(marks)})" if marks else said
 
 
-def _should(limits: Limits | None) -> str:
+def should_be(limits: Limits | None) -> str:
+    """What a reading should be, in words; empty when nothing tells."""
     if limits is None:
         return ""
     if limits.nominal is not None:

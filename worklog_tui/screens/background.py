@@ -6,7 +6,7 @@ import asyncio
 from collections import deque
 from collections.abc import Callable
 from functools import partial
-from typing import Generic, TypeVar
+from typing import Any, Generic, TypeVar
 
 from textual.message_pump import MessagePump
 from textual.screen import Screen
@@ -21,7 +21,7 @@ class Queue(Generic[Wish, Answer]):
 
     def __init__(
         self,
-        screen: Screen[None],
+        screen: Screen[Any],
         call: Callable[[Wish], Answer],
         done: Callable[[Wish, Answer], None],
         failed: Callable[[Wish, Exception], None],
@@ -85,7 +85,7 @@ class Latest(Queue[Wish, Answer]):
 class Rest:
     """Has something done once nobody has asked for it for a while: a worker thread takes time from the keys."""
 
-    def __init__(self, screen: Screen[None], seconds: float, call: Callable[[], None]) -> None:
+    def __init__(self, screen: Screen[Any], seconds: float, call: Callable[[], None]) -> None:
         self._screen = screen
         self._seconds = seconds
         self._call = call

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import ClassVar
 
 from textual.app import ComposeResult
@@ -40,16 +41,26 @@ class CardScreen(ModalScreen[Machine | None]):
         Binding("escape", "leave", "leave it", id="card.leave", tooltip="Make no card"),
     ]
 
+    def __init__(self, known: Machine | None = None) -> None:
+        """A card with what is known; of a known machine the name stays as it is."""
+        super().__init__()
+        self._known = known
+        self._now = known or Machine("")
+
     def compose(self) -> ComposeResult:
+        now = self._now
+        count = str(now.cylinders or "")
         with VerticalScroll():
             yield Static("A card for the machine. All but the name may stay empty.", classes="asks", markup=False)
-            yield from self._field("Name", Input(id="name", compact=True, placeholder="what you call it"))
-            yield from self._field(
-                "Kind", Input(id="kind", compact=True, placeholder="such as single-cylinder petrol engine")
-            )
-            yield from self._field("Fuel", _choice("fuel", FUELS))
-            yield from self._field("Ignition", _choice("ignition", IGNITIONS))
-            yield from self._field("Cylinders", Input(id="cylinders", compact=True, type="integer", max_length=2))
+            name = Input(now.name, id="name", compact=True, placeholder="what you call it")
+            name.disabled = self._known is not None
+            yield from self._field("Name", name)
+            kind = "such as single-cylinder petrol engine"
+            yield from self._field("Kind", Input(now.kind, id="kind", compact=True, placeholder=kind))
+            yield from self._field("Fuel", _choice("fuel", FUELS, now.fuel))
+            yield from self._field("Ignition", _choice("ignition", IGNITIONS, now.ignition))
+            cylinders = Input(count, id="cylinders", compact=True, type="integer", max_length=2)
+            yield from self._field("Cylinders", cylinders)
             yield Static("", classes="wrong", markup=False)
             with Horizontal(id="buttons"):
                 yield Button("Make the card", id="make", variant="primary", compact=True)
@@ -62,7 +73,7 @@ class CardScreen(ModalScreen[Machine | None]):
             yield field
 
     def on_mount(self) -> None:
-        self.query_one("#name").focus()
+        self.query_one("#kind" if self._known is not None else "#name").focus()
 
     def on_button_pressed(self, event: Button.Pressed) -> None:
         if event.button.id == "make":
@@ -88,8 +99,13 @@ class CardScreen(ModalScreen[Machine | None]):
             self._wrong("How many cylinders? A whole number, or nothing.")
             return
         self.dismiss(
-            Machine(
-                name, self._text("kind"), fuel=self._chosen("fuel"), ignition=self._chosen("ignition"), cylinders=count
+            replace(
+                self._now,
+                name=name,
+                kind=self._text("kind"),
+                fuel=self._chosen("fuel"),
+                ignition=self._chosen("ignition"),
+                cylinders=count,
             )
         )
 
@@ -104,5 +120,8 @@ class CardScreen(ModalScreen[Machine | None]):
         self.query_one(".wrong", Static).update(literal(text))
 
 
-def _choice(field: str, values: tuple[str, ...]) -> Select[str]:
-    return Select([(value, value) for value in values], prompt="not known", id=field, compact=True)
+def _choice(field: str, values: tuple[str, ...], now: str) -> Select[str]:
+    found: Select[str] = Select([(value, value) for value in values], prompt="not known", id=field, compact=True)
+    if now in values:
+        found.value = now
+    return found

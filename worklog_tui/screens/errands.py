@@ -9,14 +9,18 @@ from typing import TYPE_CHECKING, NamedTuple
 if TYPE_CHECKING:
     from datetime import datetime
 
+    from worklog_tui.bench.acting import Done
     from worklog_tui.bench.desk import Desk
+    from worklog_tui.bench.finding_lines import FoundLine
     from worklog_tui.bench.machines import MachineLine
+    from worklog_tui.bench.note_facts import NoteFacts
     from worklog_tui.bench.outlook import Outlook
     from worklog_tui.bench.pages import Page, Wanted
     from worklog_tui.bench.record import Kept
     from worklog_tui.bench.trying import TriedOut
     from worklog_tui.model import Fact, Machine
     from worklog_tui.notes import ReadSession
+    from worklog_tui.screens.deeds import Deed
 
 
 class Preview(NamedTuple):
@@ -126,6 +130,22 @@ class Errands:
         from worklog_tui.bench.outlook import worked_out_apart
 
         return worked_out_apart(self.desk, name)
+
+    def act(self, deed: Deed) -> Done:
+        """Do something to the log."""
+        return deed(self.desk)
+
+    def note_facts(self, note: str) -> NoteFacts:
+        """A note with what was read from it."""
+        from worklog_tui.bench.note_facts import note_facts
+
+        return note_facts(self.desk, note)
+
+    def find(self, name: str, words: str, kind: str) -> Sequence[FoundLine]:
+        """Lines by their words and by what was read from them."""
+        from worklog_tui.bench.finding_lines import find_lines
+
+        return find_lines(self.desk, name, words, kind)
 
     def get_ready(self) -> None:
         """Load what reads the notes, before the first one comes."""

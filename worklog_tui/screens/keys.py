@@ -14,7 +14,7 @@ from textual.widgets import Static
 from worklog_tui.widgets.literal import literal
 
 HOW = "Arrow and page keys go through a list. In the note line letters are words: Esc leaves it. Esc closes this page."
-LEFT_OUT = ("app.commands", "app.quit-anywhere", "app.keys", "go.back")
+LEFT_OUT = ("app.commands", "app.quit-anywhere", "app.keys", "go.keys", "go.back")
 
 
 class KeysScreen(ModalScreen[None]):
@@ -27,8 +27,8 @@ class KeysScreen(ModalScreen[None]):
             width: 66; max-width: 100%; height: auto; max-height: 100%; background: $surface; padding: 1 2;
         }
         Static { height: auto; }
-        .asks { text-style: bold; margin-bottom: 1; }
-        .how { color: $text-muted; margin-top: 1; }
+        .asks { text-style: bold; }
+        .how { color: $text-muted; margin-bottom: 1; }
     }
     """
     BINDINGS: ClassVar[list[BindingType]] = [
@@ -44,8 +44,8 @@ class KeysScreen(ModalScreen[None]):
         wide = max((len(key) for key, _ in self._keys), default=0)
         with VerticalScroll():
             yield Static("Keys here", classes="asks", markup=False)
-            yield Static(literal("\n".join(f"{key:>{wide}}  {told}" for key, told in self._keys)), markup=False)
             yield Static(literal(HOW), classes="how", markup=False)
+            yield Static(literal("\n".join(f"{key:>{wide}}  {told}" for key, told in self._keys)), markup=False)
 
 
 def told_keys(active: Sequence[ActiveBinding], names: dict[str, str]) -> list[tuple[str, str]]:
@@ -56,4 +56,5 @@ def told_keys(active: Sequence[ActiveBinding], names: dict[str, str]) -> list[tu
         known = name in found or name in LEFT_OUT or name.startswith("rows.")
         if name and one.enabled and not known:
             found[name] = (names.get(one.binding.key, one.binding.key), one.tooltip or one.binding.description)
-    return list(found.values())
+    places = [name for name in found if name.startswith("go.")]
+    return [found[name] for name in dict.fromkeys([*places, *found])]

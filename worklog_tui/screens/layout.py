@@ -2,18 +2,64 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING, NamedTuple
+
 from worklog_tui.widgets.items import OpenItems
 from worklog_tui.widgets.last_time import LastTime
 from worklog_tui.widgets.next_step import NextStep
 from worklog_tui.widgets.rows import Rows
 from worklog_tui.widgets.timeline import Timeline
 
-PLACES = {"timeline": "timeline", "last": "since last time", "items": "open items", "step": "next step"}
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+
+class Place(NamedTuple):
+    """A place: what it is called in full and in short, the key that leads to it, and what stands there."""
+
+    name: str
+    short: str
+    key: str
+    tells: str
+
+
+PLACES = {
+    "timeline": Place("timeline", "timeline", "t", "What was said, session by session"),
+    "last": Place("since last time", "last time", "l", "How it was left, and what was to come next"),
+    "items": Place("open items", "open", "o", "What must be come back to, and why"),
+    "step": Place("next step", "step", "s", "What to do next, and why"),
+    "readings": Place("readings", "readings", "r", "What was measured, and what it should be"),
+    "faults": Place("fault finding", "faults", "f", "Causes and systems, with their evidence"),
+    "viewers": Place("viewers' questions", "viewers", "v", "What viewers asked, and what answers it"),
+    "card": Place("machine card", "card", "c", "What the machine is, and what its figures should be"),
+}
 FULL_NAMES = {
-    "go.note": "write a note", "go.last": "since last time", "go.items": "open items", "go.step": "next step",
+    "go.note": "write a note", "acts.undo": "take back", "acts.redo": "do again", "go.far": "far view",
+    "go.lock": "wipe the keys", "film.clip": "camera on or off", "film.keep": "film: keep",
+    "film.again": "film: shoot again", "film.cut": "film: cut", "film.counter": "the camera's counter",
+    **{f"go.{place}": one.name for place, one in PLACES.items()},
 }  # fmt: skip
 "Names of keys whose word in the footer is short."
 LISTS: dict[str, type[Rows]] = {"timeline": Timeline, "last": LastTime, "items": OpenItems, "step": NextStep}
+"What is there from the start; the others come when they are first asked for."
+BESIDE = ("items", "step")
+"Places that stand beside the others on a wide screen."
+
+
+def made_later(place: str) -> Rows:
+    """The list of a place that is not there from the start."""
+    from worklog_tui.widgets.fault_finding import FaultFinding
+    from worklog_tui.widgets.machine_card import MachineCard
+    from worklog_tui.widgets.readings import Readings
+    from worklog_tui.widgets.viewers import ViewersRows
+
+    made: Sequence[tuple[str, type[Rows]]] = (
+        ("readings", Readings), ("faults", FaultFinding), ("viewers", ViewersRows), ("card", MachineCard),
+    )  # fmt: skip
+    found = dict(made)[place]()
+    found.add_class("later")
+    return found
+
 
 WIDTHS = [(0, "-narrow"), (110, "-wide")]
 HEIGHTS = [(0, "-flat"), (9, "-low"), (16, "-tall")]
@@ -24,9 +70,9 @@ RecordingScreen {
     #side { width: 46; border-left: solid $foreground 20%; padding-left: 1; }
     #side .title { height: 1; text-style: bold; color: $text-muted; }
     #write { height: auto; border-top: solid $foreground 30%; }
-    LastTime { display: none; }
-    &.at-last LastTime { display: block; }
-    &.at-last Timeline { display: none; }
+    LastTime, .later { display: none; }
+    &.at-last LastTime, .later.here { display: block; }
+    &.at-last Timeline, &.at-later Timeline { display: none; }
     &.-narrow #side { display: none; width: 1fr; border: none; padding: 0; }
     &.-narrow .title { display: none; }
     &.-narrow.at-items, &.-narrow.at-step {
@@ -38,5 +84,7 @@ RecordingScreen {
     &.-flat #write { border: none; }
     &.-flat NoteLine { max-height: 2; }
     &.-flat Understood { max-height: 1; }
+    &.-far #log, &.-far Places, &.-far Footer { display: none; }
+    &.-far #write { height: auto; }
 }
 """

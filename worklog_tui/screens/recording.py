@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from datetime import datetime
 from typing import TYPE_CHECKING, ClassVar
 
 from textual.app import ComposeResult
@@ -10,11 +11,13 @@ from textual.binding import Binding, BindingType
 from textual.containers import Horizontal, Vertical
 from textual.widgets import Footer, Static
 
+from worklog_tui.model import Machine, clock
+from worklog_tui.screens import deeds
 from worklog_tui.screens.errands import Errands
-from worklog_tui.screens.layout import HEIGHTS, LAYOUT, LISTS, PLACES, WIDTHS
-from worklog_tui.screens.note_taking import NoteTaking
+from worklog_tui.screens.filming import FILM_KEYS, Filming
+from worklog_tui.screens.layout import HEIGHTS, LAYOUT, PLACES, WIDTHS
 from worklog_tui.screens.reviewing import Reviewing
-from worklog_tui.widgets.head_line import HeadLine
+from worklog_tui.widgets.head_line import HeadLine, film_told, waits_told
 from worklog_tui.widgets.items import OpenItems
 from worklog_tui.widgets.last_time import LastTime
 from worklog_tui.widgets.next_step import NextStep
@@ -32,25 +35,34 @@ BREAK = 4 * 3600.0
 "Seconds without a note after which since-last-time is shown first."
 
 
-class RecordingScreen(NoteTaking):
+class RecordingScreen(Filming):
     """One machine on the bench."""
 
     HORIZONTAL_BREAKPOINTS = WIDTHS
     VERTICAL_BREAKPOINTS = HEIGHTS
     DEFAULT_CSS = LAYOUT
     BINDINGS: ClassVar[list[BindingType]] = [
+        Binding("question_mark", "app.keys", "keys", id="go.keys", tooltip="All keys of this place", key_display="?"),
         Binding("n", "write", "note", id="go.note", tooltip="To the note line"),
+        Binding("slash", "find", "find", id="go.find", tooltip="Find a note by its words", key_display="/"),
         Binding("escape", "write", "write a note", id="go.back", tooltip="To the note line", show=False),
-        Binding("t", "go('timeline')", "timeline", id="go.timeline", tooltip="What was said, session by session"),
-        Binding("l", "go('last')", "last time", id="go.last", tooltip="How it was left, and what was to come next"),
-        Binding("o", "go('items')", "open", id="go.items", tooltip="What must be come back to, and why"),
-        Binding("s", "go('step')", "next", id="go.step", tooltip="What to do next, and why"),
+        *(
+            Binding(one.key, f"go('{place}')", one.short, show=False, id=f"go.{place}", tooltip=one.tells)
+            for place, one in PLACES.items()
+        ),
+        Binding("g", "close_up", "closing up", id="go.closing", tooltip="What was begun and not heard finished"),
+        Binding("b", "before_start", "before a start", id="go.before", tooltip="What to look at before it is started"),
+        *FILM_KEYS,
+        Binding("z", "far", "far view", id="go.far", tooltip="Large and little, to read from far", show=False),
+        Binding("k", "lock", "wipe the keys", id="go.lock", tooltip="Keys do nothing while you wipe them", show=False),
+        Binding("u", "undo", "take back", id="acts.undo", tooltip="Take back what was corrected last", show=False),
+        Binding("y", "redo", "do again", id="acts.redo", tooltip="Do again what was taken back", show=False),
         Binding("m", "app.machines", "machines", id="go.machines", tooltip="Put another machine on the bench"),
     ]
 
     def __init__(self, errands: Errands, machine: str) -> None:
         super().__init__(errands, machine)
-        self._reviewing = Reviewing(self, errands, machine, self._log_came, self.unread, errands.now)
+        self._reviewing = Reviewing(self, errands, machine, self._log_came, self.show_outlook, self.unread)
 
     def compose(self) -> ComposeResult:
         yield HeadLine()
@@ -78,48 +90,88 @@ class RecordingScreen(NoteTaking):
         """After the first paint."""
         self.begin_notes()
         self._reviewing.begin()
+        self.look_at_camera()
         self.set_interval(1.0, self._every_second)
 
     def action_write(self) -> None:
         self.query_one(NoteLine).focus()
 
-    def action_go(self, place: str) -> None:
-        """To one of PLACES."""
-        self._show_place(place)
-        self.query_one(LISTS[place]).focus()
-
-    @property
-    def _at(self) -> str:
-        return self.query_one(Places).here
-
-    def _show_place(self, place: str) -> None:
-        for name in PLACES:
-            self.set_class(name == place, f"at-{name}")
-        self.query_one(Places).show(place)
-
-    def on_places_wanted(self, message: Places.Wanted) -> None:
-        self.action_go(message.place)
-
-    def on_note_line_left(self) -> None:
-        self.query_one(LISTS[self.query_one(Places).here]).focus()
-
     def on_timeline_earlier(self, message: Timeline.Earlier) -> None:
         self._reviewing.go_up(message.all_of_them)
 
     def on_rows_chosen(self, message: Rows.Chosen) -> None:
-        """An open item leads to where it was said; a note tells what was read from which words."""
+        """A note opens the page of what was read from it; anything else leads to the note where it was said."""
+        rows, key = message.rows, message.row.key
+        if isinstance(rows, Timeline):
+            if key:
+                self._open_page(key)
+            return
+        note = rows.note_of(key) if isinstance(rows, OpenItems) else key
+        if note:
+            self.jump(note)
+
+    def jump(self, note: str) -> None:
+        """To a note of the timeline, however far up it stands."""
         timeline = self.query_one(Timeline)
-        if message.rows is not timeline:
-            place = timeline.log_rows.place(message.row.key)
-            if not message.row.key:
-                return
-            self.action_go("timeline")
-            if place is not None:
-                timeline.point(place)
-            else:
-                self._reviewing.go_up(all_of_them=True, point_at=message.row.key)
+        place = timeline.log_rows.place(note)
+        self.action_go("timeline")
+        if place is not None:
+            timeline.point(place)
         else:
-            self.query_one(Understood).explain(timeline.log_rows.facts_of(message.row.key))
+            self._reviewing.go_up(all_of_them=True, point_at=note)
+
+    def _open_page(self, note: str) -> None:
+        from worklog_tui.screens.note_page import NotePage
+
+        def closed(changed: bool | None) -> None:
+            if changed:
+                self.log_changed(note)
+
+        self.app.push_screen(NotePage(self.errands, note), closed)
+
+    def action_find(self) -> None:
+        """Find a note by its words or by what was read from it."""
+        from worklog_tui.screens.finding import Finding
+
+        self.app.push_screen(Finding(self.errands, self.machine), self._to_note)
+
+    def action_before_start(self) -> None:
+        """What to go through before a start."""
+        from worklog_tui.screens.before_start import BeforeStartScreen
+
+        if self.outlook is not None:
+            self.app.push_screen(BeforeStartScreen(self.outlook.before, self.outlook.cautions), self._to_note)
+
+    def action_close_up(self) -> None:
+        """Ask what was begun and not heard finished."""
+        from worklog_tui.screens.closing_up import ClosingUpScreen
+
+        if self.outlook is None or not self.outlook.asked.questions:
+            self.say("There is nothing to ask.")
+            return
+        self.app.push_screen(
+            ClosingUpScreen(self.errands, self.machine, self.outlook.asked),
+            lambda changed: self.log_changed("") if changed else None,
+        )
+
+    def action_edit_card(self) -> None:
+        """Change what the card says."""
+        from worklog_tui.screens.card import CardScreen
+
+        def made(card: Machine | None) -> None:
+            if card is not None:
+                self.act(deeds.card(card))
+
+        if self.outlook is not None:
+            self.app.push_screen(CardScreen(self.outlook.machine), made)
+
+    def _to_note(self, note: str | None) -> None:
+        if note:
+            self.jump(note)
+
+    def log_changed(self, note: str) -> None:
+        """What is shown is read again."""
+        self._reviewing.changed()
 
     def key_came(self) -> None:
         """The look at the whole log can wait."""
@@ -129,8 +181,8 @@ class RecordingScreen(NoteTaking):
         """The rest is worked out anew; after since-last-time the timeline shows the note."""
         if self.session is not None:
             self._reviewing.own = self.session.uid
-        if self._at == "last":
-            self._show_place("timeline")
+        if self.at == "last":
+            self.show_place("timeline")
         self._reviewing.note_kept()
         self._every_second()
 
@@ -139,8 +191,8 @@ class RecordingScreen(NoteTaking):
         self._show_head()
         last = page.last_worked
         quiet = (self.now() - last.moment()).total_seconds() if last is not None else BREAK
-        if page.parts and quiet >= BREAK and self.session is None and self._at == "timeline":
-            self._show_place("last")
+        if page.parts and quiet >= BREAK and self.session is None and self.at == "timeline":
+            self.show_place("last")
 
     def _every_second(self) -> None:
         self._reviewing.look()
@@ -149,4 +201,45 @@ class RecordingScreen(NoteTaking):
 
     def _show_head(self) -> None:
         log = self.query_one(Timeline).log_rows
-        self.query_one(HeadLine).show(self.machine, log, self.session, self.now())
+        now = self.now()
+        film = film_told(self.clip, self.session, now)
+        waits = waits_told(self.outlook.waits, self.outlook.items, now) if self.outlook is not None else ""
+        self.query_one(HeadLine).show(self.machine, log, self.session, now, film, waits)
+        if self.has_class("-far"):
+            self._show_far(now)
+
+    def camera_changed(self) -> None:
+        """The head line says it."""
+        self._show_head()
+
+    def action_lock(self) -> None:
+        """Keys do nothing until the word open is typed."""
+        from worklog_tui.screens.locked import Locked
+
+        self.app.push_screen(Locked())
+
+    async def action_far(self) -> None:
+        """Large and little, or all of it again."""
+        from worklog_tui.widgets.far_view import FarView
+
+        if not self.query(FarView):
+            await self.mount(FarView(), before="#write")
+        self.toggle_class("-far")
+        self.query_one(FarView).display = self.has_class("-far")
+        self.action_write()
+        self._show_head()
+
+    def _show_far(self, now: datetime) -> None:
+        from worklog_tui.widgets.far_view import FarView
+
+        what, shown = "session, hours and minutes", f"{now:%H:%M}"
+        if self.clip is not None:
+            what, shown = "film", clock(self.clip.second(now))
+        elif self.session is not None and self.session.start is not None:
+            shown = clock(int((now - self.session.start.moment()).total_seconds()) // 60)
+        rows = [row for row in self.query_one(Timeline).rows if row.key]
+        step = self.outlook.advice.steps[0].step if self.outlook and self.outlook.advice.steps else ""
+        self.query_one(FarView).show(
+            what if self.session or self.clip else "time of day", shown, f"Last: {rows[-1].words}" if rows else "",
+            f"Next: {step}" if step else "",
+        )  # fmt: skip

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from datetime import datetime
 from pathlib import Path
 from typing import TYPE_CHECKING, NamedTuple
 
@@ -11,11 +10,7 @@ from textual.screen import Screen
 
 from worklog_tui.screens.background import Latest, Rest
 from worklog_tui.screens.errands import Errands
-from worklog_tui.widgets.items import OpenItems, still_open
-from worklog_tui.widgets.last_time import LastTime
 from worklog_tui.widgets.log_rows import Log
-from worklog_tui.widgets.next_step import NextStep
-from worklog_tui.widgets.places import Places
 from worklog_tui.widgets.timeline import Timeline
 
 if TYPE_CHECKING:
@@ -45,10 +40,10 @@ class Reviewing:
         errands: Errands,
         machine: str,
         shown: Callable[[Page], None],
+        worked_out: Callable[[Outlook], None],
         failed: Callable[[object, Exception], None],
-        now: Callable[[], datetime],
     ) -> None:
-        self._screen, self._errands, self._machine, self._now = screen, errands, machine, now
+        self._screen, self._errands, self._machine = screen, errands, machine
         self._shown = shown
         self.own = ""
         "The session that this window records in."
@@ -56,9 +51,10 @@ class Reviewing:
         self._file: object = None
         self._first = Latest[None, Came](screen, lambda _: self._read(), self._show_first, failed)
         self._news = Latest[Lengths, "Came | None"](screen, self._read_news, self._show_news, failed)
+        self._again = Latest[int, Came](screen, self._read_so_many, self._show_again, failed)
         self._earlier = Latest["Wanted", Came](screen, self._read_before, self._show_earlier, failed)
         self._outlooks = Latest[None, "Outlook"](
-            screen, lambda _: errands.outlook(machine), self._show_outlook, failed
+            screen, lambda _: errands.outlook(machine), lambda _, found: worked_out(found), failed
         )  # fmt: skip
         self._rest = Rest(screen, PAUSE, lambda: self._outlooks.want(None))
 
@@ -69,6 +65,11 @@ class Reviewing:
 
     def note_kept(self) -> None:
         """One more note stands in the timeline already; the rest is worked out anew."""
+        self._rest.want()
+
+    def changed(self) -> None:
+        """The log was corrected: what is shown is read again."""
+        self._again.want(max(self._log.notes - self._log.earlier, 1))
         self._rest.want()
 
     def put_off(self) -> None:
@@ -106,6 +107,11 @@ class Reviewing:
         page = self._errands.news(self._machine, known, self._wanted())
         return came(page) if page is not None else None
 
+    def _read_so_many(self, count: int) -> Came:
+        from worklog_tui.bench.pages import PAGE, Wanted
+
+        return came(self._errands.page(self._machine, Wanted(None, max(count, PAGE), self.own)))
+
     def _read_before(self, wanted: Wanted) -> Came:
         return came(self._errands.page(self._machine, wanted))
 
@@ -128,6 +134,9 @@ class Reviewing:
         self._screen.query_one(Timeline).show_news(found.log)
         self._rest.want()
 
+    def _show_again(self, _: int, found: Came) -> None:
+        self._screen.query_one(Timeline).show_news(found.log)
+
     def _show_earlier(self, wanted: Wanted, found: Came) -> None:
         timeline = self._screen.query_one(Timeline)
         if wanted.before == self._log.start:
@@ -135,13 +144,6 @@ class Reviewing:
         if wanted.count == EVERYTHING:
             place = timeline.log_rows.place(self._point_at)
             timeline.point(place if place is not None else 0)
-
-    def _show_outlook(self, _: None, outlook: Outlook) -> None:
-        screen = self._screen
-        screen.query_one(OpenItems).show_items(outlook.items, outlook.noticed)
-        screen.query_one(Places).count("items", still_open(outlook.items))
-        screen.query_one(NextStep).show_advice(outlook.advice)
-        screen.query_one(LastTime).show_recap(outlook.recap, outlook.last_words, outlook.advice, self._now())
 
 
 def came(page: Page) -> Came:

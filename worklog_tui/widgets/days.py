@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from datetime import datetime
+
 from worklog_tui.model import Instant
 
 _DAYS = ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday")
@@ -9,6 +11,16 @@ _MONTHS = (
     "January", "February", "March", "April", "May", "June", "July", "August", "September", "October", "November",
     "December",
 )  # fmt: skip
+
+
+def weekday(moment: datetime) -> str:
+    """Such as `Thursday`."""
+    return _DAYS[moment.weekday()]
+
+
+def month(moment: datetime) -> str:
+    """Such as `April`."""
+    return _MONTHS[moment.month - 1]
 
 
 def day(instant: Instant) -> str:

@@ -2,13 +2,20 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable, Sequence
 from datetime import datetime
+from typing import TYPE_CHECKING
 
 from textual.widgets import Static
 
-from worklog_tui.model import Session
+from worklog_tui.model import OpenItem, Session, clock
+from worklog_tui.model.clip import Clip
+from worklog_tui.widgets.days import month, weekday
 from worklog_tui.widgets.literal import literal
 from worklog_tui.widgets.log_rows import Log
+
+if TYPE_CHECKING:
+    from worklog_tui.logbook.waits import Wait
 
 
 class HeadLine(Static):
@@ -23,9 +30,11 @@ class HeadLine(Static):
         self.said = ""
         "What stands there, as plain text."
 
-    def show(self, machine: str, log: Log, session: Session | None, now: datetime) -> None:
+    def show(
+        self, machine: str, log: Log, session: Session | None, now: datetime, film: str = "", waits: str = ""
+    ) -> None:  # fmt: skip
         """Show where things stand; `session` is the one that a note of this window was kept in."""
-        text = ", ".join(filter(None, (machine, _session(log, session, now), _notes(log))))
+        text = ", ".join(filter(None, (machine, _session(log, session, now), film, waits, _notes(log))))
         if text != self.said:
             self.said = text
             self.update(literal(text))
@@ -36,6 +45,35 @@ def _session(log: Log, session: Session | None, now: datetime) -> str:
         minutes = int((now - session.start.moment()).total_seconds()) // 60
         return f"session {log.number(session.uid)}, {max(minutes, 0)} min"
     return f"{log.sessions} {'session' if log.sessions == 1 else 'sessions'}" if log.sessions else ""
+
+
+def film_told(clip: Clip | None, session: Session | None, now: datetime) -> str:
+    """`film 12:31` while the camera runs, `not filming` within a session, else nothing."""
+    if clip is not None:
+        return f"film {clock(clip.second(now))}"
+    return "not filming" if session is not None else ""
+
+
+def waits_told(waits: Sequence[Wait], items: Iterable[OpenItem], now: datetime) -> str:
+    """What is waited for first: `carburettor ready Thursday`, else what is on its way: `awaited: blade`."""
+    if waits:
+        first, more = waits[0], f" and {len(waits) - 1} more" if len(waits) > 1 else ""
+        return f"{first.reading.subject or 'what was left'} {_ready(first, now)}{more}"
+    awaited = [item.about for item in items if item.state == "awaited"]
+    more = f" and {len(awaited) - 1} more" if len(awaited) > 1 else ""
+    return f"awaited: {awaited[0]}{more}" if awaited else ""
+
+
+def _ready(wait: Wait, now: datetime) -> str:
+    if wait.ready is None:
+        return "waited for"
+    if wait.is_ready(now):
+        return "ready now"
+    ready = wait.ready.astimezone(now.tzinfo)
+    if ready.date() == now.date():
+        return f"ready {ready:%H:%M}"
+    near = (ready.date() - now.date()).days < 7
+    return f"ready {weekday(ready)}" if near else f"ready {ready.day} {month(ready)}"
 
 
 def _notes(log: Log) -> str:

@@ -6,8 +6,10 @@ from collections.abc import Iterable, Sequence
 from datetime import datetime
 from typing import Protocol
 
+from worklog_tui.logbook.before_start import BeforeStart
 from worklog_tui.model import Advice, Fact, Finding, Instant, OpenItem, Reading, Suspect, Work
 from worklog_tui.reports.sentence import REASONS, briefly
+from worklog_tui.widgets.before_rows import left_rows
 from worklog_tui.widgets.days import day
 from worklog_tui.widgets.row import Row
 from worklog_tui.widgets.rows import Rows
@@ -62,20 +64,25 @@ class LastTime(Rows):
     def __init__(self) -> None:
         super().__init__("Looking back …")
 
-    def show_recap(self, told: SessionTold, last_words: str, advice: Advice, now: datetime) -> None:
+    def show_recap(
+        self, told: SessionTold, last_words: str, advice: Advice, now: datetime, before: BeforeStart
+    ) -> None:  # fmt: skip
         """Show it, with what comes first at the top."""
         self.empty = "There is no earlier session to look back on."
-        self.show(_rows(told, last_words, advice, now) if told.session else [])
+        self.show(_rows(told, last_words, advice, now, before) if told.session else [])
         self.scroll_home(animate=False, immediate=True, force=True)
         self.here = 0
 
 
-def _rows(told: SessionTold, last_words: str, advice: Advice, now: datetime) -> list[Row]:
+def _rows(
+    told: SessionTold, last_words: str, advice: Advice, now: datetime, before: BeforeStart
+) -> list[Row]:  # fmt: skip
     rows = [Row.of(f"Session {told.session}{_when(told.start, now)}", heading=True)]
     if last_words:
         rows.append(Row.of(f"It ended with: “{last_words}”"))
     left = [item for item in told.open if item.state == "left so" or item.reason == "temporary"]
-    rows += _group("How it was left", (_item(item) for item in left))
+    rows += left_rows(before)
+    rows += _group("For now only, or left so on purpose", (_item(item) for item in left))
     rows += _group("Awaited", (_item(item) for item in told.awaited))
     rows += _group("What was to come next", (_item(item) for item in told.planned))
     if advice.steps:

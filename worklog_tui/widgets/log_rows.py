@@ -127,6 +127,10 @@ class Log:
             self._add(note)
         return first
 
+    def note(self, uid: str) -> Note | None:
+        """A note that is held."""
+        return self._note.get(uid)
+
     def facts_of(self, note: str) -> tuple[Fact, ...]:
         """What was understood of a note, by its uid."""
         return tuple(self._facts.get(note, ()))

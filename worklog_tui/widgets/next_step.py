@@ -15,15 +15,20 @@ class NextStep(Rows):
 
     def show_advice(self, advice: Advice) -> None:
         """Show what to do next."""
-        rows = [Row.of(f"The trouble: {advice.complaint}")] if advice.complaint else []
-        if advice.steps:
-            rows += _full(advice.steps[0])
-        if advice.steps[1:]:
-            rows.append(Row.of("Or else", heading=True))
-            rows += [Row.of(step.step, below=step.why) for step in advice.steps[1:3]]
-        if advice.remark:
-            rows.append(Row.of(advice.remark))
-        self.show(rows)
+        self.show(step_rows(advice))
+
+
+def step_rows(advice: Advice) -> list[Row]:
+    """The trouble, the best step in full, the runners-up."""
+    rows = [Row.of(f"The trouble: {advice.complaint}")] if advice.complaint else []
+    if advice.steps:
+        rows += _full(advice.steps[0])
+    if advice.steps[1:]:
+        rows.append(Row.of("Or else", heading=True))
+        rows += [Row.of(step.step, below=step.why) for step in advice.steps[1:3]]
+    if advice.remark:
+        rows.append(Row.of(advice.remark))
+    return rows
 
 
 def _full(step: Step) -> list[Row]:

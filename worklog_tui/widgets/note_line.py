@@ -103,6 +103,10 @@ class NoteLine(TextArea):
             event.stop()
             event.prevent_default()
             self.action_keep()
+        elif event.key == "up" and not self.text:
+            event.stop()
+            event.prevent_default()
+            self.action_leave()
         else:
             await super()._on_key(event)
 

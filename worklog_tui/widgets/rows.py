@@ -97,6 +97,7 @@ class Rows(ScrollView, can_focus=True):
         """Show these rows in place of all; `at_end`: with the last one in sight."""
         self._rows = list(rows)
         self.here = max(len(self._rows) - 1, 0) if at_end else min(self.here, max(len(self._rows) - 1, 0))
+        self.here = self.here or int(not at_end and len(self._rows) > 1 and self._rows[0].heading)
         self.follows = at_end
         self._lay_from(0)
         self._follow()
@@ -216,8 +217,7 @@ class Rows(ScrollView, can_focus=True):
     def on_focus(self) -> None:
         self.refresh()
 
-    def on_blur(self) -> None:
-        self.refresh()
+    on_blur = on_focus
 
     def render_line(self, y: int) -> Strip:
         """One screen line."""

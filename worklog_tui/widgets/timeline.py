@@ -17,7 +17,9 @@ class Timeline(Rows):
     """The end of the log, and more of it as the person goes up."""
 
     BINDINGS: ClassVar[list[BindingType]] = [
-        Binding("enter", "choose", "why", id="timeline.choose", tooltip="Which words of this note were read as what"),
+        Binding("enter", "choose", "look", id="timeline.choose", tooltip="What was read from this note, to put right"),
+        Binding("e", "screen.edit", "edit", id="timeline.edit", tooltip="Give this note other words"),
+        Binding("x", "screen.strike", "strike out", id="timeline.strike", tooltip="Strike this note out"),
     ]
 
     margin = 11
@@ -43,12 +45,13 @@ class Timeline(Rows):
         """Show a log that has come to be longer; what is looked at stays in sight unless that was the end."""
         looked_at = self.row.key if self.row is not None else ""
         place = log.place(looked_at)
-        if self.follows or place is None:
+        if self.follows:
             self.show_log(log)
             return
+        here = self.here if place is None else place  # a note that was struck out: the one in its place
         self.log_rows, self._asked = log, False
         self.show(log.rows)
-        self.point(place)
+        self.point(here)
 
     def show_earlier(self, log: Log) -> None:
         """Put earlier notes above those that are there."""

@@ -55,13 +55,6 @@ class Understood(Static):
             parts.append(f"It could not be read yet: {unread}.")
         self.say(" ".join(parts))
 
-    def explain(self, facts: Sequence[Fact]) -> None:
-        """Say what was read from which words of a note."""
-        if facts:
-            self.say("; ".join(f"{sentence(fact)}: from the words “{fact.quote}”" for fact in facts) + ".")
-        else:
-            self.say("Nothing was read from these words.")
-
 
 def told(facts: Sequence[Fact]) -> str:
     """Facts in one sentence: `gap of the points set to 0.018 in; tank drained; and 2 more`."""

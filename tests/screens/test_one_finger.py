@@ -1,0 +1,154 @@
+"""Dirty hands: single keys, a lock for wiping them, a view from far, a camera, and lines that come from elsewhere."""
+
+from __future__ import annotations
+
+import os
+import subprocess
+import sys
+from datetime import timedelta
+from pathlib import Path
+
+import pytest
+
+from tests.screens.bench_in_memory import Bench, on_screen, settle, type_in
+from tests.screens.logbook_desk import SAW, Clock, desk_in, recorder
+from worklog_tui.app import Recorder
+from worklog_tui.bench.record import keep_note
+from worklog_tui.bench.review import review
+from worklog_tui.screens.layout import PLACES
+from worklog_tui.widgets.head_line import HeadLine
+
+ROOT = Path(__file__).resolve().parents[2]
+SIZES = [(160, 45), (80, 24), (60, 20), (48, 14)]
+
+
+@pytest.mark.parametrize("size", SIZES)
+async def test_every_place_has_one_key_and_a_way_back(tmp_path: Path, size: tuple[int, int]) -> None:
+    desk = desk_in(tmp_path, Clock(), "the guide is cracked", "the table cleaned")
+    app = recorder(desk)
+    async with app.run_test(size=size) as pilot:
+        await settle(pilot)
+        await pilot.press("escape")
+        for place, named in PLACES.items():
+            await pilot.press(named.key)
+            await settle(pilot)
+            assert f"[{named.name}" in on_screen(app), place
+            assert app.focused is app.screen.list_of(place)  # type: ignore[attr-defined]
+            for smaller in ((20, 5), size):
+                await pilot.resize_terminal(*smaller)
+                await pilot.pause()
+            assert app.focused is app.screen.list_of(place)  # type: ignore[attr-defined]
+        await pilot.press("n")
+        await type_in(pilot, "still here")
+        await pilot.press("enter")
+        await settle(pilot)
+    assert review(desk, SAW).history.sessions[0].notes[-1].words == "still here"
+
+
+async def test_places_can_be_clicked(tmp_path: Path) -> None:
+    app = recorder(desk_in(tmp_path, Clock(), "the guide is cracked"))
+    async with app.run_test(size=(80, 24)) as pilot:
+        await settle(pilot)
+        await pilot.click("#place-readings")
+        await settle(pilot)
+        assert "[readings]" in on_screen(app)
+        assert "Nothing has been measured yet." in on_screen(app)
+
+
+async def test_wiping_the_keys_does_nothing_until_the_word_is_typed(bench: Bench) -> None:
+    app = Recorder(bench, "Band saw")
+    async with app.run_test(size=(80, 24)) as pilot:
+        await settle(pilot)
+        await pilot.press("escape", "k")
+        await pilot.pause()
+        await pilot.press(*"qmxasdf123", "enter", "escape", "f2", "tab", *"opn")
+        assert "Wipe the keys now" in on_screen(app)
+        await pilot.press(*"open")
+        await settle(pilot)
+        assert "Wipe the keys now" not in on_screen(app)
+        assert app.is_running
+        assert bench.notes == []
+
+
+async def test_an_enter_that_repeats_keeps_a_note_once(bench: Bench) -> None:
+    app = Recorder(bench, "Band saw")
+    async with app.run_test(size=(80, 24)) as pilot:
+        await settle(pilot)
+        await type_in(pilot, "gap 18 thou")
+        await pilot.press(*["enter"] * 25)
+        await settle(pilot)
+        assert [note.words for note in bench.notes] == ["gap 18 thou"]
+
+
+@pytest.mark.parametrize("size", SIZES)
+async def test_the_view_from_far_shows_the_clock_and_the_last_note(tmp_path: Path, size: tuple[int, int]) -> None:
+    app = recorder(desk_in(tmp_path, Clock(), "the guide is cracked"))
+    async with app.run_test(size=size) as pilot:
+        await settle(pilot)
+        await pilot.press("escape", "z")
+        await settle(pilot)
+        assert "Last: the guide is cracked" in on_screen(app)
+        await type_in(pilot, "the table cleaned")
+        await pilot.press("enter")
+        await settle(pilot)
+        assert "Last: the table cleaned" in on_screen(app)
+        await pilot.press("escape", "z")
+        await settle(pilot)
+        assert "Last:" not in on_screen(app)
+
+
+async def test_the_head_line_tells_the_session_and_the_film(tmp_path: Path) -> None:
+    clock = Clock()
+    app = recorder(desk_in(tmp_path, clock))
+    async with app.run_test(size=(80, 24)) as pilot:
+        await settle(pilot)
+        await type_in(pilot, "the guide is cracked")
+        await pilot.press("enter")
+        await settle(pilot)
+        head = app.screen.query_one(HeadLine)
+        assert head.said == "Band saw, session 1, 0 min, not filming, 1 note"
+        await pilot.press("f2")
+        await settle(pilot)
+        clock.moment += timedelta(seconds=751)
+        await pilot.pause(1.2)
+        assert head.said == "Band saw, session 1, 12 min, film 12:31, 1 note"
+        await pilot.press("f4")
+        await settle(pilot)
+        assert "Film 12:31: shoot again." in on_screen(app)
+        await pilot.press("f9")
+        await pilot.pause()
+        await pilot.press(*"20:00", "enter")
+        await settle(pilot)
+        assert "film 20:00" in head.said
+        await pilot.press("f2")
+        await settle(pilot)
+        assert "not filming" in head.said
+
+
+async def test_what_another_program_says_comes_up_by_itself(tmp_path: Path) -> None:
+    desk = desk_in(tmp_path, Clock(), "the guide is cracked")
+    app = recorder(desk)
+    async with app.run_test(size=(80, 24)) as pilot:
+        await settle(pilot)
+        await pilot.press("escape", "t")
+        keep_note(desk, SAW, "the table cleaned")
+        for _ in range(20):
+            await pilot.pause(0.3)
+            if "the table cleaned" in on_screen(app):
+                break
+        assert "the table cleaned" in on_screen(app)
+
+
+def test_follow_from_end_to_end_keeps_the_lines_of_a_pipe(tmp_path: Path) -> None:
+    card = tmp_path / "machine.toml"
+    card.write_text('name = "Fret saw"\n')
+    own = {"PYTHONPATH": str(ROOT), "XDG_DATA_HOME": str(tmp_path), "XDG_CACHE_HOME": str(tmp_path / "cache")}
+    book = str(tmp_path / "log.db")
+    call = [sys.executable, "-m", "worklog_tui", "follow", "--machine", str(card), "--logbook", book, "-"]
+    said = "the blade guide is cracked\nset the gap to 18 thou\n"
+    done = subprocess.run(call, input=said, capture_output=True, text=True, env={**os.environ, **own}, timeout=240)
+    assert done.returncode == 0, done.stderr
+    assert [line.split("  ")[1] for line in done.stdout.splitlines()] == said.splitlines()
+    look = [sys.executable, "-m", "worklog_tui", "timeline", "--machine", "Fret saw", "--logbook", book]
+    seen = subprocess.run(look, capture_output=True, text=True, env={**os.environ, **own}, timeout=240).stdout
+    assert "set the gap to 18 thou" in seen

@@ -1,0 +1,42 @@
+"""The head line says what is waited for, and whether the camera runs."""
+
+from __future__ import annotations
+
+from datetime import UTC, datetime, timedelta
+
+import pytest
+from worklog_tui.logbook.waits import Wait
+
+from worklog_tui.model import Instant, OpenItem, Place, Reading, Session, Span
+from worklog_tui.model.clip import Clip
+from worklog_tui.widgets.head_line import film_told, waits_told
+
+NOW = datetime(2031, 4, 12, 14, 5, tzinfo=UTC)  # a Saturday
+HERE = Place(1, "n1", "14:05")
+
+
+def wait(hours: float, subject: str = "carburettor") -> Wait:
+    said = Reading(main=Span("n1", 0, 1), quantity="duration", value=hours, unit="h", subject=subject)
+    return Wait(said, HERE, "in the cleaner", 0.0, 0.0, Instant.of(NOW), NOW + timedelta(hours=hours))
+
+
+@pytest.mark.parametrize(
+    ("hours", "told"),
+    [(-1, "ready now"), (2, "ready 16:05"), (24 * 5, "ready Thursday"), (24 * 30, "ready 12 May")],
+)
+def test_what_is_waited_for_says_when_it_is_ready(hours: float, told: str) -> None:
+    assert waits_told([wait(hours)], (), NOW) == f"carburettor {told}"
+
+
+def test_more_waits_are_counted_and_what_is_on_its_way_comes_second() -> None:
+    blade = OpenItem((), "blade", "", "part needed", "awaited", HERE)
+    assert waits_told([wait(-1), wait(3, "battery")], [blade], NOW) == "carburettor ready now and 1 more"
+    assert waits_told([], [blade], NOW) == "awaited: blade"
+    assert waits_told([], [], NOW) == ""
+
+
+def test_the_film_is_told_by_the_cameras_counter() -> None:
+    clip = Clip("c1", "s1", Instant.of(NOW - timedelta(seconds=700)), offset=51)
+    assert film_told(clip, None, NOW) == "film 12:31"
+    assert film_told(None, Session("s1", "m1"), NOW) == "not filming"
+    assert film_told(None, None, NOW) == ""

@@ -1,0 +1,107 @@
+"""Acts on the log from the keys: each is said in one sentence, and `u` takes it back."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, NamedTuple
+
+from worklog_tui.screens import deeds
+from worklog_tui.screens.background import Queue, reason
+from worklog_tui.screens.deeds import Deed
+from worklog_tui.screens.errands import Errands
+from worklog_tui.screens.note_taking import NoteTaking
+from worklog_tui.widgets.items import OpenItems
+from worklog_tui.widgets.timeline import Timeline
+
+if TYPE_CHECKING:
+    from worklog_tui.bench.acting import Done
+    from worklog_tui.model import OpenItem
+
+
+class Wish(NamedTuple):
+    """Something to do, and the note that is to be in sight afterwards."""
+
+    deed: Deed
+    note: str = ""
+
+
+class Acting(NoteTaking):
+    """A screen whose keys correct notes, facts and open items."""
+
+    def __init__(self, errands: Errands, machine: str) -> None:
+        super().__init__(errands, machine)
+        self._acts: Queue[Wish, Done] = Queue(self, lambda wish: errands.act(wish.deed), self._acted, self._refused)
+        self._same: OpenItem | None = None
+
+    def act(self, deed: Deed, note: str = "") -> None:
+        """Have something done; what became of it is said below the note line."""
+        self._acts.want(Wish(deed, note))
+
+    def log_changed(self, note: str) -> None:
+        """The log is other than before; this note is to be in sight."""
+
+    def _acted(self, wish: Wish, done: Done) -> None:
+        back = "" if done.act.verb == "undo" else " u takes it back."
+        self.say(f"{done.says}{back}")
+        self.log_changed(wish.note)
+
+    def _refused(self, _: Wish, error: Exception) -> None:
+        self.say(f"{reason(error)}.")
+
+    def action_undo(self) -> None:
+        self.act(deeds.undo)
+
+    def action_redo(self) -> None:
+        self.act(deeds.redo)
+
+    def action_edit(self) -> None:
+        """Other words for the note pointed at."""
+        timeline = self.query_one(Timeline)
+        note = timeline.log_rows.note(timeline.row.key) if timeline.row is not None else None
+        if note is None:
+            self.say("Point at a note first.")
+            return
+        self.edit_words(note.uid, note.words)
+
+    def edit_words(self, uid: str, words: str) -> None:
+        """Ask for other words for a note."""
+        from worklog_tui.screens.asking import Asking
+
+        def answer(given: dict[str, str] | None) -> None:
+            if given is not None and given["words"] != words:
+                self.act(deeds.edit(uid, given["words"]), uid)
+
+        self.app.push_screen(Asking("What the note should say", {"words": words}), answer)
+
+    def action_strike(self) -> None:
+        row = self.query_one(Timeline).row
+        if row is not None and row.key:
+            self.act(deeds.strike(row.key), row.key)
+
+    def action_item(self, what: str) -> None:
+        """Something with the open item pointed at."""
+        one = self.query_one(OpenItems).item
+        if one is None:
+            self.say("Point at an item first.")
+        else:
+            self.act(deeds.item(what, self.machine, one))
+
+    def action_same_item(self) -> None:
+        """The first press remembers an item, the second makes the two one."""
+        one = self.query_one(OpenItems).item
+        if one is None:
+            return
+        if self._same is None or self._same == one:
+            self._same = one
+            self.say(f"Now point at what is the same as “{one.about}”, and press j again.")
+            return
+        first, self._same = self._same, None
+        self.act(deeds.same_item(self.machine, first, one))
+
+    def action_new_item(self) -> None:
+        from worklog_tui.screens.asking import Asking
+
+        def answer(given: dict[str, str] | None) -> None:
+            if given and given["about"]:
+                self.act(deeds.new_item(self.machine, given["about"]))
+
+        self.app.push_screen(Asking("What is to be come back to?", {"about": ""}), answer)

@@ -1,0 +1,57 @@
+"""Asks for a few words, with those of now in place: one line or several, Enter keeps them."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import ClassVar
+
+from textual.app import ComposeResult
+from textual.binding import Binding, BindingType
+from textual.containers import Horizontal, Vertical
+from textual.screen import ModalScreen
+from textual.widgets import Footer, Input, Label, Static
+
+from worklog_tui.widgets.literal import literal
+
+
+class Asking(ModalScreen[dict[str, str] | None]):
+    """Fields by their names; the answer holds what stands in each, None when the person left it."""
+
+    DEFAULT_CSS = """
+    Asking {
+        align: center bottom;
+        & > Vertical { width: 100%; height: auto; max-height: 100%; background: $surface; padding: 0 1; }
+        .asks { text-style: bold; height: auto; }
+        .field { height: 1; }
+        Label { width: 14; }
+        Input { width: 1fr; }
+        & Footer { dock: none; }
+    }
+    """
+    BINDINGS: ClassVar[list[BindingType]] = [
+        Binding("enter", "keep", "keep it", id="asking.keep", tooltip="Keep what stands here", priority=True),
+        Binding("escape", "dismiss(None)", "leave it", id="asking.leave", tooltip="Change nothing"),
+    ]
+
+    def __init__(self, asks: str, fields: Mapping[str, str], labels: Mapping[str, str] | None = None) -> None:
+        """What is asked; the fields with what stands in them, and the words before them where they need some."""
+        super().__init__()
+        self._asks, self._fields, self._labels = asks, fields, labels or {}
+
+    def compose(self) -> ComposeResult:
+        with Vertical():
+            yield Static(literal(self._asks), classes="asks", markup=False)
+            for name, words in self._fields.items():
+                with Horizontal(classes="field"):
+                    if name in self._labels:
+                        yield Label(literal(self._labels[name]), markup=False)
+                    yield Input(literal(words).plain, id=f"field-{name}", compact=True, select_on_focus=False)
+            yield Footer(show_command_palette=False)
+
+    def on_mount(self) -> None:
+        first = self.query(Input).first()
+        first.focus()
+        first.cursor_position = len(first.value)
+
+    def action_keep(self) -> None:
+        self.dismiss({name: self.query_one(f"#field-{name}", Input).value.strip() for name in self._fields})

@@ -1,0 +1,103 @@
+"""Find a note: by its words, or by what was read from it; Enter leads to it."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import TYPE_CHECKING, ClassVar, NamedTuple
+
+from textual.app import ComposeResult
+from textual.binding import Binding, BindingType
+from textual.containers import Vertical
+from textual.screen import ModalScreen
+from textual.widgets import Footer, Input, Static
+
+from worklog_tui.screens.background import Latest, reason
+from worklog_tui.screens.errands import Errands
+from worklog_tui.widgets.found_rows import FoundRows
+from worklog_tui.widgets.literal import literal
+from worklog_tui.widgets.rows import Rows
+
+if TYPE_CHECKING:
+    from worklog_tui.bench.finding_lines import FoundLine
+
+KINDS = {
+    "": "all", "reading": "readings", "finding": "what was found", "work": "what was done", "suspect": "causes",
+    "follow_up": "what is to be come back to", "asked": "what was not sure",
+}  # fmt: skip
+
+
+class Sought(NamedTuple):
+    """What is looked for."""
+
+    words: str
+    kind: str
+
+
+class Finding(ModalScreen[str]):
+    """The answer is the note to go to, or nothing."""
+
+    DEFAULT_CSS = """
+    Finding {
+        align: center bottom;
+        & > Vertical { width: 100%; height: 100%; background: $surface; padding: 0 1; }
+        .told { height: 1; color: $text-muted; }
+        & FoundRows { height: 1fr; }
+        & Footer { dock: none; }
+    }
+    """
+    BINDINGS: ClassVar[list[BindingType]] = [
+        Binding("tab", "kind(1)", "only …", id="find.kind", tooltip="Only readings, only findings …", priority=True),
+        Binding("down", "to_list", "to the list", id="find.list", tooltip="Into the list", show=False),
+        Binding("escape", "dismiss('')", "close", id="find.leave", tooltip="Back to the log"),
+    ]
+
+    def __init__(self, errands: Errands, machine: str) -> None:
+        super().__init__()
+        self._kind = ""
+        self._looks = Latest[Sought, "Sequence[FoundLine]"](
+            self, lambda sought: errands.find(machine, sought.words, sought.kind), self._show, self._failed
+        )
+
+    def compose(self) -> ComposeResult:
+        with Vertical():
+            yield Input(placeholder="words of the note; \"in quotes\" a phrase, word* a beginning", compact=True)
+            yield Static("", classes="told", markup=False)
+            yield FoundRows()
+            yield Footer(show_command_palette=False)
+
+    def on_mount(self) -> None:
+        self.query_one(Input).focus()
+        self._look()
+
+    def on_input_changed(self) -> None:
+        self._look()
+
+    def on_input_submitted(self) -> None:
+        rows = self.query_one(FoundRows)
+        if rows.row is not None and rows.row.key:
+            self.dismiss(rows.row.key)
+
+    def action_to_list(self) -> None:
+        self.query_one(FoundRows).focus()
+
+    def action_kind(self, by: int) -> None:
+        """The next kind."""
+        kinds = list(KINDS)
+        self._kind = kinds[(kinds.index(self._kind) + by) % len(kinds)]
+        self._look()
+
+    def on_rows_chosen(self, message: Rows.Chosen) -> None:
+        message.stop()
+        if message.row.key:
+            self.dismiss(message.row.key)
+
+    def _look(self) -> None:
+        self._looks.want(Sought(self.query_one(Input).value, self._kind))
+
+    def _show(self, sought: Sought, found: Sequence[FoundLine]) -> None:
+        self.query_one(FoundRows).show_found(found)
+        said = f"Tab: only {KINDS[sought.kind]}" if sought.kind else "Tab: only one kind of line"
+        self.query_one(".told", Static).update(literal(f"{len(found)} lines, newest first. {said}."))
+
+    def _failed(self, _: Sought, error: Exception) -> None:
+        self.query_one(".told", Static).update(literal(f"{reason(error)}."))

@@ -1,0 +1,45 @@
+"""The keys do nothing while they are wiped."""
+
+from __future__ import annotations
+
+from typing import ClassVar
+
+from textual import events
+from textual.app import ComposeResult
+from textual.binding import BindingType
+from textual.containers import Vertical
+from textual.screen import ModalScreen
+from textual.widgets import Static
+
+WORD = "open"
+
+
+class Locked(ModalScreen[None]):
+    """Takes every key and every click; the word `open` ends it."""
+
+    DEFAULT_CSS = """
+    Locked {
+        align: center middle;
+        & > Vertical { width: auto; height: auto; background: $surface; padding: 1 3; }
+        Static { width: auto; height: auto; text-style: bold; }
+    }
+    """
+    BINDINGS: ClassVar[list[BindingType]] = []
+
+    def __init__(self) -> None:
+        super().__init__()
+        self._typed = ""
+
+    def compose(self) -> ComposeResult:
+        with Vertical():
+            yield Static("Wipe the keys now; none does anything. Type open to go on.", markup=False)
+
+    def on_key(self, event: events.Key) -> None:
+        event.stop()
+        event.prevent_default()
+        self._typed = (self._typed + (event.character or " "))[-len(WORD) :]
+        if self._typed == WORD:
+            self.dismiss(None)
+
+    def on_paste(self, event: events.Paste) -> None:
+        event.stop()

@@ -1,0 +1,46 @@
+"""The machine card: what it is, what its figures should be, each with who says so."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import ClassVar
+
+from textual.binding import Binding, BindingType
+
+from worklog_tui.model import Machine, Number, SpecifiedValue, Trait
+from worklog_tui.reports.sentence import sentence
+from worklog_tui.widgets.row import Row
+from worklog_tui.widgets.rows import Rows
+from worklog_tui.widgets.sections import section
+
+
+class MachineCard(Rows):
+    """The card, and what the talk says of the machine."""
+
+    BINDINGS: ClassVar[list[BindingType]] = [
+        Binding("e", "screen.edit_card", "edit", id="shown-card.edit", tooltip="Change what the card says"),
+    ]
+
+    def __init__(self) -> None:
+        super().__init__("Looking at the card …")
+
+    def show_card(self, machine: Machine, told: Sequence[Trait | Number]) -> None:
+        """Show a card; `told` is what was said of the machine, later words first."""
+        facts = [
+            ("kind", machine.kind), ("fuel", machine.fuel), ("ignition", machine.ignition),
+            ("cylinders", str(machine.cylinders or "")),
+            ("firing order", " ".join(map(str, machine.firing_order if len(machine.firing_order) > 1 else ()))),
+            ("pints and gallons", machine.measures),
+        ]  # fmt: skip
+        rows = section(machine.name, (Row.of(f"{name}: {value}") for name, value in facts if value))
+        missing = [name for name, value in facts[:3] if not value]
+        if missing:
+            rows.append(Row.of(f"Not known: {', '.join(missing)}. Press e to fill it in; the advice depends on it."))
+        rows += section("Should be", map(_specified, machine.specified))
+        rows += section("Said of it", (Row.of(sentence(one), key=one.main.note) for one in reversed(told)))
+        self.show(rows)
+
+
+def _specified(value: SpecifiedValue) -> Row:
+    below = value.source if value.quantity else "no number with a unit was found in it; it is kept as text"
+    return Row.of(f"{value.subject.replace('_', ' ')}: {value.text}", below=below)

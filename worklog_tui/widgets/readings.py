@@ -1,0 +1,88 @@
+"""The readings: a table by quantity, each with a bar against what it should be, the cylinders one below the other."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from itertools import groupby
+
+from worklog_tui.logbook.amounts import bounds_in
+from worklog_tui.logbook.readings import Point, Series, side_by_side
+from worklog_tui.reports.plain_readings import should_be
+from worklog_tui.reports.sentence import QUANTITIES, amount
+from worklog_tui.reports.when import where
+from worklog_tui.widgets.gauge import gauge
+from worklog_tui.widgets.row import Row
+from worklog_tui.widgets.rows import Rows
+
+BAR = 24
+"Cells of a bar."
+LAST = 6
+"So many readings of one thing are told, the latest."
+_VERDICTS = {"low": "too low", "high": "too high", "good": "as it should be", "": ""}
+
+
+class Readings(Rows):
+    """Everything that was measured or set."""
+
+    def __init__(self) -> None:
+        super().__init__("Nothing has been measured yet. Say what you measure, with its unit, and it stands here.")
+
+    def show_series(self, series: Sequence[Series]) -> None:
+        """Show these series, by quantity in the order in which each was first taken."""
+        order = {one.quantity: place for place, one in reversed(list(enumerate(series)))}
+        rows: list[Row] = []
+        for quantity, group in groupby(
+            sorted(series, key=lambda one: (order[one.quantity], one.subject)), key=lambda one: one.quantity
+        ):
+            kept = list(group)
+            rows.append(Row.of(QUANTITIES.get(quantity, quantity.replace("_", " ")).capitalize(), heading=True))
+            for like in side_by_side(kept):
+                rows += _alike(sorted(like, key=lambda one: one.subject))
+        self.show(rows)
+
+
+def _alike(like: Sequence[Series]) -> Iterator[Row]:
+    """Series that differ only by number or side, on one scale; a bar stands where there is something to compare."""
+    unit = like[0].last.reading.unit
+    compared = len(like) > 1 or like[0].limits is not None or len(like[0].points) > 1
+    most = max((high for one in like for high in _ends(one)), default=0.0) * 1.1 if compared else 0.0
+    for one in like:
+        yield from _rows(one, most, unit)
+
+
+def _rows(one: Series, most: float, unit: str) -> Iterator[Row]:
+    should = f", should be {should_be(one.limits)}" if one.limits is not None else ""
+    yield Row.of(f"{one.subject or 'the machine'}{should}", key=one.last.place.note)
+    for point in one.points[-LAST:]:
+        told = ", ".join(filter(None, (_value(point), _VERDICTS[point.verdict], where(point.place))))
+        yield Row.of("  ".join(filter(None, (f"  {_bar(point, one, most, unit)}", told))), key=point.place.note)
+
+
+def _bar(point: Point, one: Series, most: float, unit: str) -> str:
+    found = bounds_in(point.reading.value, point.reading.unit, unit)
+    low, high = _limits(one, unit)
+    return gauge((found[0] + found[1]) / 2, low, high, most, BAR) if found is not None else ""
+
+
+def _limits(one: Series, unit: str) -> tuple[float | None, float | None]:
+    """What it should be, in a unit."""
+    if one.limits is None:
+        return None, None
+    ends = []
+    for end in (one.limits.low, one.limits.high):
+        found = bounds_in(end, one.limits.unit, unit) if end is not None else None
+        ends.append(found[0] if found is not None else None)
+    return ends[0], ends[1]
+
+
+def _ends(one: Series) -> list[float]:
+    """What the scale has to hold, in the unit of the last reading."""
+    unit = one.last.reading.unit
+    found = [bounds_in(point.reading.value, point.reading.unit, unit) for point in one.points[-LAST:]]
+    return [*(ends[1] for ends in found if ends is not None), *(end for end in _limits(one, unit) if end is not None)]
+
+
+def _value(point: Point) -> str:
+    reading = point.reading
+    parts = [amount(reading.value, reading.unit), reading.condition, "set" if reading.role == "set" else ""]
+    return ", ".join(filter(None, [*parts, "doubtful" if reading.doubtful else ""]))

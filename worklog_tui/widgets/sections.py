@@ -1,0 +1,22 @@
+"""Rows under a heading."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from worklog_tui.model import Place
+from worklog_tui.widgets.row import Row
+
+
+def section(title: str, rows: Iterable[Row]) -> list[Row]:
+    """The heading and its rows; nothing where there are no rows."""
+    kept = list(rows)
+    return [Row.of(title, heading=True), *kept] if kept else []
+
+
+def said_at(words: str, place: Place | None, below: str = "") -> Row:
+    """Something with where it was said; choosing it leads there."""
+    from worklog_tui.reports.when import where
+
+    told = ", ".join(filter(None, (below, where(place))))
+    return Row.of(words, below=told, key=place.note if place is not None else "")
