@@ -7,8 +7,8 @@ import pytest
 from tests.bench.conftest import Clock
 from worklog_tui import store
 from worklog_tui.bench.acting import CannotAct
-from worklog_tui.bench.desk import Desk
 from worklog_tui.bench.camera import begin_or_end, mark, running, set_counter
+from worklog_tui.bench.desk import Desk
 from worklog_tui.bench.record import keep_note
 from worklog_tui.bench.review import timeline
 from worklog_tui.bench.undoing import undo

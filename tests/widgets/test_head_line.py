@@ -5,8 +5,8 @@ from __future__ import annotations
 from datetime import UTC, datetime, timedelta
 
 import pytest
-from worklog_tui.logbook.waits import Wait
 
+from worklog_tui.logbook.waits import Wait
 from worklog_tui.model import Instant, OpenItem, Place, Reading, Session, Span
 from worklog_tui.model.clip import Clip
 from worklog_tui.widgets.head_line import film_told, waits_told

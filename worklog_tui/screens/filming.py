@@ -12,8 +12,8 @@ from worklog_tui.screens.errands import Errands
 from worklog_tui.screens.placing import Placing
 
 if TYPE_CHECKING:
-    from worklog_tui.bench.desk import Desk
     from worklog_tui.bench.camera import Filmed
+    from worklog_tui.bench.desk import Desk
     from worklog_tui.model.clip import Clip
 
 FILM_KEYS: list[BindingType] = [
