@@ -21,12 +21,33 @@ def only_stands(made: Draft, scene: Scene) -> bool:
     if switch and any(s[0] == "switched" for w in named for s in scene.book.table.get(w, ())):
         return True
     after = scene.tokens[made.main + 1] if made.main + 1 < len(scene.tokens) else None
+    if scene.tokens[made.main].low == "off" and (_whence(scene, made.main) or _hyphened(scene, k)):
+        return True
     return (
         made.thing.kind == "tool"
         or any(t.low in WHILE for t in scene.tokens[scene.clause(k).start : k])
         or any(t.low in FOUND for t in scene.tokens[k + 1 : made.main + 2])
         or (after is not None and bool(after.sense("plan", "later")) and after.low not in SHOWS)
     )
+
+
+def _whence(scene: Scene, at: int) -> bool:
+    """`Off the shelf`, `off the charger`, `off the other van`: where it comes from."""
+    near = scene.tokens[at + 1 : at + 5]
+    stop = next((n for n, t in enumerate(near) if t.kind in ("stop", "comma")), len(near))
+    return any(
+        t.low in SOURCES or (t.thing is not None and t.thing.kind in ("machine", "tool")) for t in near[:stop]
+    ) and near[0].low in ("the", "a", "an", "my", "his", "that", "our")
+
+
+def _hyphened(scene: Scene, k: int) -> bool:
+    """`An alternator-off job`: one word."""
+    return scene.text[scene.tokens[k].end : scene.tokens[k].end + 1] == "-"
+
+
+SOURCES = frozenset(
+    "shelf drawer tin bin scrap spare spares donor old other charger bench wall floor shop van bike quad".split()
+)
 
 
 def turned(made: Draft, scene: Scene) -> bool:
