@@ -194,12 +194,20 @@ def _is_part(word: str, book: Rulebook) -> bool:
 def _goes_on(words: list[Word], end: int, senses: Term) -> bool:
     """`Oil in the sump` says where the oil is, `18 with oil in` how a test was made."""
     return (
-        all(s[0] == "how" for s in senses)
+        all(s[0] in ("how", "phrase") for s in senses)
         and words[end].low == "in"
         and end + 1 < len(words)
         and words[end + 1].gap == ""
         and words[end + 1].low in BEFORE_NOUN
     )
+
+
+def _names_more(words: list[Word], end: int, senses: Term, book: Rulebook) -> bool:
+    """Whether the last word of a term that is no part begins the name of one: the old oil seal is no old oil."""
+    if end + 1 >= len(words) or words[end + 1].gap not in ("", "-") or any(s[0] == "part" for s in senses):
+        return False
+    last = words[end].low
+    return last in book.beginnings and any(s[0] == "part" for s in book.table.get(f"{last} {words[end + 1].low}", ()))
 
 
 def _term(words: list[Word], i: int, book: Rulebook) -> tuple[Term, int]:
@@ -216,6 +224,7 @@ def _term(words: list[Word], i: int, book: Rulebook) -> tuple[Term, int]:
             senses
             and not (noun and all(s[0] in VERBS for s in senses) and _is_part(first, book))
             and not _goes_on(words, end, senses)
+            and not _names_more(words, end, senses, book)
         ):
             found, after = senses, end + 1
     return found, after

@@ -66,9 +66,11 @@ FLOOR = -5.0
 def inside(scene: Scene, at: int) -> Thing | None:
     """What the verb itself names: `set the points`, `take the lead off`, `go round the head bolts`."""
     words = scene.tokens[at].low.split()
-    if "the" not in words or "start" in _actions(scene, at):
+    actions = _actions(scene, at)
+    articles = ("the", "a", "an") if "make" in actions else ("the",)
+    first = next((n + 1 for n, word in enumerate(words) if word in articles), 0)
+    if not first or "start" in actions:
         return None
-    first = words.index("the") + 1
     for last in range(len(words), first, -1):
         said = " ".join(words[first:last])
         if words[last - 1] in TANGS and (meant_by := _float(scene)) is not None:

@@ -58,3 +58,14 @@ def turned(made: Draft, scene: Scene) -> bool:
 
 
 TURNED = ("pilot screw", "stop screw", "mixture", "adjust", "idle", "governor screw", "needle")
+
+
+def joined(action: str, made: Draft, scene: Scene) -> str:
+    """A lead, a wire or a line that is off or back on was disconnected, connected."""
+    if made.thing is None or scene.tokens[made.main].low not in ("off", "on", "back"):
+        return action
+    lead = (made.thing.own or made.thing.words).lower().split()[-1] in LEADS
+    return {"remove": "disconnect", "fit": "connect"}.get(action, action) if lead else action
+
+
+LEADS = frozenset("lead leads wire wires line lines terminal terminals connector linkage".split())

@@ -7,7 +7,7 @@ from typing import Any
 
 from worklog_tui.extract.finders.means import used
 from worklog_tui.extract.finders.objects import inside, meant, plain, stated
-from worklog_tui.extract.finders.standing import only_stands, turned
+from worklog_tui.extract.finders.standing import joined, only_stands, turned
 from worklog_tui.extract.matching import Match
 from worklog_tui.extract.scene import Draft, Scene
 from worklog_tui.extract.subjects import as_thing
@@ -44,8 +44,8 @@ def draft(match: Match, scene: Scene) -> Draft | None:
     if action.startswith("<"):
         sense = action_for(scene.tokens[at].senses, made.thing)
         action = sense.name if sense is not None else ""
-    if gives.get("standing") and made.thing is not None and turned(made, scene):
-        action = "adjust"
+    if gives.get("standing") and made.thing is not None:
+        action = "adjust" if turned(made, scene) else joined(action, made, scene)
     if action == "start" and made.thing is not None and made.thing.kind != "machine":
         if not made.rule.gives.get("it"):
             return None
@@ -144,8 +144,8 @@ def _object(made: Draft, match: Match, scene: Scene) -> bool:
             return False
     elif part:
         made.thing = scene.engine() if part == "engine" else Thing(part, part, "part")
-    if made.thing is None:
-        made.thing = inside(scene, made.main)
+    if made.thing is None or (part.startswith("<") and " the " in scene.tokens[made.main].low):
+        made.thing = inside(scene, made.main) or made.thing
     if made.thing is None and match.rule.gives.get("whole"):
         return False
     if made.thing is None and not (match.rule.gives.get("it") or match.rule.gives.get("behind")):
@@ -169,7 +169,7 @@ def _may_be_an_order(match: Match, scene: Scene, at: int) -> bool:
 def _put_onto(made: Draft) -> bool:
     """`oil on the chain` is one thing for the reader: the chain is what was oiled. False when it lies on nothing."""
     whole = made.thing
-    if whole is None or whole.of is None or not {"on", "in", "under", "behind"} & set(whole.words.lower().split()):
+    if whole is None or whole.of is None or not {"on", "in", "under", "behind", "between"} & set(whole.words.lower().split()):
         return False
     made.thing = whole.of
     made.fields["used"] = whole.own
