@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from worklog_tui.extract.tokens import BEFORE_NOUN, Token
+from worklog_tui.extract.terms import BEFORE_NOUN
+from worklog_tui.extract.tokens import Token
 from worklog_tui.rulebook import Rulebook, Sense
 from worklog_tui.rulebook.book import token_classes
 

@@ -6,11 +6,11 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass, field
-from typing import Any
 
 from worklog_tui.extract.amounts import LEADS, Amount, amount_at
 from worklog_tui.extract.clean import clean
 from worklog_tui.extract.numerals import Numeral, numeral_at
+from worklog_tui.extract.terms import Term, longest_term
 from worklog_tui.extract.threads import Thread, thread_at
 from worklog_tui.extract.which import COUNTED, which_at
 from worklog_tui.extract.words import Word, split
@@ -77,8 +77,6 @@ class Token:
 STOP, ASKS, COMMA = frozenset({"stop"}), frozenset({"stop", "asks"}), frozenset({"comma"})
 COLON = frozenset({"comma", "colon"})
 RATIO = frozenset({"ratio"})
-Term = tuple[tuple[Any, ...], ...]
-"The senses of a term, as the table of the rulebook holds them."
 _RATIO = re.compile(r"(\d{1,3}(?:\.\d+)?):1")
 NUMBER, LOOSE, THREAD, WHICH = frozenset({"number"}), frozenset({"loose"}), frozenset({"thread"}), frozenset({"which"})
 
@@ -126,7 +124,7 @@ _counting: dict[str, frozenset[str]] = {}
 def _next(words: list[Word], i: int, book: Rulebook, cylinders: int) -> tuple[Token, int]:
     """The longest token at word i, and the word after it; of equally long ones, an amount comes before a term."""
     first = words[i]
-    term, after = _term(words, i, book)
+    term, after = longest_term(words, i, book)
     if first.low.isalpha() and first.low not in counting(book):
         return _word(words, i, after, term, book), after
     if found := which_at(words, i, cylinders):
@@ -178,53 +176,3 @@ def _upper(words: list[Word], end: int, low: float, book: Rulebook) -> Numeral |
         return None
     numeral = numeral_at(words, start, book.numerals)
     return numeral if numeral and not numeral.loose and low < numeral.value <= 10 * low else None
-
-
-VERBS = frozenset({"do", "does", "did", "doing", "split"})
-BEFORE_NOUN = frozenset(
-    "a an the new this that my his old another proper decent spare second other her our your their".split()
-)
-
-
-def _is_part(word: str, book: Rulebook) -> bool:
-    """Whether a word alone names a part: in `a new plug in`, `plug in` is no verb."""
-    return any(s[0] == "part" for s in book.table.get(word, ()))
-
-
-def _goes_on(words: list[Word], end: int, senses: Term) -> bool:
-    """`Oil in the sump` says where the oil is, `18 with oil in` how a test was made."""
-    return (
-        all(s[0] in ("how", "phrase") for s in senses)
-        and words[end].low == "in"
-        and end + 1 < len(words)
-        and words[end + 1].gap == ""
-        and words[end + 1].low in BEFORE_NOUN
-    )
-
-
-def _names_more(words: list[Word], end: int, senses: Term, book: Rulebook) -> bool:
-    """Whether the last word of a term that is no part begins the name of one: the old oil seal is no old oil."""
-    if end + 1 >= len(words) or words[end + 1].gap not in ("", "-") or any(s[0] == "part" for s in senses):
-        return False
-    last = words[end].low
-    return last in book.beginnings and any(s[0] == "part" for s in book.table.get(f"{last} {words[end + 1].low}", ()))
-
-
-def _term(words: list[Word], i: int, book: Rulebook) -> tuple[Term, int]:
-    """The senses of the longest term at word i, and the word after it; a term does not run over punctuation."""
-    first = said = words[i].low
-    found, after = book.table.get(first, ()), i + 1
-    noun = i > 0 and words[i].gap == "" and words[i - 1].low in BEFORE_NOUN
-    for end in range(i + 1, len(words)):
-        if said not in book.beginnings or words[end].gap not in ("", "-"):
-            break
-        said = f"{said} {words[end].low}"
-        senses = book.table.get(said)
-        if (
-            senses
-            and not (noun and all(s[0] in VERBS for s in senses) and _is_part(first, book))
-            and not _goes_on(words, end, senses)
-            and not _names_more(words, end, senses, book)
-        ):
-            found, after = senses, end + 1
-    return found, after

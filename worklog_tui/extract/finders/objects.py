@@ -67,7 +67,7 @@ def inside(scene: Scene, at: int) -> Thing | None:
     """What the verb itself names: `set the points`, `take the lead off`, `go round the head bolts`."""
     words = scene.tokens[at].low.split()
     actions = _actions(scene, at)
-    articles = ("the", "a", "an") if "make" in actions else ("the",)
+    articles = next((INSIDE[a] for a in actions if a in INSIDE), ("the",))
     first = next((n + 1 for n, word in enumerate(words) if word in articles), 0)
     if not first or "start" in actions:
         return None
@@ -79,6 +79,10 @@ def inside(scene: Scene, at: int) -> Thing | None:
             if cls == "part" and kind not in ("tool", "machine", "material") and name != "air":
                 return Thing(said, name, kind, "", said, per, (), system)
     return None
+
+
+INSIDE = {"make": ("the", "a", "an"), "test": ("the", "a", "for")}
+"After which words of a verb its object stands: `cut a gasket`, `check for spark`."
 
 
 def _float(scene: Scene) -> Thing | None:

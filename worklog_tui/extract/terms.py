@@ -1,0 +1,71 @@
+"""The longest term of the vocabulary at a word, and where a shorter one is meant: `plugs back in` plugs nothing in."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from worklog_tui.extract.words import Word
+from worklog_tui.rulebook import Rulebook
+
+Term = tuple[tuple[Any, ...], ...]
+"The senses of a term, as the table of the rulebook holds them."
+VERBS = frozenset({"do", "does", "did", "doing", "split"})
+HOW = frozenset({"how", "phrase"})
+BLAME = frozenset({"cause", "bad", "state", "phrase", "function"})
+BEFORE_NOUN = frozenset(
+    "a an the new this that my his old another proper decent spare second other her our your their".split()
+)
+DOERS = frozenset("he she it who which that one this".split())
+DONE = frozenset({"did", "split", "doing"})
+
+
+def longest_term(words: list[Word], i: int, book: Rulebook) -> tuple[Term, int]:
+    """The senses of the longest term at word i, and the word after it; a term does not run over punctuation."""
+    first = said = words[i].low
+    found, after = book.table.get(first, ()), i + 1
+    for end in range(i + 1, len(words)):
+        if said not in book.beginnings or words[end].gap not in ("", "-"):
+            break
+        said = f"{said} {words[end].low}"
+        senses = book.table.get(said)
+        if senses and not (
+            _names_part(words, i, senses, book) or _goes_on(words, end, senses) or _names_more(words, end, senses, book)
+        ):
+            found, after = senses, end + 1
+    return found, after
+
+
+def _is_part(word: str, book: Rulebook) -> bool:
+    """Whether a word alone names a part."""
+    return any(s[0] == "part" for s in book.table.get(word, ()))
+
+
+def _names_part(words: list[Word], i: int, senses: Term, book: Rulebook) -> bool:
+    """Whether the first word is a part and no verb: `a new plug in`, `plugs back in`, `drained the old fuel`."""
+    before = words[i - 1].low if i and words[i].gap == "" else ""
+    if all(s[0] in VERBS for s in senses):
+        plural = all(s[0] == "does" for s in senses) and before not in DOERS
+        return (before in BEFORE_NOUN or plural) and _is_part(words[i].low, book)
+    if before not in BEFORE_NOUN or i < 2 or not all(s[0] in BLAME for s in senses):
+        return False
+    worked = any(s[0] in DONE for s in book.table.get(words[i - 2].low, ()))
+    return worked and (_is_part(words[i].low, book) or words[i].low == "old")
+
+
+def _goes_on(words: list[Word], end: int, senses: Term) -> bool:
+    """`Oil in the sump` says where the oil is, `18 with oil in` how a test was made."""
+    return (
+        all(s[0] in HOW for s in senses)
+        and words[end].low == "in"
+        and end + 1 < len(words)
+        and words[end + 1].gap == ""
+        and words[end + 1].low in BEFORE_NOUN
+    )
+
+
+def _names_more(words: list[Word], end: int, senses: Term, book: Rulebook) -> bool:
+    """Whether the last word of a term that is no part begins the name of one: the old oil seal is no old oil."""
+    if end + 1 >= len(words) or words[end + 1].gap not in ("", "-") or any(s[0] == "part" for s in senses):
+        return False
+    last = words[end].low
+    return last in book.beginnings and any(s[0] == "part" for s in book.table.get(f"{last} {words[end + 1].low}", ()))
