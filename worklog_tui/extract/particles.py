@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from worklog_tui.extract.terms import BEFORE_NOUN
+from worklog_tui.extract.terms import BEFORE_NOUN, DOERS
 from worklog_tui.extract.tokens import Token
 from worklog_tui.rulebook import Rulebook, Sense
 from worklog_tui.rulebook.book import token_classes
@@ -32,8 +32,14 @@ def join_particles(tokens: list[Token], book: Rulebook) -> None:
 
 
 def _is_name(tokens: list[Token], i: int) -> bool:
-    """`a new screw in the hole`: the name of a part, no verb."""
-    return i > 0 and tokens[i].sense("part") is not None and tokens[i - 1].low in BEFORE_NOUN
+    """`A new screw in the hole`, `plugs back in`: the name of a part, no verb."""
+    if tokens[i].sense("part") is None:
+        return False
+    before = tokens[i - 1] if i else None
+    if before is not None and before.low in BEFORE_NOUN:
+        return True
+    plural = {s.per for s in tokens[i].senses if s.cls == "split"} == {"does"}
+    return plural and (before is None or (before.low not in DOERS and before.sense("part") is None))
 
 
 def _particle(tokens: list[Token], i: int, wanted: set[str]) -> int | None:

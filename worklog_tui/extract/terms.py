@@ -44,7 +44,7 @@ def _names_part(words: list[Word], i: int, senses: Term, book: Rulebook) -> bool
     """Whether the first word is a part and no verb: `a new plug in`, `plugs back in`, `drained the old fuel`."""
     before = words[i - 1].low if i and words[i].gap == "" else ""
     if all(s[0] in VERBS for s in senses):
-        plural = all(s[0] == "does" for s in senses) and before not in DOERS
+        plural = all(s[0] == "does" for s in senses) and before not in DOERS and not _is_part(before, book)
         return (before in BEFORE_NOUN or plural) and _is_part(words[i].low, book)
     if before not in BEFORE_NOUN or i < 2 or not all(s[0] in BLAME for s in senses):
         return False

@@ -144,8 +144,8 @@ def _object(made: Draft, match: Match, scene: Scene) -> bool:
             return False
     elif part:
         made.thing = scene.engine() if part == "engine" else Thing(part, part, "part")
-    if made.thing is None or (part.startswith("<") and " the " in scene.tokens[made.main].low):
-        made.thing = inside(scene, made.main) or made.thing
+    if made.thing is None or (part.startswith("<") and scene.tokens[made.main].low.endswith((" off", " back on"))):
+        made.thing = inside(scene, made.main) or made.thing  # `pulled the lead off the plug`
     if made.thing is None and match.rule.gives.get("whole"):
         return False
     if made.thing is None and not (match.rule.gives.get("it") or match.rule.gives.get("behind")):
