@@ -16,6 +16,8 @@ BEFORE_NOUN = frozenset(
     "a an the new this that my his old another proper decent spare second other her our your their".split()
 )
 DOERS = frozenset("he she it who which that one this".split())
+GONE = frozenset("out off drained dropped".split())
+"`Old oil out`, not `old oil in it`."
 DONE = frozenset({"did", "split", "doing"})
 
 
@@ -46,6 +48,8 @@ def _names_part(words: list[Word], i: int, senses: Term, book: Rulebook) -> bool
     if all(s[0] in VERBS for s in senses):
         plural = all(s[0] == "does" for s in senses) and before not in DOERS and not _is_part(before, book)
         return (before in BEFORE_NOUN or plural) and _is_part(words[i].low, book)
+    if words[i].low == "old" and i + 2 < len(words) and words[i + 2].low in GONE:
+        return True
     if before not in BEFORE_NOUN or i < 2 or not all(s[0] in BLAME for s in senses):
         return False
     worked = any(s[0] in DONE for s in book.table.get(words[i - 2].low, ()))
