@@ -169,7 +169,7 @@ def _may_be_an_order(match: Match, scene: Scene, at: int) -> bool:
 def _put_onto(made: Draft) -> bool:
     """`oil on the chain` is one thing for the reader: the chain is what was oiled. False when it lies on nothing."""
     whole = made.thing
-    if whole is None or whole.of is None or not {"on", "in", "under", "behind", "between"} & set(whole.words.lower().split()):
+    if whole is None or whole.of is None or not {"on", "in", "under", "behind"} & set(whole.words.lower().split()):
         return False
     made.thing = whole.of
     made.fields["used"] = whole.own
