@@ -11,13 +11,16 @@ from worklog_tui.model import History, Machine, Reading
 
 FUELS = {"petrol": "petrol", "diesel": "diesel", "gas": "gas"}
 IGNITIONS = {"magneto": "magneto", "battery": "battery and coil", "electronic": "electronic"}
+ASK_MOST = 2_000
+"With more facts than this the card's questions are left out: each costs the whole advice once more."
 First = Callable[[History], str]
 "The first step that a history would be given; empty for none."
 
 
 def asks(history: History, signs: Signs, first: First) -> tuple[str, ...]:
     """The questions whose answers change the first step, those about the machine card first."""
-    return (*_about_the_card(history, first), *_about_figures(signs))
+    card = _about_the_card(history, first) if len(signs.log.events) <= ASK_MOST else ()
+    return (*card, *_about_figures(signs))
 
 
 def _about_the_card(history: History, first: First) -> Iterator[str]:
