@@ -27,7 +27,10 @@ def log(shop: Path, capsys: pytest.CaptureFixture[str]) -> Path:
     return shop
 
 
-@pytest.mark.parametrize("command", ["parts", "left", "before-start", "closing-up", "odd", "compression", "reread"])
+LOOKS = ["card", "parts", "left", "before-start", "closing-up", "odd", "compression", "reread"]
+
+
+@pytest.mark.parametrize("command", LOOKS)
 def test_each_command_has_text_and_json(log: Path, capsys: pytest.CaptureFixture[str], command: str) -> None:
     assert said(capsys, command, "--machine", NAME).strip()
     json.loads(said(capsys, command, "--machine", NAME, "--json"))
@@ -39,6 +42,24 @@ def test_how_it_was_left(log: Path, capsys: pytest.CaptureFixture[str]) -> None:
     assert "finger-tight" in text
     found = json.loads(said(capsys, "left", "--machine", NAME, "--json"))
     assert [one["state"] for one in found["left"]] == ["finger-tight"]
+
+
+def test_how_it_was_left_heads_the_recap(log: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    assert said(capsys, "recap", "--machine", NAME).startswith("Do not start it\n")
+    found = json.loads(said(capsys, "recap", "--machine", NAME, "--json"))
+    assert [one["state"] for one in found["left"]] == ["finger-tight"]
+
+
+def test_the_card_says_what_would_change_the_advice(
+    log: Path, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    (log / "bare.toml").write_text('name = "Pump"\nkind = "engine-driven pump"\n')
+    said(capsys, "note", "--machine", "bare.toml", "engine cranks but will not start, no idea why")
+    found = json.loads(said(capsys, "card", "--machine", "Pump", "--json"))
+    assert found["card"]["kind"] == "engine-driven pump"
+    fuels = next(one["first_step"] for one in found["missing"] if one["fact"] == "fuel")
+    assert fuels["petrol"] != fuels["diesel"]
+    assert "fuel is not known" in said(capsys, "card", "--machine", "Pump")
 
 
 def test_a_question_is_answered_by_its_number(log: Path, capsys: pytest.CaptureFixture[str]) -> None:

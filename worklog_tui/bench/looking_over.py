@@ -51,7 +51,11 @@ def parts(desk: Desk, machine: str, words: str = "") -> Parts:
 
 def left(desk: Desk, machine: str) -> LeftSo:
     """What is off the machine and how it was left, as far as was heard; to be asked about, never claimed."""
-    seen = review(desk, machine)
+    return left_of(review(desk, machine))
+
+
+def left_of(seen: Review) -> LeftSo:
+    """The same for what was worked out already."""
     cleared = cleared_of(seen)
     off = tuple(one for one in off_machine(seen.history) if off_key(one) not in cleared)
     return LeftSo(

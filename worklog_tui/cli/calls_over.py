@@ -23,7 +23,8 @@ def add_over(commands: Any, make: Make, finish: Callable[..., None]) -> None:
     pressure.add_argument("--units", choices=("metric", "inch"), help="show figures in these units")
     again = make(commands, "reread", "over:reread", "show what reading the notes with newer grammars would change")
     again.add_argument("--apply", action="store_true", help="do it; what you corrected stays corrected")
-    for parser in (parts, left, before, closing, odd, pressure, again):
+    card = make(commands, "card", "over:card", "print what is known of a machine, and what is worth finding out")
+    for parser in (card, parts, left, before, closing, odd, pressure, again):
         finish(parser, machine=True)
     waits = make(commands, "waits", "over:waits", "print what is waited for, and what is ready")
     waits.add_argument("--machine", metavar="NAME", help="only of this machine")

@@ -66,20 +66,25 @@ def open_items(call: Call) -> None:
 
 def recap(call: Call) -> None:
     """Prints where things stand."""
+    from worklog_tui.bench.looking_over import left_of
     from worklog_tui.bench.review import advice_for, review
     from worklog_tui.logbook.recap import recap as since
 
     desk = desk_of(call)
     seen = review(desk, call.machine)
-    found, advice = since(seen.history, seen.items), advice_for(desk, seen)
+    found, advice, state = since(seen.history, seen.items), advice_for(desk, seen), left_of(seen)
     if call.json:
         from worklog_tui.reports.json_log import recap as plain
+        from worklog_tui.reports.json_over import left as plain_left
 
-        say_json(plain(found, seen.history, advice))
+        how = plain_left(state.forbidden, state.left, (), ())
+        say_json(plain(found, seen.history, advice) | {"do_not_start": how["do_not_start"], "left": how["left"]})
         return
+    from worklog_tui.reports.plain_over import left_head
     from worklog_tui.reports.plain_recap import recap_text
 
-    say(recap_text(found, advice, width()))
+    head = left_head(state.forbidden, state.left, width())
+    say("\n".join([*head, recap_text(found, advice, width())]))
 
 
 def next_step(call: Call) -> None:

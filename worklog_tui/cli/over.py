@@ -150,3 +150,16 @@ def waits(call: Call) -> None:
         say_json(waits_json(found, desk.now()))
     else:
         say(waits_text(found, desk.now(), width()))
+
+
+def card(call: Call) -> None:
+    """Prints what is known of the machine, and what is worth finding out."""
+    from worklog_tui.bench.machine_card import machine_card
+    from worklog_tui.reports.plain_card import card_json, card_text
+
+    found = machine_card(desk_of(call), call.machine)
+    missing = [(one.fact, one.steps) for one in found.missing]
+    if call.json:
+        say_json(card_json(found.machine, found.told, found.figures, missing))
+    else:
+        say(card_text(found.machine, found.told, found.figures, missing, width()))

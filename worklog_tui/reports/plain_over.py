@@ -52,6 +52,12 @@ def left_text(
     return "\n".join(rows[1:]) or "Nothing was heard that is still off or left in some state."
 
 
+def left_head(forbidden: Sequence[DoNotStart], left: Sequence[Left], width: int) -> list[str]:
+    """What heads a recap: the marks that forbid a start, and the states that outlived the session."""
+    rows = [*_forbidden(forbidden, width), *_left(left, width)]
+    return [*rows[1:], ""] if rows else []
+
+
 def before_start_text(seen: BeforeStart, cautions: Sequence[str], width: int) -> str:
     """The list to go through before a start."""
     rows = [*_forbidden(seen.forbidden, width), *_left(seen.left, width), *_off(seen.off, width)]
