@@ -92,9 +92,12 @@ async def test_the_view_from_far_shows_the_clock_and_the_last_note(tmp_path: Pat
         await pilot.press("enter")
         await settle(pilot)
         assert "Last: the table cleaned" in on_screen(app)
-        await pilot.press("escape", "z")
+        assert "Esc ends this view" in on_screen(app)
+        await pilot.press("escape")
         await settle(pilot)
         assert "Last:" not in on_screen(app)
+        assert app.focused is not None
+        assert app.focused.display
 
 
 async def test_the_head_line_tells_the_session_and_the_film(tmp_path: Path) -> None:

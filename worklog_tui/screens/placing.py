@@ -58,7 +58,8 @@ class Placing(Acting):
     def on_places_wanted(self, message: Places.Wanted) -> None:
         self.action_go(message.place)
 
-    def on_note_line_left(self) -> None:
+    def to_list(self) -> None:
+        """To the list that is shown, where single keys work."""
         found = self.list_of(self.at)
         if found is not None:
             found.focus()

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from datetime import datetime
 from typing import TYPE_CHECKING, ClassVar
 
 from textual.app import ComposeResult
@@ -11,10 +10,11 @@ from textual.binding import Binding, BindingType
 from textual.containers import Horizontal, Vertical
 from textual.widgets import Footer, Static
 
-from worklog_tui.model import Machine, clock
+from worklog_tui.model import Machine
 from worklog_tui.screens import deeds
 from worklog_tui.screens.errands import Errands
-from worklog_tui.screens.filming import FILM_KEYS, Filming
+from worklog_tui.screens.far import Far
+from worklog_tui.screens.filming import FILM_KEYS
 from worklog_tui.screens.layout import HEIGHTS, LAYOUT, PLACES, WIDTHS
 from worklog_tui.screens.reviewing import Reviewing
 from worklog_tui.widgets.head_line import HeadLine, film_told, waits_told
@@ -35,7 +35,7 @@ BREAK = 4 * 3600.0
 "Seconds without a note after which since-last-time is shown first."
 
 
-class RecordingScreen(Filming):
+class RecordingScreen(Far):
     """One machine on the bench."""
 
     HORIZONTAL_BREAKPOINTS = WIDTHS
@@ -83,7 +83,7 @@ class RecordingScreen(Filming):
     def on_mount(self) -> None:
         self.query_one("#write").border_title = "note"
         self.query_one(NoteLine).focus()
-        self._show_head()
+        self.show_head()
         self.call_after_refresh(self._begin)
 
     def _begin(self) -> None:
@@ -188,7 +188,7 @@ class RecordingScreen(Filming):
 
     def _log_came(self, page: Page) -> None:
         """The end of the log is there: after a break, what is known since last time is shown first."""
-        self._show_head()
+        self.show_head()
         last = page.last_worked
         quiet = (self.now() - last.moment()).total_seconds() if last is not None else BREAK
         if page.parts and quiet >= BREAK and self.session is None and self.at == "timeline":
@@ -197,49 +197,18 @@ class RecordingScreen(Filming):
     def _every_second(self) -> None:
         self._reviewing.look()
         self.save_draft()
-        self._show_head()
+        self.show_head()
 
-    def _show_head(self) -> None:
+    def show_head(self) -> None:
+        """The head line, and the view from far when it is shown."""
         log = self.query_one(Timeline).log_rows
         now = self.now()
         film = film_told(self.clip, self.session, now)
         waits = waits_told(self.outlook.waits, self.outlook.items, now) if self.outlook is not None else ""
         self.query_one(HeadLine).show(self.machine, log, self.session, now, film, waits)
         if self.has_class("-far"):
-            self._show_far(now)
+            self.show_far(now)
 
     def camera_changed(self) -> None:
         """The head line says it."""
-        self._show_head()
-
-    def action_lock(self) -> None:
-        """Keys do nothing until the word open is typed."""
-        from worklog_tui.screens.locked import Locked
-
-        self.app.push_screen(Locked())
-
-    async def action_far(self) -> None:
-        """Large and little, or all of it again."""
-        from worklog_tui.widgets.far_view import FarView
-
-        if not self.query(FarView):
-            await self.mount(FarView(), before="#write")
-        self.toggle_class("-far")
-        self.query_one(FarView).display = self.has_class("-far")
-        self.action_write()
-        self._show_head()
-
-    def _show_far(self, now: datetime) -> None:
-        from worklog_tui.widgets.far_view import FarView
-
-        what, shown = "session, hours and minutes", f"{now:%H:%M}"
-        if self.clip is not None:
-            what, shown = "film", clock(self.clip.second(now))
-        elif self.session is not None and self.session.start is not None:
-            shown = clock(int((now - self.session.start.moment()).total_seconds()) // 60)
-        rows = [row for row in self.query_one(Timeline).rows if row.key]
-        step = self.outlook.advice.steps[0].step if self.outlook and self.outlook.advice.steps else ""
-        self.query_one(FarView).show(
-            what if self.session or self.clip else "time of day", shown, f"Last: {rows[-1].words}" if rows else "",
-            f"Next: {step}" if step else "",
-        )  # fmt: skip
+        self.show_head()

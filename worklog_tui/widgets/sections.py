@@ -18,5 +18,6 @@ def said_at(words: str, place: Place | None, below: str = "") -> Row:
     """Something with where it was said; choosing it leads there."""
     from worklog_tui.reports.when import where
 
-    told = ", ".join(filter(None, (below, where(place))))
+    at = where(place)
+    told = f"{below} ({at})" if below and at else below or at
     return Row.of(words, below=told, key=place.note if place is not None else "")
