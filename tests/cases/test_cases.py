@@ -30,7 +30,7 @@ CASES = sorted(p.parent for p in HERE.glob("*/gold.json"))
 FLOORS = {  # precision and recall over all cases; a floor may only rise
     "reading": (0.74, 0.78),
     "finding": (0.60, 0.60),
-    "work": (0.62, 0.57),
+    "work": (0.63, 0.60),
     "suspect": (0.84, 0.61),
     "follow_up": (0.69, 0.64),
 }
