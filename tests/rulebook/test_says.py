@@ -77,8 +77,8 @@ def test_slots_are_named_by_class_or_by_hand() -> None:
     assert sorted(p.slots.values()) == ["state", "thing"]
 
 
-def test_the_rarest_element_that_must_be_there_is_the_trigger() -> None:
-    assert pattern("<thing> [<degree>] off").triggers == SIGNS.having("=off")
+def test_a_rule_is_tried_where_each_element_that_must_be_there_can_be() -> None:
+    assert pattern("<thing> [<degree>] off").needs == (SIGNS.having("thing"), SIGNS.having("=off"))
 
 
 @pytest.mark.parametrize(

@@ -69,7 +69,7 @@ def feed(
     together is the same, and nothing is read twice.
     """
     long = context.long + 1 if len(note.words) >= LONG_NOTE else 0
-    context = replace(context, long=long)
+    context = context if long == context.long else replace(context, long=long)
     if long * LONG_NOTE > MOST_CHARACTERS:
         return replace(context, tail=None), Changes()
     passage = _passage(context, note)

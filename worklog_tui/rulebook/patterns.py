@@ -34,7 +34,8 @@ class Pattern:
     text: str
     slots: dict[str, str]
     "Name of a group -> name of its slot."
-    triggers: str
+    needs: tuple[str, ...]
+    "For each element that must be there, the signs that it can be."
     _compiled: re.Pattern[str] | None = field(default=None, repr=False)
 
     def matches(self, signs: str) -> Iterator[re.Match[str]]:
@@ -49,7 +50,7 @@ def compile_rule(rule: Rule, signs: Signs) -> Pattern:
     slots: dict[str, str] = {}
     elements = parse(rule.says)
     text = "".join(_text(e, signs, slots) for e in elements)
-    return Pattern(rule, text, slots, _triggers(elements, signs))
+    return Pattern(rule, text, slots, tuple(_needs(elements, signs)))
 
 
 def _set(chars: str, denied: bool = False) -> str:
@@ -76,40 +77,37 @@ def _text(e: Element, signs: Signs, slots: dict[str, str]) -> str:
     return f"(?:{ways}){'?' if e.optional else ''}"
 
 
-def _triggers(elements: tuple[Element, ...], signs: Signs) -> str:
-    """The signs of the rarest element that must be there."""
-    best: str | None = None
+def _needs(elements: tuple[Element, ...], signs: Signs) -> list[str]:
+    """For each element that must be there, the signs that it can be; an empty text where nothing can be it."""
+    found: list[str] = []
     for e in elements:
         if isinstance(e, One) and not e.denied:
-            chars = signs.having(e.cls)
+            found.append(signs.having(e.cls))
         elif isinstance(e, Choice) and not e.optional:
-            ways = [_triggers(way, signs) for way in e.ways]
-            if not all(ways):
-                continue
-            chars = "".join(ways)
-        else:
-            continue
-        if best is None or len(chars) < len(best):
-            best = chars
-    return best or ""
+            ways = [_needs(way, signs) for way in e.ways]
+            if all(ways):
+                found.append("".join(min(way, key=len) for way in ways))
+    return found
 
 
 class Patterns:
-    """All rules, found by the signs of a text."""
+    """All rules; those are tried on a text for which each element that must be there has its sign in it."""
 
     def __init__(self, rules: Iterable[Rule], signs: Signs) -> None:
         self.all = [compile_rule(rule, signs) for rule in rules]
-        self._by_sign: dict[str, list[int]] = {}
-        for n, pattern in enumerate(self.all):
-            for sign in set(pattern.triggers):
-                self._by_sign.setdefault(sign, []).append(n)
+        bits = {need: 1 << n for n, need in enumerate(dict.fromkeys(n for p in self.all for n in p.needs))}
+        self._rows = [(sum({bits[need] for need in p.needs}), p) for p in self.all if p.needs]
+        self._bits: dict[str, int] = {}
+        for need, bit in bits.items():
+            for sign in set(need):
+                self._bits[sign] = self._bits.get(sign, 0) | bit
 
     def triggered(self, signs: str) -> list[Pattern]:
         """The rules that could match somewhere in the signs, in the order of the files."""
-        numbers: set[int] = set()
+        present = 0
         for sign in set(signs):
-            numbers.update(self._by_sign.get(sign, ()))
-        return [self.all[n] for n in sorted(numbers)]
+            present |= self._bits.get(sign, 0)
+        return [pattern for needed, pattern in self._rows if needed & present == needed]
 
 
 def named_classes(rules: Iterable[Rule]) -> set[str]:
