@@ -57,7 +57,8 @@ def _opens(tokens: list[Token], i: int) -> bool:
 def _value_follows(tokens: list[Token], i: int) -> bool:
     for k in range(i + 1, min(i + 4, len(tokens))):
         if tokens[k].kind in ("number", "amount"):
-            return k > i + 1 and tokens[k].value != tokens[i].value + 1  # type: ignore[operator]  # not counting aloud
+            beside = k == i + 1 and tokens[i].low.isalpha() and tokens[k].low[:1].isdigit()
+            return (k > i + 1 or beside) and tokens[k].value != tokens[i].value + 1  # type: ignore[operator]  # not counting aloud
         small = tokens[k].kind == "comma" or tokens[k].low == ">"
         if not small and not tokens[k].sense("copula", "about", "how", "reads"):
             return False

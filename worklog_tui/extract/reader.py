@@ -25,6 +25,7 @@ from worklog_tui.extract.stance import mark_stances, number_clauses
 from worklog_tui.extract.taken_back import disowns, doubted, may_disown
 from worklog_tui.extract.things import fold_things
 from worklog_tui.extract.tokens import Token, chunk
+from worklog_tui.extract.told_again import without_told_again
 from worklog_tui.extract.unknown import guess_things
 from worklog_tui.model import Fact, FactKey, Machine, Note, Reading
 from worklog_tui.rulebook import Rulebook
@@ -98,6 +99,7 @@ def feed(
                 context = remember(scene, drafts, context, len(scene.tokens))
         else:
             context = remember(scene, drafts, context, len(scene.tokens))
+    facts = without_told_again(facts, note)
     context, changes = _settled(context, note, tail, facts, passage)
     return _with_doubts(context, changes, older)
 

@@ -14,6 +14,7 @@ STATES_OF_TEST = frozenset(
         "dry|wet|cold|hot|warm|with oil|throttle open|throttles open|throttles wide open|wide open|stone cold|"
         "bone cold|cranking|while cranking|turning over|on the starter|running|engine running|at idle|fast idle|"
         "at fast idle|no load|with no load|off load|under load|on load|full load|fully advanced|full advance|at rest|"
+        "lights on|lights off|headlamp on|headlights on|headlamps on|fast tickover|switch on|switched on|key on|"
         "ignition on|in star|in delta|in gear|in neutral|flat out|points closed|points open"
     ).split("|")
 )
@@ -38,6 +39,8 @@ def _named(scene: Scene, token: Token, topic: Topic | None) -> Topic | None:
     found = announced(scene.book, token)
     if found and (topic is None or topic.quantity != found):
         topic = _begun(found, token.thing)
+        if token.thing is None and token.low.endswith(" test"):
+            topic = replace(topic, words=token.low, name=token.low, quality=True)
     elif found and topic is not None:
         topic = replace(topic, age=0)
     if topic is None:
@@ -46,7 +49,13 @@ def _named(scene: Scene, token: Token, topic: Topic | None) -> Topic | None:
         quality = token.thing.kind == "quality"
         if quality or not (topic.quality and " " in topic.name and topic.age <= 1):
             topic = replace(topic, words=token.thing.words, name=token.thing.name, quality=quality)
+    if topic.quantity in CRANKED and CRANKING & set(token.low.split()):
+        return replace(topic, condition="cranking")
     return replace(topic, condition=token.low) if token.low in STATES_OF_TEST else topic
+
+
+CRANKED = frozenset({"voltage", "current"})
+CRANKING = frozenset("crank cranks cranked cranking".split())
 
 
 def _is_measured(thing: Thing) -> bool:
@@ -71,6 +80,8 @@ def _read(scene: Scene, draft: Draft, topic: Topic | None) -> Topic | None:
     scale = scale_of(amount) if amount else topic.scale if topic else 1.0
     low = value[0] if isinstance(value, tuple) else value if isinstance(value, float) else 0.0
     if topic is not None and topic.quantity != quantity and topic.age <= 1 and (quantity in BESIDE or not topic.value):
+        return topic
+    if quantity == "torque" and (topic is None or topic.quantity != quantity):
         return topic
     if topic is None or topic.quantity != quantity:
         return replace(_begun(quantity, thing), unit=draft.fields["unit"], scale=scale, value=low)

@@ -38,6 +38,10 @@ def clauses_of(tokens: list[Token]) -> list[range]:
     return found
 
 
+BEHIND = 8
+"Tokens behind a number that still say what it is."
+
+
 @dataclass(slots=True)
 class Scene:
     """One sentence, or an unfinished piece of talk, with its surroundings."""
@@ -62,11 +66,12 @@ class Scene:
         return self._clauses[i]
 
     def suggested(self, i: int) -> frozenset[str]:
-        """The quantities that the words and things of the clause of token i suggest."""
-        span = self.clause(i)
-        if (found := self._suggested.get(span.start)) is None:
-            quantities = (suggested_by(self.book, self.tokens[k]) for k in span)
-            found = self._suggested[span.start] = frozenset().union(*quantities)
+        """The quantities that the words and things of the clause of token i suggest, up to a few behind it."""
+        if (found := self._suggested.get(i)) is None:
+            span = self.clause(i)
+            near = range(span.start, min(span.stop, i + 1 + BEHIND))
+            quantities = (suggested_by(self.book, self.tokens[k]) for k in near)
+            found = self._suggested[i] = frozenset().union(*quantities)
         return found
 
     def said(self, first: int, last: int) -> str:

@@ -77,7 +77,7 @@ def which_at(scene: Scene, i: int) -> tuple[str, int]:
             words, first = sides_from(scene, k)
             if first < k or stands_alone(scene, k):
                 return words, k
-        if token.kind in ("amount", "number") and k < i - 1:
+        if token.kind in ("amount", "number") and k < i - 1 and token.low not in ("one", "ones"):
             break
     if i + 1 < len(scene.tokens) and scene.tokens[i + 1].kind == "which" and not _heads_next(scene, i + 2):
         return scene.tokens[i + 1].which, i + 1

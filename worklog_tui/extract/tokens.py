@@ -141,6 +141,8 @@ def _next(words: list[Word], i: int, book: Rulebook, cylinders: int) -> tuple[To
         classes = amount_classes(amount.quantities, book.named)
         return Token("amount", first.low, first.start, words[amount.end - 1].end, classes, amount=amount), amount.end
     numeral = numeral_at(words, i, book.numerals)
+    if numeral and 5 <= numeral.value <= 120 and (end := _to_one(words, numeral.end)):
+        return Token("ratio", first.low, first.start, words[end - 1].end, RATIO, value=numeral.value), end
     if (
         numeral
         and numeral.form != "ordinal"
@@ -176,3 +178,10 @@ def _upper(words: list[Word], end: int, low: float, book: Rulebook) -> Numeral |
         return None
     numeral = numeral_at(words, start, book.numerals)
     return numeral if numeral and not numeral.loose and low < numeral.value <= 10 * low else None
+
+
+def _to_one(words: list[Word], k: int) -> int:
+    """The word after `to one` that makes a ratio of the number before it, as in `fifty to one`; 0 when it does not."""
+    if k + 1 >= len(words) or words[k].low != "to" or words[k + 1].low not in ("one", "1") or words[k + 1].gap:
+        return 0
+    return k + 2

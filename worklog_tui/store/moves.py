@@ -69,16 +69,19 @@ def _spot(connection: Connection, note_id: int) -> tuple[str, Spot]:
 
 
 def _frame(connection: Connection, session: str) -> Frame | None:
-    row = connection.execute(
-        "SELECT machine.uid AS machine, came.utc, came.zone, came.utc_offset, came.known"
-        " FROM session_as_it_came AS came JOIN session ON session.id = came.session_id"
-        " JOIN machine ON machine.id = came.machine_id WHERE session.uid = ?",
-        (session,),
-    ).fetchone() or connection.execute(
-        "SELECT machine.uid AS machine, session.utc, session.zone, session.utc_offset, session.known"
-        " FROM session JOIN machine ON machine.id = session.machine_id WHERE session.uid = ?",
-        (session,),
-    ).fetchone()
+    row = (
+        connection.execute(
+            "SELECT machine.uid AS machine, came.utc, came.zone, came.utc_offset, came.known"
+            " FROM session_as_it_came AS came JOIN session ON session.id = came.session_id"
+            " JOIN machine ON machine.id = came.machine_id WHERE session.uid = ?",
+            (session,),
+        ).fetchone()
+        or connection.execute(
+            "SELECT machine.uid AS machine, session.utc, session.zone, session.utc_offset, session.known"
+            " FROM session JOIN machine ON machine.id = session.machine_id WHERE session.uid = ?",
+            (session,),
+        ).fetchone()
+    )
     return None if row is None else Frame(row["machine"], rows.instant(row))
 
 

@@ -149,7 +149,7 @@ DERIVED = (
 
 SEARCH = (
     'CREATE VIRTUAL TABLE note_words USING fts5(words, content="note", content_rowid="id",'
-    " tokenize=\"unicode61 remove_diacritics 2\")",
+    ' tokenize="unicode61 remove_diacritics 2")',
     "INSERT INTO note_words (note_words) VALUES ('rebuild')",
     """CREATE TRIGGER note_words_added AFTER INSERT ON note
 BEGIN INSERT INTO note_words (rowid, words) VALUES (NEW.id, NEW.words); END""",

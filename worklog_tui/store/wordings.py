@@ -48,9 +48,7 @@ def _keep(connection: Connection, note_id: int, words: str, instant: Instant | N
 def _number(connection: Connection, note_id: int, first: str, words: str) -> int | None:
     if words == first:
         return 0
-    row = connection.execute(
-        "SELECT number FROM revision WHERE note_id = ? AND words = ?", (note_id, words)
-    ).fetchone()
+    row = connection.execute("SELECT number FROM revision WHERE note_id = ? AND words = ?", (note_id, words)).fetchone()
     return None if row is None else int(row["number"])
 
 

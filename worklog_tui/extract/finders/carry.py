@@ -13,7 +13,7 @@ NEAREST, FARTHEST = 0.15, 7.0
 "How many times the value before a bare number may be."
 ENDS = frozenset(
     (
-        "and to at on in by so now when with without or but again before after then is instead cold hot all "
+        "for and to at on in by so now when with without or but again before after then is instead cold hot all "
         "both each apart either per rather do okay ok right alright hm hmm yeah yes yep oh well there here "
         "thats that's it its it's i we you they what lovely good fine perfect spot dead bang exactly still "
         "same no"

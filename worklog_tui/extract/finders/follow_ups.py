@@ -149,9 +149,7 @@ def _names_work(scene: Scene, first: int, last: int) -> bool:
     """Whether the words name something that could be done or gone after."""
     tokens = scene.tokens[first:last]
     told = any(t.thing is not None or t.sense("do", "doing", "cause", "did") or _comes_off(t.low) for t in tokens)
-    return told or (
-        last == first + 1 and not tokens[0].sense("filler", "pronoun", "break")
-    )
+    return told or (last == first + 1 and not tokens[0].sense("filler", "pronoun", "break"))
 
 
 def _ends(scene: Scene, first: int, k: int) -> bool:

@@ -17,7 +17,19 @@ def nearest_measured(scene: Scene, i: int, fits: Fits) -> int | None:
     if (owner := _of_which(scene, i)) is not None:
         return owner
     before = [k for k in scene.things(span) if k < i and fits(scene.tokens[k].thing)]  # type: ignore[arg-type]
-    return before[-1] if before else _joined(scene, i, fits)
+    meant = [k for k in before if not _aside(scene, k)] or before
+    return meant[-1] if meant else _joined(scene, i, fits)
+
+
+ASIDE = frozenset("to from under behind with by off over past near against into onto beside towards between".split())
+
+
+def _aside(scene: Scene, k: int) -> bool:
+    """`the distance of the electrode to the burner`: what a thing is measured from is not what is measured."""
+    before = scene.tokens[k - 1].low if k else ""
+    if before in ("the", "a", "my", "its") and k > 1:
+        before = scene.tokens[k - 2].low
+    return before in ASIDE
 
 
 def joined_after(scene: Scene, i: int) -> int | None:
@@ -33,7 +45,7 @@ def _joined(scene: Scene, i: int, fits: Fits) -> int | None:
     for k in range(i + 1, min(i + 4, span.stop)):
         token = scene.tokens[k]
         if token.thing is not None:
-            joined = all(t.sense("article", "all") for t in scene.tokens[i + 1 : k]) or any(
+            joined = all(t.sense("all") for t in scene.tokens[i + 1 : k]) or any(
                 t.low in JOINING for t in scene.tokens[i + 1 : k]
             )
             return k if joined and fits(token.thing) and not _begins_a_clause(scene, i, k) else None
@@ -114,4 +126,10 @@ JOINING = frozenset("on of in for at across to from through between".split())
 
 def measurable(thing: Thing) -> bool:
     """Whether a thing is measured at all: no tool, no instrument, no fastener, no unknown name."""
-    return thing.kind not in ("tool", "unknown", "fastener") and thing.system != "instruments and gauges"
+    if thing.kind in ("tool", "unknown", "fastener"):
+        return False
+    return thing.system != "instruments and gauges" or any(word in thing.name for word in SENSORS)
+
+
+SENSORS = ("thermocouple", "probe", "sender", "sensor", "transmitter")
+"Instruments that are measured themselves."

@@ -17,15 +17,16 @@ NO_NAME = (
 )  # fmt: skip
 STOPWORDS = frozenset(
     (
-        "and or of for with from than then there here so now when what which that this the a an my his her "
-        "its our to at on in by up down out off over under about only just still even more less like as per "
-        "each every all both some any no yes yeah okay right well maybe again after before until till once "
-        "too very much i we you he she they it me him us them is was are were be been has have had do does "
-        "did says said say goes go went comes came come got get gets put puts gives give gave took take "
-        "makes make made reads let see call want wants need needs good bad fine lovely nice big small little "
-        "old new same other another first last next one two three minutes hours seconds days weeks around "
-        "near nearly almost exactly roughly bit lot dead bang thing stuff gonna because cause though while "
-        "if but ha hm hmm oh ah er uh um mate love lads guys folks people everybody"
+        "one's ones other's others that's it's and or of for with from than then there here so now when what "
+        "which that this the a an my his her its our to at on in by up down out off over under about only "
+        "just still even more less like as per each every all both some any no yes yeah okay right well "
+        "maybe again after before until till once too very much i we you he she they it me him us them is "
+        "was are were be been has have had do does did says said say goes go went comes came come got get "
+        "gets put puts gives give gave took take makes make made reads let see call want wants need needs "
+        "good bad fine lovely nice big small little old new same other another first last next one two three "
+        "minutes hours seconds days weeks around near nearly almost exactly roughly bit lot dead bang thing "
+        "stuff gonna because cause though while if but ha hm hmm oh ah er uh um mate love lads guys folks "
+        "people everybody"
     ).split()
 )
 
@@ -40,12 +41,17 @@ def named_before(scene: Scene, i: int) -> str:
     while k >= first and last - k < LONGEST and _of_name(tokens[k]):
         k -= 1
     names = tokens[k + 1 : last + 1]
+    if any(t.low in scene.book.topics or t.low in TOLD_BY for t in names):
+        return ""  # what it was read off
     if not names or not any(t.kind == "word" and len(t.low) > 3 and t.low.isalpha() for t in names):
         return ""
     opens = k < first or tokens[k].kind in ("stop", "comma") or tokens[k].low in OPENERS
     return scene.said(k + 1, last) if opens else ""
 
 
+TOLD_BY = frozenset(
+    "laser clock dial gauge meter tach tacho scope multimeter stopwatch watch timer scale scales label".split()
+)
 OPENERS = frozenset("the a my his her its that this on at across over of and so now then okay right both".split())
 
 

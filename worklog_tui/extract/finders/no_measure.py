@@ -42,7 +42,7 @@ def measures_nothing(scene: Scene, i: int) -> bool:
     return (
         _of_a_tool(scene, i) or _of_a_meter(scene, i) or _counts(scene, i) or _named_by(scene, i)
         or _is_code(scene, i) or _is_year(token, scene, i) or _of_the_weather(scene, i) or _refused(scene, i)
-        or _to_the_inch(scene, i) or _a_size(scene, i) or _taken_off(scene, i)
+        or _to_the_inch(scene, i) or _of_the_shop(scene, i) or _a_size(scene, i) or _taken_off(scene, i)
     )  # fmt: skip
 
 
@@ -102,7 +102,7 @@ def _counts(scene: Scene, i: int) -> bool:
     token, after = scene.tokens[i], _after(scene, i, 2)
     if token.value is None or not after:
         return False
-    if after[0].low in COUNTED or after[0].low.endswith("'s"):
+    if COUNTED & set(after[0].low.split()[:1]) or after[0].low.endswith("'s"):
         return True
     return after[0].low == "of" and len(after) > 1 and after[1].low in OF_THEM
 
@@ -163,7 +163,9 @@ def _of_the_weather(scene: Scene, i: int) -> bool:
         return False
     words = {w for t in scene.tokens for w in t.low.split()}
     topic = scene.context.topic
-    tested = topic is not None and topic.quantity == "temperature"
+    tested = (topic is not None and topic.quantity in ("temperature", "angle")) or scene.topic_before(i) == "angle"
+    if after[:1] and after[0] in ("after", "before", "late", "early", "btdc", "atdc", "apart"):
+        return False
     return not tested and bool(words & {"its", "it's", "it"}) and not words & INDICATORS
 
 
@@ -207,3 +209,11 @@ def _taken_off(scene: Scene, i: int) -> bool:
 
 
 TAKEN = frozenset({"took", "cut"})
+
+
+def _of_the_shop(scene: Scene, i: int) -> bool:
+    """`the shop shuts at twelve`."""
+    near = {w for t in scene.tokens[max(0, i - 6) : i] for w in t.low.split()}
+    return bool(near & {"shuts", "closes", "shut", "open", "opens"}) and bool(
+        near & {"shop", "shops", "store", "dealer"}
+    )

@@ -4,20 +4,11 @@ card.
 
 from __future__ import annotations
 
-from worklog_tui.extract.card import known_values, near_card, on_card
-from worklog_tui.extract.finders.carry import carried, names_or_prices, said_just_before, stands_free
-from worklog_tui.extract.finders.number_form import fraction, in_thousandths, spoken_decimal
-from worklog_tui.extract.measuring import usual_unit
-from worklog_tui.extract.scene import Draft, Scene, announced
-from worklog_tui.extract.subjects import which_at
-from worklog_tui.extract.tokens import Thing, Token
-from worklog_tui.rulebook.quantities import Bare, Quantity
-
-Value = float | tuple[float, float] | str
-CARD_LEAST = 20.0
-"A bare number from which on the same figure on the card tells what it is."
-BARE_LINE = 1.2
-"Support below which a number without a unit is left alone."
+from worklog_tui.extract.card import known_values, near_card
+from worklog_tui.extract.finders.carry import carried, said_just_before
+from worklog_tui.extract.scene import Draft, Scene
+from worklog_tui.extract.tokens import Thing
+from worklog_tui.rulebook.quantities import Quantity
 
 
 def quantity_of(candidates: tuple[str, ...], made: Draft, scene: Scene) -> str:
@@ -29,11 +20,16 @@ def quantity_of(candidates: tuple[str, ...], made: Draft, scene: Scene) -> str:
         if amount is not None and near_card(known_values(scene.machine, scene.book), name, amount.low, amount.unit):
             score += 0.6
         known = scene.book.quantities.get(name)
-        if amount is not None and known and not _believable(amount.low, amount.unit, known):
+        if amount is not None and known and not believable(amount.low, amount.unit, known):
             score -= 3
         if score > most:
             best, most = name, score
-    return best
+    return "length" if best == "gap" and made.thing is not None and _has_travel(made.thing) else best
+
+
+def _has_travel(thing: Thing) -> bool:
+    """Play of a cable, a lever or a pedal is travel, not a clearance."""
+    return any(word in thing.name for word in ("cable", "lever", "pedal", "belt", "chain", "steering"))
 
 
 def support(name: str, made: Draft, scene: Scene) -> float:
@@ -43,7 +39,7 @@ def support(name: str, made: Draft, scene: Scene) -> float:
     if made.thing is not None:
         score += suits(made.thing, name, quantity) * (0.5 if "subject" in made.filled else 1.0)
     if quantity:
-        score += 1.5 * (name in scene.suggested(made.main)) + 2.0 * _named_after(quantity, made.main, scene)
+        score += 1.5 * (name in scene.suggested(made.main)) + 2.0 * named_after(quantity, made.main, scene)
     if (said := scene.topic_before(made.main)) is not None:
         score += 1.4 * (said == name)
     elif (topic := scene.context.topic) is not None and topic.quantity == name:
@@ -74,10 +70,12 @@ def suits(thing: Thing, name: str, quantity: Quantity | None) -> float:
     """How well a quantity suits a thing: 2 when it is what is usually measured on it."""
     if (thing.quantities and thing.quantities[0] == name) or (quantity and thing.name in quantity.near):
         return 2.0
+    if name == "volume" and thing.kind == "fluid":
+        return 2.0
     return 1.0 if name in thing.quantities else 0.0
 
 
-def _named_after(quantity: Quantity, i: int, scene: Scene) -> bool:
+def named_after(quantity: Quantity, i: int, scene: Scene) -> bool:
     """`four thou of slop`, `two mil end float`: what is measured stands right behind the number."""
     for token in scene.tokens[i + 1 : i + 4]:
         name = token.thing.name if token.thing is not None else token.low
@@ -88,163 +86,7 @@ def _named_after(quantity: Quantity, i: int, scene: Scene) -> bool:
     return False
 
 
-def bare_reading(token: Token, made: Draft, scene: Scene, told: str) -> tuple[str, Value, str] | None:
-    """What a number without a unit is: the best supported quantity in which it is believable, in the unit said last
-    or by its size.
-    """
-    assert token.value is not None
-    guessed = bool(made.rule.gives.get("bare")) and not _off_a_gauge(made.main, scene)
-    whole = not spoken_decimal(scene.said(made.main, made.main))
-    if (
-        (guessed and whole and not stands_free(scene.tokens, made.main))
-        or names_or_prices(scene.tokens, made.main)
-        or _of_another_kind(made, scene)
-    ):
-        return None
-    if _micrometer(token, made, scene) and told in ("", "length"):
-        return "length", token.value, "in"
-    best: tuple[float, str, Bare] | None = None
-    for name, quantity in scene.book.quantities.items():
-        if told and name != told:
-            continue
-        found = _taken(token.value, name, quantity, made, scene, guessed, bool(told))
-        if found is not None and (best is None or found[0] > best[0]):
-            best = (found[0], name, found[1])
-    if (
-        best is None
-        or (best[0] < BARE_LINE and not (told and token.value != int(token.value)))
-        or _only_a_count(token, best[1], made, scene)
-    ):
-        return None
-    value = round(token.value * best[2].factor, 9)
-    if fraction(scene.said(made.main, made.main)) and best[1] in INCHES:
-        return (best[1], token.value, "in") if best[1] != "pressure" else None
-    if token.high is not None:
-        return best[1], (value, round(token.high * best[2].factor, 9)), best[2].unit
-    return best[1], value, best[2].unit
-
-
-INCHES = ("gap", "length", "pressure")
-"A fraction without unit is of an inch, and no pressure."
-def _off_a_gauge(i: int, scene: Scene) -> bool:
-    """`240 on the tach`, `sixty on the gauge`: the instrument that it was read off stands behind the number."""
-    if i + 2 >= len(scene.tokens) or scene.tokens[i + 1].low not in ("on", "by", "with", "off"):
-        return False
-    near = scene.tokens[i + 2 : i + 5]
-    return any(t.thing is not None and t.thing.system == "instruments and gauges" for t in near) or any(
-        announced(scene.book, t) for t in near
-    )
-
-
-def _micrometer(token: Token, made: Draft, scene: Scene) -> bool:
-    """`1.2492`: four figures behind the point are inches off a micrometer."""
-    said = scene.said(made.main, made.main).lower()
-    places = len(said.partition(".")[2]) if said[-1].isdigit() else len(said.partition("point ")[2].split())
-    return places == 4 and token.high is None and 0.2 < (token.value or 0.0) < 40
-
-
-def _of_another_kind(made: Draft, scene: Scene) -> bool:
-    """Beside an amount of what no log of readings holds (microfarads, watts) a bare number is of the same kind."""
-    first = scene.clause(made.main).start - 8
-    before = next((t.amount for t in reversed(scene.tokens[max(first, 0) : made.main]) if t.amount is not None), None)
-    return before is not None and not any(q in scene.book.quantities for q in before.quantities)
-
-
-def _taken(
-    value: float, name: str, quantity: Quantity, made: Draft, scene: Scene, guessed: bool, told: bool
-) -> tuple[float, Bare] | None:
-    """How well a quantity takes a bare number, and in which unit; None when it does not."""
-    if name in BESIDE and made.thing_at is not None:
-        return None
-    bare = carried(scene, made.main, name)
-    if bare is None and value and not quantity.bare:
-        return None
-    known = known_values(scene.machine, scene.book)
-    score = support(name, made, scene)
-    if value == 0 and not guessed and (unit := _unit_of_topic(name, scene)):
-        bare = Bare(unit, 0, 0)
-    if bare is not None:
-        score += 1.3
-    elif not guessed and value >= CARD_LEAST and (unit := on_card(known, name, value)):
-        bare, score = Bare(unit, value, value), score + 1.3
-    elif quantity.bare and (score > 0 or told):
-        unit = _unit_of_topic(name, scene) or next((u for q, u, _, _ in known if q == name), "")
-        unit = unit or usual_unit(quantity, made.main, scene)
-        if name == "length" and value >= THOUSANDTHS and not _dimension_named(quantity, made, scene):
-            return None
-        if name == "length" and in_thousandths(scene.said(made.main, made.main)):
-            unit = "in"
-        bare = _fits(quantity, value, unit)
-    if bare is None or not _believable(value * bare.factor, bare.unit, quantity):
-        return None
-    if near_card(known, name, round(value * bare.factor, 9), bare.unit):
-        score += 0.8
-    elif guessed and carried(scene, made.main, name) is None and not _under_test(name, made, scene):
-        return None
-    return score, bare
-
-
-THOUSANDTHS = 0.2
-"Inches up to which a bare decimal may be a length of a thing that lengths are measured on."
-
-
-def _dimension_named(quantity: Quantity, made: Draft, scene: Scene) -> bool:
-    """Whether a word such as bore, wear or run-out stands by a bare number, or is what is being measured."""
-    topic = scene.topic_before(made.main) or (scene.context.topic.quantity if scene.context.topic else "")
-    named = quantity.name in scene.suggested(made.main) or _named_after(quantity, made.main, scene)
-    return named or topic == quantity.name
-
-
-def _believable(value: float, unit: str, quantity: Quantity) -> bool:
+def believable(value: float, unit: str, quantity: Quantity) -> bool:
     """A number that says no unit is not taken for what it hardly can be."""
     low, high = quantity.plausible.get(unit, (value, value))
     return low <= value <= high
-
-
-def _under_test(name: str, made: Draft, scene: Scene) -> bool:
-    """A number with decimals under the test that was just announced: nothing else is said so."""
-    topic = scene.topic_before(made.main) or (scene.context.topic.quantity if scene.context.topic else "")
-    return topic == name and spoken_decimal(scene.said(made.main, made.main))
-
-
-def _only_a_count(token: Token, name: str, made: Draft, scene: Scene) -> bool:
-    """A small whole number counts things, unless the quantity has such values and, spelled out, its thing was said and
-    it is the one that is being measured.
-    """
-    assert token.value is not None
-    if token.value != int(token.value) or token.value > 12 or which_at(scene, made.main)[1] == made.main + 1:
-        return False
-    topic = scene.topic_before(made.main) or (scene.context.topic.quantity if scene.context.topic else "")
-    read = not made.rule.gives.get("bare") and topic == name != "turns" and stands_free(scene.tokens, made.main)
-    if token.value == 0 and read:
-        return False
-    if name not in SMALL:
-        return True
-    if not token.low.isalpha():
-        return False
-    told = not made.rule.gives.get("bare") and stands_free(scene.tokens, made.main)
-    if (read or told) and carried(scene, made.main, name) is not None:
-        return False
-    return "subject" in made.filled or (topic != name and carried(scene, made.main, name) is None)
-
-
-SMALL = frozenset({"gap", "voltage", "turns", "angle", "pressure", "length"})
-
-
-def _fits(quantity: Quantity, value: float, unit: str) -> Bare | None:
-    """How the quantity takes a bare value: in the wanted unit if its size allows, else in the first that does."""
-    fitting = [b for b in quantity.bare if b.low <= value <= b.high]
-    return next((b for b in fitting if b.unit == unit), fitting[0] if fitting else None)
-
-
-def degrees(value: float, scene: Scene) -> str:
-    """Whose degrees a temperature is in that only says so: of the running test, the machine card, else by its size."""
-    unit = _unit_of_topic("temperature", scene)
-    unit = unit or next((u for q, u, _, _ in known_values(scene.machine, scene.book) if q == "temperature"), "")
-    bare = _fits(scene.book.quantities["temperature"], value, "")
-    return unit if unit not in ("", "deg") else bare.unit if bare else "degC"
-
-
-def _unit_of_topic(name: str, scene: Scene) -> str:
-    topic = scene.context.topic
-    return topic.unit if topic is not None and topic.quantity == name else ""

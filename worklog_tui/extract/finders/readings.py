@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from worklog_tui.extract.finders.bare_numbers import bare_reading, degrees
 from worklog_tui.extract.finders.measured import HELD, joined_after, measurable, nearest_measured
 from worklog_tui.extract.finders.named_here import named_before
 from worklog_tui.extract.finders.naming import only_names_the_test, subject_words
 from worklog_tui.extract.finders.no_measure import measures_nothing
 from worklog_tui.extract.finders.poured import poured, spread_of
-from worklog_tui.extract.finders.quantity import bare_reading, degrees, quantity_of, suits, support
+from worklog_tui.extract.finders.quantity import quantity_of, suits, support
+from worklog_tui.extract.finders.spelt_out import spelt_out
 from worklog_tui.extract.finders.times import DAYS, of_work
 from worklog_tui.extract.finders.whose import owner
 from worklog_tui.extract.matching import Match
@@ -44,10 +46,26 @@ def draft(match: Match, scene: Scene) -> Draft | None:
     quantity, value, unit = read
     made.fields = {
         "quantity": quantity, "value": value, "unit": unit, "role": gives.get("role", ""),
-        "subject": subject_words(made, match, scene, quantity), "bound": token.amount.bound if token.amount else "",
+        "subject": _spelt(made, subject_words(made, match, scene, quantity)),
+        "bound": token.amount.bound if token.amount else "",
         "rough": bool(token.amount and token.amount.rough), "condition": gives.get("condition", ""),
     }  # fmt: skip
     return made
+
+
+def _spelt(made: Draft, words: str) -> str:
+    """The subject without shorthand."""
+    return spelt_out(words, made.thing.name if made.thing is not None else "")
+
+
+MIXED = frozenset("mix mixed premix fuel petrol oil ratio compression reduction gearing two-stroke".split())
+
+
+def _is_mix(made: Draft, scene: Scene) -> bool:
+    """A ratio in words is one beside a mix, a compression or a gear; `nine to one` may be a score."""
+    if ":" in scene.said(made.main, made.main):
+        return True
+    return any(MIXED & set(t.low.split()) for t in scene.tokens[max(0, made.main - 8) : made.main + 6])
 
 
 def _valve_word(match: Match, scene: Scene) -> bool:
@@ -92,11 +110,20 @@ def _subject(made: Draft, match: Match, scene: Scene) -> None:
         made.filled.add("subject")
 
 
+SAID_BEFORE = 12
+"Tokens before a bare number in which an amount tells what it is."
+
+
 def _wanted(made: Draft, scene: Scene) -> tuple[str, ...]:
     """The quantities that the number may be, from its unit or from the running test."""
+    if scene.tokens[made.main].thread is not None:
+        return ("thread",)
     amount = scene.tokens[made.main].amount
     if amount:
         return amount.quantities
+    for token in reversed(scene.tokens[max(0, made.main - SAID_BEFORE) : made.main]):
+        if token.amount is not None and len(token.amount.quantities) < 3:
+            return token.amount.quantities
     topic = scene.topic_before(made.main) or (scene.context.topic.quantity if scene.context.topic else "")
     return (topic,) if topic else ()
 
@@ -123,7 +150,7 @@ def _amount(
         unit = degrees(amount.low, scene) if (quantity, amount.unit) == ("temperature", "deg") else amount.unit
         return (quantity, value, "day" if amount.unit in DAYS else unit) if quantity else None
     if token.kind == "ratio" and token.value is not None:
-        return "ratio", token.value, ""
+        return ("ratio", token.value, "") if _is_mix(made, scene) else None
     if token.value is None:
         return None
     return bare_reading(token, made, scene, told)

@@ -14,12 +14,30 @@ def of_running(made: Draft, scene: Scene, quantity: str) -> bool:
     """A speed of nothing else, or a time that something ran: of the engine or the motor."""
     thing = made.thing
     if quantity == "speed":
+        if thing is not None and made.thing_at is not None and any(word in thing.name for word in TURNS):
+            return False
         bare = thing is not None and thing.words.lower() in ("rpm", "rpms", "revs", "speed", "speeds")
         return thing is None or bare or not suits(thing, quantity, scene.book.quantities.get(quantity))
     words = {scene.tokens[k].low for k in scene.clause(made.main)}
     return quantity == "duration" and made.thing_at is None and bool(words & RUNNING)
 
 
+TURNS = (
+    "drum",
+    "spindle",
+    "shaft",
+    "pump",
+    "fan",
+    "wheel",
+    "pulley",
+    "blade",
+    "rotor",
+    "disc",
+    "chuck",
+    "roller",
+    "prop",
+)
+"Parts whose own speed is told."
 DAYS = {"week": 7}
 LASTING = frozenset(
     (
@@ -42,4 +60,19 @@ def of_work(made: Draft, scene: Scene) -> bool:
         return any(scene.tokens[k].low in LASTING for k in span)
     if any(scene.tokens[k].low in LASTING or scene.tokens[k].sense("did", "doing", "do", "does") for k in span):
         return True
+    if _tells_how_long(made.main, scene):
+        return True
     return "subject" not in made.filled or len(span) <= 3
+
+
+TELLING = frozenset({"that's", "thats", "that was", "that's been", "been", "for", "lasted", "had"})
+
+
+def _tells_how_long(i: int, scene: Scene) -> bool:
+    """`that was eight minutes`, `Ten minutes, engine off.`: a time and what it was."""
+    if any(t.low in TELLING for t in scene.tokens[max(0, i - 4) : i]) or (
+        i > 1 and scene.tokens[i - 2].low == "that" and scene.tokens[i - 1].low in ("was", "is")
+    ):
+        return True
+    opens = i == 0 or scene.tokens[i - 1].kind == "stop"
+    return opens and i + 1 < len(scene.tokens) and scene.tokens[i + 1].kind in ("comma", "stop")

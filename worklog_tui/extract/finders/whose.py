@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from worklog_tui.extract.finders.carry import said_just_before
 from worklog_tui.extract.finders.measured import measurable
 from worklog_tui.extract.finders.quantity import suits
 from worklog_tui.extract.salience import PREPOSITIONS
@@ -13,6 +14,8 @@ from worklog_tui.extract.tokens import Thing
 
 CLAUSE, SENTENCE, HEADING = 2.6, 2.0, 2.4
 "How near a thing is that stands in the clause, in the sentence, or alone as what comes next."
+OLD_HEADING, AGAIN = 1.6, 2.2
+"The same for an older heading, and for the subject of the last reading of this note, if it is of the same quantity."
 FAR, CLOSE = 0.07, 8
 "What each token between takes away; how many of them there may be within one clause."
 TOPIC = (2.3, 2.0, 1.5, 1.1, 0.8)
@@ -59,8 +62,11 @@ def _things(i: int, scene: Scene, wanted: tuple[str, ...]) -> Iterator[tuple[flo
             near = (CLAUSE if inside else SENTENCE) - FAR * min(i - k, 20) - _aside(k, scene)
             yield near, thing, k if inside and i - k <= CLOSE else None
     heading, topic = scene.context.heading, scene.context.topic
-    if heading is not None and heading.age == 0:
-        yield HEADING, as_thing(heading), None
+    if heading is not None:
+        yield (HEADING if heading.age == 0 else OLD_HEADING - 0.08 * heading.age), as_thing(heading), None
+    last = said_just_before(scene)
+    if last is not None and last.quantity in wanted[:1] and last.subject and last.name:
+        yield AGAIN, Thing(last.subject, last.name, "part", quantities=(last.quantity,)), None
     if topic is not None and topic.words and topic.quantity in wanted[:1]:
         kind = "quality" if topic.quality else "part"
         yield TOPIC[min(topic.age, 4)], Thing(topic.words, topic.name, kind, quantities=(topic.quantity,)), None

@@ -10,8 +10,9 @@ def refine(drafts: list[Draft], scene: Scene) -> list[Draft]:
     for draft in drafts:
         if draft.kind != "reading":
             continue
-        stances = scene.tokens[draft.main].stances
-        doubtful = bool(stances & {"doubt", "asked"}) or _taken_with_salt(draft.main, scene)
+        doubtful = draft.fields["role"] != "specified" and (
+            _doubted_before(draft.main, scene) or _taken_with_salt(draft.main, scene)
+        )
         quantity = scene.book.quantities.get(draft.fields["quantity"])
         span = quantity.plausible.get(draft.fields["unit"]) if quantity else None
         value = draft.fields["value"]
@@ -22,7 +23,18 @@ def refine(drafts: list[Draft], scene: Scene) -> list[Draft]:
     return drafts
 
 
-AFTER = 12
+BEFORE, AFTER = 7, 12
+
+
+def _doubted_before(i: int, scene: Scene) -> bool:
+    """`at a guess thirty`, `maybe two thou`: doubt said right before the number."""
+    for k in range(i - 1, max(i - 1 - BEFORE, -1), -1):
+        token = scene.tokens[k]
+        if token.kind in ("stop", "amount", "number"):
+            return False
+        if token.sense("doubt") or (token.low == "maybe" and k >= i - 2):
+            return True
+    return False
 
 
 def _taken_with_salt(i: int, scene: Scene) -> bool:
@@ -31,6 +43,6 @@ def _taken_with_salt(i: int, scene: Scene) -> bool:
         token = scene.tokens[k]
         if token.kind in ("stop", "amount", "number"):
             return False
-        if token.sense("doubt", "disown"):
+        if token.sense("doubt", "disown") or (k == i + 1 and token.low == "maybe"):
             return True
     return False

@@ -9,6 +9,10 @@ from worklog_tui.extract.scene import Draft, Scene
 BOUNDS = {"under": "under", "over": "over"}
 SHORT = {"max": "maximum", "min": "minimum", "wot": "throttle open"}
 LIMITS = {
+    "limit's": "maximum", "minimum's": "minimum", "maximum's": "maximum", "min's": "minimum", "max's": "maximum",
+    "new is": "new", "you scrap them at": "scrap", "scrap them at": "scrap", "you scrap it at": "scrap",
+    "chuck em at": "scrap", "chuck them at": "scrap", "bin them at": "scrap", "scrap size": "scrap",
+    "throw-away size": "maximum", "nothing under": "minimum", "nothing over": "maximum",
     "tops": "maximum", "maximum": "maximum", "max": "maximum", "no more than": "maximum", "not more than": "maximum",
     "at most": "maximum", "limit": "maximum", "the limit": "maximum", "wear limit": "wear limit", "minimum": "minimum",
     "service limit": "limit", "min": "minimum", "at least": "minimum", "no less than": "minimum",
@@ -36,15 +40,51 @@ def _said(draft: Draft, scene: Scene, amounts: set[int]) -> list[str]:
     found = [scene.said(k, k) for k in span if k != draft.main and scene.tokens[k].sense("how")]
     if draft.fields["role"] == "specified":
         found += [LIMITS[t.low] for t in scene.tokens[span.start : span.stop] if t.low in LIMITS]
+    if draft.fields["quantity"] not in WETTED:
+        found = [f for f in found if f.lower() not in ("dry", "wet")]
     found += _beside(draft.main, scene, amounts)
+    if not found and draft.fields["role"] == "measured":
+        found = _since(draft, scene) or _as_tested(draft, scene)
     if found or draft.fields["role"] not in ("measured", "set"):
         return found
     first = max(0, draft.main - REACH)
     before = scene.tokens[first : draft.main]
     found = [scene.said(first + n, first + n) for n, t in enumerate(before) if t.sense("how")][-1:]
+    if draft.fields["quantity"] not in WETTED:
+        found = [f for f in found if f.lower() not in ("dry", "wet")]
     if not found and draft.fields["quantity"] in CRANKED and any(TURNING & set(t.low.split()) for t in before):
         return ["cranking"]
     return found
+
+
+WETTED = frozenset({"compression", "torque", "leakage"})
+"Quantities that are taken dry or with oil."
+DRIFTING = frozenset({"pressure", "temperature", "length", "leakage"})
+"Quantities that change while one waits."
+OILED = frozenset("oil oiled squirt teaspoon".split())
+
+
+def _since(draft: Draft, scene: Scene) -> list[str]:
+    """`Ten minutes, 138 degrees`, `that's the six minutes and it's on five and a half`: how long it took."""
+    if draft.fields["quantity"] not in DRIFTING:
+        return []
+    for k in range(draft.main - 1, max(draft.main - REACH, 0) - 1, -1):
+        if scene.tokens[k].kind == "stop":
+            return []
+        if _is_time(k, scene):
+            return [f"after {scene.said(k, k)}"]
+    return []
+
+
+def _as_tested(draft: Draft, scene: Scene) -> list[str]:
+    """`oil down two, 79` is a wet test; `12.1 rest` is the battery at rest."""
+    near = scene.tokens[max(0, draft.main - 8) : draft.main + 2]
+    words = {w for t in near for w in t.low.split()}
+    if draft.fields["quantity"] == "compression" and words & OILED:
+        return ["with oil"]
+    if draft.fields["quantity"] == "voltage" and "rest" in words:
+        return ["at rest"]
+    return []
 
 
 def _beside(i: int, scene: Scene, amounts: set[int]) -> list[str]:

@@ -44,6 +44,8 @@ def _is_capacity(draft: Draft, scene: Scene) -> bool:
 
 def _on_plate(i: int, scene: Scene) -> bool:
     """`the plate gives 22 amps`, `stamped 82`, `marked 415 volt`."""
+    if i + 1 < len(scene.tokens) and scene.tokens[i + 1].low in ("stamped", "marked", "rated"):
+        return True
     first = next((k for k in range(i - 1, -1, -1) if scene.tokens[k].kind == "stop"), -1)
     for k in range(max(first + 1, i - 14), i):
         token = scene.tokens[k]

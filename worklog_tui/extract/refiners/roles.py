@@ -59,7 +59,7 @@ def _of_fluid(draft: Draft, scene: Scene) -> str:
     after = scene.tokens[draft.main + 1 : min(draft.main + 5, span.stop)]
     if any(t.low in HOLDS for t in before):
         return "specified"
-    if any(t.low in BACK_IN for t in after[:2]):
+    if any(t.low in BACK_IN for t in after[:2]) or any(t.low == "fresh" for t in after[:3]):
         return "set"
     out = [k for k, t in enumerate(before) if _comes_out(t)]
     went = [k for k, t in enumerate(before) if _goes_in(t)]

@@ -1,0 +1,65 @@
+"""Whose number it is, what it is for, and which numbers measure nothing."""
+
+from __future__ import annotations
+
+import pytest
+
+from worklog_tui.extract.reader import CONFIDENCE_LINE, read_session
+from worklog_tui.model import Machine, Note, Reading
+from worklog_tui.rulebook import Rulebook
+
+PETROL = Machine("bench engine", kind="single-cylinder petrol engine", fuel="petrol", ignition="magneto", cylinders=1)
+
+
+def readings(book: Rulebook, *said: str) -> list[Reading]:
+    notes = [Note(f"n{k}", "s", words, track="captions", arrival=k) for k, words in enumerate(said)]
+    facts = read_session(book, PETROL, notes)
+    return [f for f in facts if isinstance(f, Reading) and f.confidence >= CONFIDENCE_LINE]
+
+
+@pytest.mark.parametrize(
+    ("said", "subject"),
+    [
+        ("Lever first. Pedal. Two inches and it stops.", "Pedal"),
+        ("I drained half a pint of water out of the bowl.", "water"),
+        ("Timing light on it, eight degrees before.", "ignition timing"),
+        ("It ran forty seconds and died.", "engine"),
+        ("The jets were in the ultrasonic for twenty minutes.", "ultrasonic"),
+    ],
+)
+def test_a_number_is_of_what_is_talked_of(book: Rulebook, said: str, subject: str) -> None:
+    assert subject in [r.subject for r in readings(book, said)]
+
+
+def test_shorthand_is_spelt_out(book: Rulebook) -> None:
+    assert [r.subject for r in readings(book, "frnt brg 34 degrees celsius")] == ["front bearing"]
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "pass me the seventeen mil spanner",
+        "put the meter on the twenty volt range",
+        "it's thirty degrees out there today",
+        "there are eighteen of them in the box",
+        "I rubbed it on a sheet of 600",
+        "that is twenty-six to the inch",
+    ],
+)
+def test_what_measures_nothing_is_no_reading(book: Rulebook, said: str) -> None:
+    assert readings(book, said) == []
+
+
+def test_what_is_told_after_an_adjustment_was_set(book: Rulebook) -> None:
+    found = readings(book, "The timing is two degrees. It should be six degrees. Twist it a bit. Six degrees.")
+    assert [r.role for r in found] == ["measured", "specified", "set"]
+
+
+def test_a_fluid_that_came_out_is_measured_and_one_that_went_in_is_set(book: Rulebook) -> None:
+    found = readings(book, "I drained two litres of oil.", "Then I filled it with three litres of oil.")
+    assert [(r.value, r.role) for r in found] == [(2.0, "measured"), (3.0, "set")]
+
+
+def test_of_a_number_read_wrong_and_read_again_only_the_last_counts(book: Rulebook) -> None:
+    found = readings(book, "Plug gap is twenty thou. No, hang on, wrong blade. Plug gap is thirty thou.")
+    assert [r.value for r in found] == [0.03]

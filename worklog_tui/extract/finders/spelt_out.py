@@ -1,0 +1,34 @@
+"""Shop shorthand in the name of a part, spelt out: `frnt brg` is the front bearing, `x slide` the cross slide."""
+
+from __future__ import annotations
+
+SIDES = {
+    "frnt": "front", "frt": "front", "lft": "left", "rt": "right", "rr": "rear", "btm": "bottom", "lh": "left",
+    "rh": "right", "l/h": "left", "r/h": "right", "pri": "primary", "sec": "secondary", "tp": "top",
+}  # fmt: skip
+CROSS = {"x": "cross"}
+
+
+def spelt_out(words: str, name: str) -> str:
+    """The words with each shortened word of the name as the vocabulary has it; other words stay as they were said."""
+    full = name.split()
+    return " ".join(_full(word, full) for word in words.split())
+
+
+def _full(word: str, full: list[str]) -> str:
+    low = word.lower()
+    if low in SIDES:
+        return SIDES[low]
+    if CROSS.get(low) in full:
+        return CROSS[low]
+    if low in full or len(low) < 2:
+        return word
+    return next((name for name in full if _shortens(low, name)), word)
+
+
+def _shortens(low: str, name: str) -> bool:
+    """Whether the letters of a word stand in the name in their order, from its first on, with most vowels left out."""
+    if len(low) >= len(name) or low[0] != name[0] or not low.isalpha():
+        return False
+    letters = iter(name)
+    return all(letter in letters for letter in low) and not set(low[1:]) & set("aeiou")
