@@ -61,9 +61,3 @@ def near_card(known: Known, quantity: str, value: float, unit: str) -> bool:
 def on_card(known: Known, quantity: str, value: float) -> str:
     """The unit in which the card gives this quantity this very value, or an end of a range; empty when it does not."""
     return next((u for q, u, low, high in known if q == quantity and value in (low, high)), "")
-
-
-def is_metric(known: Known) -> bool:
-    """Whether the card speaks in millimetres, newton metres and bar, and in no inches, pounds or Fahrenheit."""
-    units = {u for _, u, _, _ in known}
-    return bool(units & {"mm", "N*m", "bar", "degC"}) and not units & {"in", "psi", "ft_lb", "degF"}

@@ -48,10 +48,11 @@ def bare_reading(token: Token, made: Draft, scene: Scene, told: str) -> tuple[st
         or _only_a_count(token, best[1], made, scene)
     ):
         return None
-    if "/" in scene.said(made.main, made.main) and best[1] not in FRACTIONS:
+    divided = fraction(scene.said(made.main, made.main))
+    if divided and best[1] not in FRACTIONS:
         return None
     value = round(token.value * best[2].factor, 9)
-    if "/" in scene.said(made.main, made.main) and best[1] in ("gap", "length"):
+    if divided and best[1] in ("gap", "length"):
         return best[1], token.value, "in"  # a fraction is of an inch
     if token.high is not None:
         return best[1], (value, round(token.high * best[2].factor, 9)), best[2].unit
