@@ -3,12 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from typing import TYPE_CHECKING
 
-from worklog_tui.logbook.before_start import BeforeStart
 from worklog_tui.reports.when import where
 from worklog_tui.widgets.row import Row
 from worklog_tui.widgets.rows import Rows
 from worklog_tui.widgets.sections import said_at, section
+
+if TYPE_CHECKING:
+    from worklog_tui.logbook.before_start import BeforeStart
 
 
 class BeforeRows(Rows):

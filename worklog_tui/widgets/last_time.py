@@ -4,15 +4,17 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from datetime import datetime
-from typing import Protocol
+from typing import TYPE_CHECKING, Protocol
 
-from worklog_tui.logbook.before_start import BeforeStart
 from worklog_tui.model import Advice, Fact, Finding, Instant, OpenItem, Reading, Suspect, Work
 from worklog_tui.reports.sentence import REASONS, briefly
 from worklog_tui.widgets.before_rows import left_rows
 from worklog_tui.widgets.days import day
 from worklog_tui.widgets.row import Row
 from worklog_tui.widgets.rows import Rows
+
+if TYPE_CHECKING:
+    from worklog_tui.logbook.before_start import BeforeStart
 
 MOST = 8
 "So many things of a kind are told; the rest are counted."
