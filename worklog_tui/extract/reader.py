@@ -81,10 +81,9 @@ def feed(
     sentences = _sentences(passage, book, machine, note.track)
     for n, tokens in enumerate(sentences):
         if n == len(sentences) - 1 and ahead is not None and _left_to(ahead, note, passage, tokens):
-            context = remember(Scene(passage.text, [], book, machine, context, False), [], context, 0)
             tail = Tail(note.uid, passage.text[tokens[0].start :], tokens[0].start - passage.boundary)
             continue
-        known = replace(context, recent=(*context.recent, *facts)[-FACTS_BACK:])
+        known = replace(context, recent=(*context.recent, *facts)[-FACTS_BACK:]) if facts else context
         scene, drafts = read_sentence(passage.text, tokens, book, machine, known, note.track)
         if disowns(scene, drafts):
             older = _doubt(facts, context) or older
@@ -92,7 +91,7 @@ def feed(
         if n == len(sentences) - 1 and note.track == "captions" and tokens[-1].kind != "stop":
             first = max(tokens[0].start, passage.boundary)
             upto = next((k for k, t in enumerate(scene.tokens) if t.start >= first), len(scene.tokens))
-            context = remember(scene, drafts, context, upto)
+            context = remember(scene, drafts, context, upto) if upto else context
             if len(passage.text) - first <= TAIL_LIMIT:
                 tail = Tail(note.uid, passage.text[first:], first - passage.boundary)
             else:

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 from worklog_tui.extract.card import Known, known_values, near_card, on_card
-from worklog_tui.extract.finders.carry import carried, names_or_prices, stands_free
+from worklog_tui.extract.finders.carry import carried, names_or_prices, said_just_before, stands_free
 from worklog_tui.extract.finders.number_form import fraction, in_thousandths, spoken_decimal
 from worklog_tui.extract.finders.quantity import believable, named_after, support
 from worklog_tui.extract.measuring import usual_unit
-from worklog_tui.extract.scene import Draft, Scene, announced
+from worklog_tui.extract.scene import NONE, Draft, Scene, announced, suggested_by
 from worklog_tui.extract.subjects import which_at
 from worklog_tui.extract.tokens import Token
 from worklog_tui.rulebook.quantities import Bare, Quantity
@@ -36,9 +38,8 @@ def bare_reading(token: Token, made: Draft, scene: Scene, told: str) -> tuple[st
     if _micrometer(token, made, scene) and told in ("", "length"):
         return "length", token.value, "in"
     best: tuple[float, str, Bare] | None = None
-    for name, quantity in scene.book.quantities.items():
-        if told and name != told:
-            continue
+    for name in (told,) if told else _likely(made, scene):
+        quantity = scene.book.quantities[name]
         found = _taken(token.value, name, quantity, made, scene, guessed, bool(told))
         if found is not None and (best is None or found[0] > best[0]):
             best = (found[0], name, found[1])
@@ -57,6 +58,22 @@ def bare_reading(token: Token, made: Draft, scene: Scene, told: str) -> tuple[st
     if token.high is not None:
         return best[1], (value, round(token.high * best[2].factor, 9)), best[2].unit
     return best[1], value, best[2].unit
+
+
+def _likely(made: Draft, scene: Scene) -> Iterator[str]:
+    """The quantities that anything at all speaks for: words and amounts before, the thing, the running test, the card.
+    """
+    hints = set(scene.suggested(made.main)) | {q for q, _, _, _ in known_values(scene.machine, scene.book)}
+    hints |= {q for t in scene.tokens[: made.main] if t.amount is not None for q in t.amount.quantities}
+    hints |= {q for t in scene.tokens[made.main + 1 : made.main + 4] for q in suggested_by(scene.book, t)}
+    hints |= {scene.topic_before(made.main) or "", scene.context.topic.quantity if scene.context.topic else ""}
+    last = said_just_before(scene)
+    if last is not None:
+        hints.add(last.quantity)
+    if made.thing is not None:
+        hints |= set(made.thing.quantities) | scene.book.suggests.get(made.thing.name, NONE)
+        hints |= {"volume"} if made.thing.kind == "fluid" else set()
+    return (name for name in scene.book.quantities if name in hints)
 
 
 FRACTIONS = frozenset({"gap", "length", "turns", "volume"})
