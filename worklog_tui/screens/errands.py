@@ -10,6 +10,7 @@ if TYPE_CHECKING:
     from datetime import datetime
 
     from worklog_tui.bench.acting import Done
+    from worklog_tui.bench.camera import Filmed
     from worklog_tui.bench.desk import Desk
     from worklog_tui.bench.finding_lines import FoundLine
     from worklog_tui.bench.machines import MachineLine
@@ -134,6 +135,10 @@ class Errands:
     def act(self, deed: Deed) -> Done:
         """Do something to the log."""
         return deed(self.desk)
+
+    def film(self, call: Callable[[Desk], Filmed]) -> Filmed:
+        """Do something with the camera."""
+        return call(self.desk)
 
     def note_facts(self, note: str) -> NoteFacts:
         """A note with what was read from it."""

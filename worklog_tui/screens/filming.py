@@ -42,7 +42,7 @@ class Filming(Placing):
         self.clip: Clip | None = None
         "The clip that runs."
         self._films: Queue[FilmWish, Filmed] = Queue(
-            self, lambda wish: wish.call(errands.desk), self._filmed, self._not_filmed
+            self, lambda wish: errands.film(wish.call), self._filmed, self._not_filmed
         )
 
     def look_at_camera(self) -> None:

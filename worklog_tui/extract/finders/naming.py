@@ -97,7 +97,7 @@ def _of_valves(thing: Thing | None) -> bool:
 
 def only_names_the_test(thing: Thing, scene: Scene) -> bool:
     """`gap`, `volts`: a word for the quantity alone, not for what it is of."""
-    return thing.kind == "quality" and " " not in thing.name and thing.name in scene.book.topics
+    return thing.kind == "quality" and " " not in (thing.own or thing.name) and thing.name in scene.book.topics
 
 
 def _said_last(scene: Scene, i: int) -> str:

@@ -82,7 +82,7 @@ def _aside(k: int, scene: Scene) -> float:
 
 
 def _suit(thing: Thing, wanted: tuple[str, ...], scene: Scene, meant: Fits) -> float:
-    if thing.kind == "quality" and " " not in thing.name and thing.name in scene.book.topics:
+    if thing.kind == "quality" and " " not in (thing.own or thing.name) and thing.name in scene.book.topics:
         return -9.0  # only names the test
     if not (measurable(thing) or meant(thing)) or thing.name == "name plate":
         return -9.0
