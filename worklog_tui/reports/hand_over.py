@@ -8,8 +8,9 @@ from dataclasses import dataclass
 
 from worklog_tui.logbook.limits import Judge, Limits
 from worklog_tui.model import Note, Number, Place, Reading, Trait
-from worklog_tui.reports.log_rows import VERDICTS, quantity, should_be, subject_key
+from worklog_tui.reports.log_rows import VERDICTS, quantity, subject_key
 from worklog_tui.reports.material import Material, spot
+from worklog_tui.reports.plain_readings import should_be
 from worklog_tui.reports.publishing_words import PublishingWords, alternatives
 from worklog_tui.reports.repair_log import PartRow, RepairLog, Spot, Told
 from worklog_tui.reports.sentence import amount

@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from worklog_tui.logbook.amounts import bounds
-from worklog_tui.logbook.limits import Judge, Limits, verdict
+from worklog_tui.logbook.limits import Judge, verdict
 from worklog_tui.logbook.readings import TAKEN
 from worklog_tui.logbook.same_thing import thing
 from worklog_tui.logbook.timeline import TimelineLine, TimelineSession, timeline
 from worklog_tui.logbook.words import one_form
 from worklog_tui.model import Reading, Work
 from worklog_tui.reports.material import Material, anchor, spot
+from worklog_tui.reports.plain_readings import should_be
 from worklog_tui.reports.repair_log import LogLine, LogSession, ReadingRow, WorkRow
 from worklog_tui.reports.sentence import QUANTITIES, UNITS, amount, briefly, sentence
 from worklog_tui.reports.when import session_title
@@ -77,17 +78,3 @@ def subject_key(fact: Reading) -> tuple[str, frozenset[str]]:
 def quantity(name: str) -> str:
     """What was measured, in words."""
     return QUANTITIES.get(name, name.replace("_", " "))
-
-
-def should_be(limits: Limits | None) -> str:
-    """What a reading should be, in words; empty when nothing tells."""
-    if limits is None:
-        return ""
-    if limits.nominal is not None:
-        return f"about {amount(limits.nominal, limits.unit)}"
-    low, high = limits.low, limits.high
-    if low is not None and high is not None:
-        return amount((low, high), limits.unit)
-    if low is not None:
-        return f"at least {amount(low, limits.unit)}"
-    return f"at most {amount(high, limits.unit)}" if high is not None else ""
