@@ -1,7 +1,7 @@
 """The reader is measured on labelled talk: cases that rules were learnt from, and cases that nobody tuned it to.
 
-Each folder below `first`, `learnt` and `unseen` holds one machine's card, the words of its sessions and the facts that a careful
-restorer would want in the log. The talk was written before anybody looked at what the reader makes of it, and so were
+Each folder below `first`, `learnt` and `unseen` holds one machine's card, the words of its sessions and the
+facts that a careful restorer would want in the log. The talk was written before anybody looked at what the reader makes of it, and so were
 the labels: neither is ever altered to suit the reader, and no rule may be made for one of these sentences. What is
 missed in `unseen` is not looked at; its figures are those to expect of new talk. Floors may only rise.
 
@@ -29,7 +29,7 @@ from worklog_tui.rulebook.faults import load_faults
 HERE = Path(__file__).parent
 CASES = sorted(p.parent for p in HERE.glob("*/*/gold.json"))
 FLOORS = {  # precision and recall over all cases of a folder; a floor may only rise
-    "first": {  # looked at most: misses of these were read while rules were written
+    "first": {
         "reading": (0.86, 0.83),
         "finding": (0.62, 0.62),
         "work": (0.65, 0.62),
