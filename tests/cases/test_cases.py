@@ -1,9 +1,10 @@
 """The reader is measured on labelled talk: cases that rules were learnt from, and cases that nobody tuned it to.
 
-Each folder below `first`, `learnt` and `unseen` holds one machine's card, the words of its sessions and the
-facts that a careful restorer would want in the log. The talk was written before anybody looked at what the reader makes of it, and so were
-the labels: neither is ever altered to suit the reader, and no rule may be made for one of these sentences. What is
-missed in `unseen` is not looked at; its figures are those to expect of new talk. Floors may only rise.
+Each folder below `first`, `learnt` and `unseen` holds one machine's card, the words of its sessions and the facts
+that a careful restorer would want in the log. The talk was written before anybody looked at what the reader makes of
+it, and so were the labels: neither is ever altered to suit the reader, and no rule may be made for one of these
+sentences. What is missed in `unseen` is not looked at; its figures are those to expect of new talk. Floors may only
+rise.
 
 `pytest tests/cases -s` prints precision and recall by kind.
 """
