@@ -47,7 +47,8 @@ def is_one_of(step: str, case: Path, sort: str) -> bool:
 
 def test_the_first_step_is_a_good_one() -> None:
     right = {c.name: is_one_of(advised()[c.name][0], c, "good") for c in CASES}
-    print("", *((name, ok, advised()[name][0]) for name, ok in right.items()), sep="\n  ")
+    shown = [c.name for c in CASES if c.parent.name != "unseen"]  # what is missed there is never looked at
+    print("", *((name, right[name], advised()[name][0]) for name in shown), sep="\n  ")
     assert sum(right.values()) >= RIGHT_AT_LEAST
 
 

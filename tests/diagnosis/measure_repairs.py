@@ -17,7 +17,8 @@ from tests.diagnosis.workshop import Log as Told
 from worklog_tui.diagnosis.engine import Engine
 from worklog_tui.diagnosis.log import Event, Log
 from worklog_tui.diagnosis.network import Network
-from worklog_tui.diagnosis.signs import Sign, Signs
+from worklog_tui.diagnosis.sign import Sign
+from worklog_tui.diagnosis.signs import Signs
 from worklog_tui.model import Machine
 from worklog_tui.rulebook.faults import FaultBook, Job
 

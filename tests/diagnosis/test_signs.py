@@ -10,7 +10,8 @@ from tests.diagnosis.workshop import PUMP
 from tests.diagnosis.workshop import Log as Told
 from worklog_tui.diagnosis.log import Log
 from worklog_tui.diagnosis.network import Network
-from worklog_tui.diagnosis.signs import Sign, Signs
+from worklog_tui.diagnosis.sign import Sign
+from worklog_tui.diagnosis.signs import Signs
 from worklog_tui.model import SpecifiedValue
 from worklog_tui.rulebook.faults import FaultBook
 

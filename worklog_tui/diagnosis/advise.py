@@ -19,7 +19,8 @@ from worklog_tui.diagnosis.opened import opened
 from worklog_tui.diagnosis.own_plan import plan_of
 from worklog_tui.diagnosis.own_suspects import own_suspects, trouble
 from worklog_tui.diagnosis.safety import Safety
-from worklog_tui.diagnosis.signs import Sign, Signs
+from worklog_tui.diagnosis.sign import Sign
+from worklog_tui.diagnosis.signs import Signs
 from worklog_tui.diagnosis.summing_up import listed
 from worklog_tui.diagnosis.wording import Wording
 from worklog_tui.model import Advice, Cause, History, OpenItem, Step, SystemStanding

@@ -10,7 +10,7 @@ from worklog_tui.model import Finding, Work
 
 if TYPE_CHECKING:
     from worklog_tui.diagnosis.part_index import PartIndex
-    from worklog_tui.diagnosis.signs import Sign
+    from worklog_tui.diagnosis.sign import Sign
     from worklog_tui.rulebook.faults import Symptom
 
 DISTURBS = (

@@ -18,7 +18,8 @@ from worklog_tui.diagnosis.order import (
     cover_bits,
     expected_after,
 )  # fmt: skip
-from worklog_tui.diagnosis.signs import Sign, Signs
+from worklog_tui.diagnosis.sign import Sign
+from worklog_tui.diagnosis.signs import Signs
 from worklog_tui.rulebook.faults import Fault, FaultBook, Job, Symptom
 
 SUSPECTS = 7
@@ -29,6 +30,8 @@ LEAST = 0.01
 "Below this chance a fault is no suspect."
 FREE_MINUTES, FREE_CHANCE = 2.0, 0.03
 "A look that takes no more than this, at a suspect of at least this chance, comes first: it shifts the odds by far."
+OUTSHONE = 0.25
+"A free look at a suspect less likely than this share of the likeliest does not come first (judgement)."
 NEAR = 2.0
 "Within so many minutes of the best, the simple checks of the fault tables come first."
 SLACK = 0.05
@@ -73,6 +76,11 @@ class Engine:
         self.covers = sorted(book.access)
         self.minutes = [0.0 if c in opened else book.access[c].minutes for c in self.covers]
         self.opened = opened
+
+    @cached_property
+    def top(self) -> float:
+        """The chance of the likeliest fault."""
+        return max((self.network.chance(f) for f in self.suspects), default=0.0)
 
     @cached_property
     def belief(self) -> list[float]:
@@ -193,7 +201,7 @@ class Engine:
         if option.sort == "repair" or option.job.minutes > FREE_MINUTES or option.job.access:
             return False
         if option.sort == "look":
-            return self.network.chance(option.id) >= FREE_CHANCE
+            return self.network.chance(option.id) >= max(FREE_CHANCE, OUTSHONE * self.top)
         return len({fault for _, _, fault in option.after}) > 1
 
 

@@ -6,7 +6,7 @@ from worklog_tui.diagnosis.engine import Engine, Option
 from worklog_tui.diagnosis.log import Log
 from worklog_tui.diagnosis.network import Network
 from worklog_tui.diagnosis.safety import Safety
-from worklog_tui.diagnosis.signs import Sign
+from worklog_tui.diagnosis.sign import Sign
 from worklog_tui.model import Cause, Evidence, Step, SystemStanding
 
 LIKELY, POSSIBLE = 0.35, 0.08
@@ -116,7 +116,7 @@ def standings(network: Network, systems: dict[str, str], log: Log) -> tuple[Syst
 
 
 def _touches(sign: Sign, faults: list[str], network: Network) -> bool:
-    if sign.sort in ("look", "hunch"):
+    if sign.sort in ("look", "hunch", "hint"):
         return sign.of in faults
     if sign.sort == "check":
         linked = set(network.signs.checks[sign.of].likelihood)

@@ -11,7 +11,8 @@ from collections.abc import Mapping, Sequence
 from functools import cached_property
 
 from worklog_tui.diagnosis.noisy_or import MOST_BRANCHES, Piece, Posterior, absent, outcome, posterior, present
-from worklog_tui.diagnosis.signs import Sign, Signs
+from worklog_tui.diagnosis.sign import Sign
+from worklog_tui.diagnosis.signs import Signs
 from worklog_tui.rulebook.faults import Check, Symptom
 
 AFTER_REPAIR = 0.12
@@ -22,6 +23,8 @@ LOOK_SEES, LOOK_WRONG = 0.95, 0.03
 "How often a look finds a fault that is there, and one that is not (judgement)."
 HUNCH = 5.0
 "What a suspicion of the person who has the machine before him does to the odds (judgement)."
+HINT = 12.0
+"What words that point at a fault do to its odds, fully trusted (judgement)."
 WEIGHING = 256
 "The limit of the sum when signs are weighed one by one for the explanation."
 BEFORE, OTHER = "/before", "other/"
@@ -64,8 +67,9 @@ class Network:
             check = self.signs.checks[sign.of]
             return self.check_piece(check, check.outcomes.index(sign.shows), sign.trust, when)
         i = self.variable(sign.of, when)
-        if sign.sort == "hunch":
-            return Piece(((1.0, {i: sign.trust * HUNCH + 1 - sign.trust}),))
+        if sign.sort in ("hunch", "hint"):
+            raises = HUNCH if sign.sort == "hunch" else HINT
+            return Piece(((1.0, {i: sign.trust * raises + 1 - sign.trust}),))
         bad = sign.shows == "bad"
         seen, wrong = (LOOK_SEES, LOOK_WRONG) if bad else (1 - LOOK_SEES, 1 - LOOK_WRONG)
         rate = self.priors[i] * seen + (1 - self.priors[i]) * wrong

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from worklog_tui.diagnosis.disturbed import disturbed
 from worklog_tui.diagnosis.hearing import TRUST_HUNCH, TRUST_MOST, denies, is_state, trust
@@ -10,38 +10,13 @@ from worklog_tui.diagnosis.log import Event, Log
 from worklog_tui.diagnosis.makeup import makeup
 from worklog_tui.diagnosis.measures import judged, outcome_of
 from worklog_tui.diagnosis.part_index import PartIndex
+from worklog_tui.diagnosis.sign import Sign
+from worklog_tui.diagnosis.told_signs import hints_in, merged, told_signs
 from worklog_tui.diagnosis.voided import discoveries, voided
-from worklog_tui.model import Finding, Reading, Suspect, Work
+from worklog_tui.model import Finding, Suspect, Work
 from worklog_tui.rulebook.faults import FaultBook, Heard, Symptom
 
 MENDS = ("replace", "repair", "clean", "adjust", "free", "fit", "make", "tighten", "fill", "flush", "connect")
-
-
-@dataclass(frozen=True, slots=True)
-class Sign:
-    """One sign of the log: of a complaint, a check or a fault (`of`), with what it showed (`shows`)."""
-
-    sort: str
-    "symptom, check, look or hunch (a suspicion of the person that nothing has settled)."
-    of: str
-    shows: str
-    "present or absent; an outcome; bad or good."
-    event: Event
-    trust: float
-
-    @property
-    def words(self) -> str:
-        """The sign in a few words of the speaker."""
-        fact = self.event.fact
-        if isinstance(fact, Finding):
-            return f"{fact.part}: {fact.condition}"
-        if isinstance(fact, Suspect):
-            return f"{fact.cause}: {fact.standing}"
-        if isinstance(fact, Reading):
-            value = fact.value if not isinstance(fact.value, tuple) else f"{fact.value[0]:g} to {fact.value[1]:g}"
-            shown = f"{value:g}" if isinstance(value, float) else value
-            return f"{fact.subject or fact.quantity}: {shown} {fact.unit}".rstrip()
-        return fact.about
 
 
 Heard_ = tuple[str, str, str, Heard]
@@ -61,7 +36,9 @@ class Signs:
         self.mended = self._mended()
         self._ran = self._well()
         self._cause_index = self._causes()
-        found = self._heard()
+        told, hints = hints_in(told_signs(log, self.faults, self.checks, self.symptoms))
+        self._hinted = frozenset(s.event.place.order for s in hints.values())
+        found = merged(self._heard(), told, self._proofs)
         self.symptom_signs = self._ended({of: sign for (sort, of), sign in found.items() if sort == "symptom"})
         self.look_signs = {of: sign for (sort, of), sign in found.items() if sort == "look"}
         self.check_signs = {of: sign for (sort, of), sign in found.items() if sort == "check"}
@@ -70,6 +47,7 @@ class Signs:
         self._void(book)
         self.disturbed = disturbed(log, self.symptom_signs, self.symptoms, self._proofs, self._cause_index)
         self.hunch_signs = self._hunches()
+        self.hint_signs = {of: s for of, s in hints.items() if s.event.when > self._settled(of)}
 
     def touched(self, fault: str) -> float:
         """The last moment at which a fault's parts were mended or disturbed; before everything when they were not."""
@@ -89,7 +67,7 @@ class Signs:
     def all(self) -> list[Sign]:
         """Every sign, in the order of the log."""
         found = [*self.symptom_signs.values(), *self.check_signs.values(), *self.look_signs.values()]
-        found += self.hunch_signs.values()
+        found += [*self.hunch_signs.values(), *self.hint_signs.values()]
         return sorted(found, key=lambda s: (s.event.when, s.sort, s.of))
 
     def _mended(self) -> dict[str, float]:
@@ -123,6 +101,8 @@ class Signs:
                         continue  # what it does wrong does not say why: a dead starter may have no volts
                     sure = trust(fact)
                     if sort == "symptom":
+                        if shows == "absent" and event.place.order in self._hinted:
+                            continue  # 'half choke and it runs smooth' cures nothing
                         if shows == "present" and event.when < self._ran.get(event.place.order, -1.0):
                             continue  # 'pop, pop, runs': what came before it ran
                         sure = _repeated(found.get((sort, of)), shows, sure)
@@ -233,11 +213,18 @@ class Signs:
                 last |= dict.fromkeys(causes.find(event.fact.name, event.fact.cause, fall_back=True), event)
         found = {}
         for fault, event in last.items():
-            seen = self.look_signs.get(fault)
-            since = max(self.mended.get(fault, -1.0), seen.event.when if seen else -1.0)
-            if isinstance(event.fact, Suspect) and event.fact.standing == "suspected" and event.when > since:
+            if (
+                isinstance(event.fact, Suspect)
+                and event.fact.standing == "suspected"
+                and event.when > self._settled(fault)
+            ):
                 found[fault] = Sign("hunch", fault, "suspected", event, TRUST_HUNCH)
         return found
+
+    def _settled(self, fault: str) -> float:
+        """The last moment at which a fault was looked at or worked on."""
+        seen = self.look_signs.get(fault)
+        return max(self.mended.get(fault, -1.0), seen.event.when if seen else -1.0)
 
 
 def _repeated(before: Sign | None, shows: str, sure: float) -> float:

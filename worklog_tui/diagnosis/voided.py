@@ -12,7 +12,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterable
 
     from worklog_tui.diagnosis.log import Event, Log
-    from worklog_tui.diagnosis.signs import Sign
+    from worklog_tui.diagnosis.sign import Sign
     from worklog_tui.rulebook.fault_nouns import Discovery
     from worklog_tui.rulebook.faults import Check, FaultBook
 

@@ -70,6 +70,8 @@ class Fault:
     applies: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
     file: str = ""
     source: str = "judgement"
+    told: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
+    "Wordings of the bare words that show it: bad, or good."
 
 
 @dataclass(frozen=True, slots=True)
@@ -98,6 +100,8 @@ class Check:
     applies: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
     file: str = ""
     source: str = "judgement"
+    told: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
+    "Wordings of the bare words for its outcomes."
 
 
 @dataclass(frozen=True, slots=True)
@@ -121,6 +125,8 @@ class Symptom:
     applies: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
     file: str = ""
     source: str = "judgement"
+    told: tuple[str, ...] = ()
+    "Wordings of the bare words that it is told in."
 
 
 @dataclass(frozen=True, slots=True)

@@ -166,6 +166,7 @@ def _fault(t: Mapping[str, Any], system: str, applies: Mapping[str, tuple[str, .
         t["id"], t["name"], t.get("system", system), float(t["prior"]), _heard(t.get("heard", {})), _job(t["repair"]),
         look, measure, _texts(t, "mended_by"),
         {**applies, **_applies(t.get("applies_when", {}))}, file, t.get("source", "judgement"),
+        _applies(t.get("told", {})),
     )  # fmt: skip
 
 
@@ -176,6 +177,7 @@ def _check(t: Mapping[str, Any], applies: Mapping[str, tuple[str, ...]], file: s
         t.get("means", {}), _texts(t, "only_for"), t.get("answers", ""),
         t.get("quantity", ""), _texts(t, "subjects"), tuple((b[0], float(b[1]), b[2]) for b in t.get("bands", ())),
         t.get("unit", ""), {**applies, **_applies(t.get("applies_when", {}))}, file, t.get("source", "judgement"),
+        _applies(t.get("told", {})),
     )  # fmt: skip
 
 
@@ -184,7 +186,7 @@ def _symptom(t: Mapping[str, Any], applies: Mapping[str, tuple[str, ...]], file:
         t["id"], t["says"], float(t["leak"]), {k: float(v) for k, v in t["causes"].items()}, _heard(t["heard"]),
         _heard(t.get("cured", {})), _texts(t, "first"), t.get("vague", False), t.get("running", False),
         t.get("ends_running", False), {**applies, **_applies(t.get("applies_when", {}))}, file,
-        t.get("source", "judgement"),
+        t.get("source", "judgement"), _texts(t, "told"),
     )  # fmt: skip
 
 

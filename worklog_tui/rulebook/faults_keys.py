@@ -17,10 +17,10 @@ NEEDS: Mapping[str, tuple[str, ...]] = {
 }  # fmt: skip
 """What a table of each kind must hold."""
 MAY: Mapping[str, tuple[str, ...]] = {
-    "fault": ("system", "heard", "look", "measure", "mended_by", "applies_when", "source"),
+    "fault": ("system", "heard", "look", "measure", "mended_by", "applies_when", "source", "told"),
     "check": ("access", "cautions", "parts", "combine", "heard", "means", "only_for", "answers", "quantity", "subjects",
-              "bands", "unit", "applies_when", "source"),
-    "symptom": ("cured", "first", "vague", "running", "ends_running", "applies_when", "source"),
+              "bands", "unit", "applies_when", "source", "told"),
+    "symptom": ("cured", "first", "vague", "running", "ends_running", "applies_when", "source", "told"),
     "access": ("needs", "parts"), "caution": ("words", "applies_when"),
     "danger": ("cautions", "applies_when", "say", "cleared_by"), "never": ("cautions", "applies_when"),
     "has": ("kind", "said", "not_kind", "fuel", "ignition", "unless_told"), "discovery": ("voids", "quantities"),

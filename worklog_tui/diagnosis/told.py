@@ -1,0 +1,179 @@
+"""What the bare words of the notes say of complaints, checks and faults, where no fact was read from them.
+
+The fault files give families of wordings: every slot of one must be met within a few words, in any order. A slot is
+words with `|` between them, each in any form; `_` joins words that stand side by side; `!` asks for a denial
+(`not`, `won't`, `refuses`); a slot that begins with `-` must not be met. What is asked, supposed, planned or told of
+the past is passed over; what is denied, or is said to be no longer so, is proved absent.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass
+from functools import lru_cache
+
+from worklog_tui.diagnosis.log import Event, Log
+from worklog_tui.model import Finding, Span
+
+REACH = 9
+"So many words apart the slots of a wording may stand."
+ACROSS = 4
+"So many where they stand in two notes."
+LAST = 400
+"So many of the last notes are read so; what is older is no complaint of today."
+TRUST = 0.7
+"How far bare words can be believed (judgement)."
+DENIALS = frozenset({
+    "no", "not", "never", "nothing", "none", "without", "wont", "doesnt", "isnt", "dont", "cant", "couldnt", "didnt",
+    "wasnt", "wouldnt", "aint", "hardly", "barely", "nor", "neither", "refuse", "fail", "hasnt", "arent", "cannot",
+})  # fmt: skip
+_SUPPOSED = frozenset({
+    "if", "unless", "would", "could", "might", "may", "should", "whether", "ill", "lest", "maybe",
+    "perhaps", "anybody", "anyone", "suppose", "instead", "gonna", "prevent", "avoid", "mustnt",
+})  # fmt: skip
+_PAST = ("used to", "is gone", "went away", "gone away", "cured", "sorted")
+_ENDED = ("no longer", "any more", "anymore", "has stopped")
+_IRREGULAR = {
+    "dying": "die", "died": "die", "ran": "run", "blew": "blow", "blown": "blow", "fell": "fall", "fallen": "fall",
+    "kept": "keep", "lost": "lose", "stuck": "stick", "sank": "sink", "sunk": "sink", "crept": "creep", "hot": "hot",
+    "shook": "shake", "spun": "spin", "held": "hold", "broke": "break", "broken": "break", "slid": "slide",
+    "leaves": "leave", "left": "left", "lit": "light", "burnt": "burn", "tore": "tear", "torn": "tear", "got": "get",
+    "refuses": "refuse", "refused": "refuse", "fails": "fail", "failed": "fail", "goes": "go", "went": "go",
+    "going": "go", "does": "do", "stays": "stay", "built": "build", "came": "come", "threw": "throw", "gas": "gas",
+}  # fmt: skip
+_SENTENCE = re.compile(r"[^.!?;]+[.!?;]?")
+_WORD = re.compile(r"[a-z0-9]+(?:'[a-z]+)?")
+
+
+@lru_cache(maxsize=20_000)
+def stem(word: str) -> str:
+    """A word without its ending: squeals, squealed and squealing are one."""
+    plain = word.lower().replace("'", "").replace("’", "")
+    if plain in _IRREGULAR:
+        return _IRREGULAR[plain]
+    for end in ("ing", "ied", "ies", "ed", "es", "s", "e", "y"):
+        if plain.endswith(end) and len(plain) > len(end) + 2 and not plain.endswith("ss"):
+            root = plain[: -len(end)]
+            return root[:-1] if len(root) > 3 and root[-1] == root[-2] and end in ("ing", "ed") else root
+    return plain
+
+
+@dataclass(frozen=True, slots=True)
+class Slot:
+    """One slot of a wording: forms that meet it, each a run of stems; `bars` for one that must not be met."""
+
+    forms: tuple[tuple[str, ...], ...]
+    denial: bool = False
+    bars: bool = False
+
+
+@lru_cache(maxsize=4_000)
+def slots_of(wording: str) -> tuple[Slot, ...]:
+    """The slots of a wording as it stands in a fault file."""
+    found = []
+    for part in wording.split():
+        if part == "!":
+            found.append(Slot((), denial=True))
+            continue
+        bars = part.startswith("-")
+        forms = tuple(tuple(stem(w) for w in form.split("_")) for form in part.lstrip("-").split("|"))
+        found.append(Slot(forms, bars=bars))
+    return tuple(found)
+
+
+@dataclass(frozen=True, slots=True)
+class Sentence:
+    """One sentence of a note: its stems, and its words as they were said."""
+
+    stems: tuple[str, ...]
+    event: Event
+    asks: bool
+    past: bool
+    ended: bool
+    fresh: int
+    "From which stem on the words are the note's own; those before it end the note before."
+
+
+def sentences(log: Log) -> list[Sentence]:
+    """The sentences of the last notes, in order; one that runs over two notes is read with both of them too."""
+    notes = [n for r in log.history.sessions for n in r.notes][-LAST:]
+    found, before = [], ""
+    for note in notes:
+        place = log.history.place(note.uid)
+        for match in _SENTENCE.finditer(note.words):
+            joined = f"{before} " if match.start() == 0 and before else ""
+            said = f"{joined}{match[0]}".strip()
+            span = Span(note.uid, match.start(), match.end())
+            fact = Finding(main=span, part="", condition=said.strip(" .,"), verdict="bad", quote=said)
+            plain = said.lower().replace("’", "'")
+            stems = tuple(stem(w) for w in _WORD.findall(plain))
+            past, ended = (any(w in plain for w in words) for words in (_PAST, _ENDED))
+            event = Event(place.order + min(match.start(), 99_999) / 100_000, fact, place)
+            found.append(Sentence(stems, event, said.endswith("?"), past, ended, len(_WORD.findall(joined.lower()))))
+        tail = re.split(r"[.!?;]", note.words)[-1].strip()
+        before = tail if tail and len(tail.split()) < 3 * REACH else ""
+    return found
+
+
+def heard_in(
+    wordings: Iterable[str], lines: Sequence[Sentence], across: bool = False
+) -> Iterator[tuple[Event, bool]]:
+    """Each sentence that has one of the wordings, with whether it says so (True) or denies it (False).
+
+    `across`: the words may begin in the note before.
+    """
+    plans = [slots_of(w) for w in wordings]
+    firsts = [{form[0] for s in plan if not s.denial and not s.bars for form in s.forms} for plan in plans]
+    for line in lines:
+        said = set(line.stems)
+        for plan, first in zip(plans, firsts, strict=True):
+            if line.asks or said.isdisjoint(first):
+                continue
+            met = _met(plan, line.stems, line.fresh, ACROSS if across else 0)
+            if met is not None:
+                denied = line.past or ((met or line.ended) and not any(s.denial for s in plan))
+                yield line.event, not denied
+                break
+
+
+def _met(plan: Sequence[Slot], stems: tuple[str, ...], fresh: int, across: int) -> bool | None:
+    """None where the slots are not met; else whether the words are denied just before they are said."""
+    lead = next((s for s in plan if not s.denial and not s.bars), None)
+    for at in range(len(stems)):
+        if lead is None or not _stands(lead, stems, at):
+            continue
+        low, high = max(0, at - REACH), min(len(stems), at + REACH + 1)
+        where, spots = [at], [at]
+        for slot in plan:
+            if slot is lead:
+                continue
+            here = _where(slot, stems, low, high, at)
+            if slot.bars:
+                if here is not None:
+                    break
+            elif here is None:
+                break
+            else:
+                spots.append(here)
+                where += [] if slot.denial else [here]
+        else:
+            start = max(0, min(where) - 6)
+            crosses = min(spots) < fresh
+            if crosses and (max(spots) < fresh or max(spots) - min(spots) > across):
+                continue  # read with the note before already, or no one thought
+            if _SUPPOSED.isdisjoint(stems[start : max(where) + 1]):
+                return any(DENIALS.intersection(stems[max(0, w - 2) : w]) for w in where)
+    return None
+
+
+def _stands(slot: Slot, stems: tuple[str, ...], at: int) -> bool:
+    return any(stems[at : at + len(form)] == form for form in slot.forms)
+
+
+def _where(slot: Slot, stems: tuple[str, ...], low: int, high: int, near: int) -> int | None:
+    """Where a slot is met, nearest to the lead; None for nowhere."""
+    for at in sorted(range(low, high), key=lambda k: abs(k - near)):
+        if stems[at] in DENIALS if slot.denial else _stands(slot, stems, at):
+            return at
+    return None

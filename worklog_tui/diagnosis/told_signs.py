@@ -1,0 +1,56 @@
+"""Signs from the bare words of the notes, laid among those that were read as facts: the later one counts."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import replace
+
+from worklog_tui.diagnosis.log import Event, Log
+from worklog_tui.diagnosis.sign import Sign
+from worklog_tui.diagnosis.told import TRUST, heard_in, sentences
+from worklog_tui.rulebook.faults import Check, Fault, Symptom
+
+Key = tuple[str, str]
+
+
+def told_signs(
+    log: Log, faults: Mapping[str, Fault], checks: Mapping[str, Check], symptoms: Mapping[str, Symptom]
+) -> list[Sign]:
+    """Every sign that the words give, in the order of the log."""
+    lines = sentences(log)
+    found = []
+    for symptom in symptoms.values():
+        for event, so in heard_in(symptom.told, lines, across=True) if symptom.told else ():
+            found.append(Sign("symptom", symptom.id, "present" if so else "absent", event, TRUST))
+    for sort, tables in (("look", faults), ("check", checks)):
+        for one in tables.values():
+            for shows, wordings in one.told.items():
+                found += [Sign(sort, one.id, shows, event, TRUST) for event, so in heard_in(wordings, lines) if so]
+    return sorted(found, key=lambda s: s.event.when)
+
+
+def merged(found: dict[Key, Sign], told: list[Sign], proofs: dict[str, list[Event]]) -> dict[Key, Sign]:
+    """The last sign of each thing; a fact of the same note goes before its bare words, which can only add to it."""
+    for sign in told:
+        key = (sign.sort, sign.of)
+        if sign.sort == "symptom" and sign.shows == "absent":
+            if key not in found:
+                continue  # what was never heard of needs no denial
+            proofs.setdefault(sign.of, []).append(sign.event)
+        known = found.get(key)
+        if known is None or sign.event.place.order > known.event.place.order:
+            found[key] = sign
+        elif sign.event.place.order < known.event.place.order:
+            continue
+        elif sign.sort == "symptom" and sign.shows == "present" and known.shows == "absent":
+            found[key] = sign  # 'half choke and it runs smooth' cures nothing
+        elif known.shows == sign.shows and known.trust < sign.trust:
+            found[key] = replace(known, trust=sign.trust)
+    return found
+
+
+def hints_in(told: list[Sign]) -> tuple[list[Sign], dict[str, Sign]]:
+    """The signs without those that only point at a fault, and the last of these for each fault."""
+    pointing = {s.of: s for s in told if s.sort == "look" and s.shows == "bad"}
+    rest = [s for s in told if s.sort != "look" or s.shows != "bad"]
+    return rest, {of: replace(s, sort="hint", shows="points to it") for of, s in pointing.items()}
