@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from worklog_tui.extract.agreement import agrees
 from worklog_tui.extract.covers import taken_off, under
 from worklog_tui.extract.salience import PREPOSITIONS, salience
 from worklog_tui.extract.scene import Scene
@@ -20,6 +21,8 @@ MOST_CLAUSES = 1.6
 BEFORE = 1.35
 "What the first thing of earlier sentences weighs."
 FLOOR = -1.5
+DISAGREES = 1.2
+"What a thing loses of which the pronoun cannot be said: of two nuts, `it`."
 
 
 def bearer(scene: Scene, at: int, state: int, fits: Fits) -> tuple[Thing | None, int | None]:
@@ -28,6 +31,8 @@ def bearer(scene: Scene, at: int, state: int, fits: Fits) -> tuple[Thing | None,
     """
     best: tuple[float, Thing | None, int | None] = (FLOOR, None, None)
     for weight, thing, k in _candidates(scene, at):
+        if agrees(thing, scene.tokens[at]) is False:
+            weight -= DISAGREES
         if thing.kind == "fluid" and not _of_fluids(scene.tokens[state], thing):
             weight -= 2 if k is not None and weight < OBJECT else 0.3
         if fits(thing) and (weight > best[0] or (k is not None and weight == best[0])):

@@ -5,10 +5,13 @@ next words of the sentence only say again: `it's green all through so that's jun
 from __future__ import annotations
 
 from worklog_tui.extract.finders.findings import part_words
+from worklog_tui.extract.finish import tidy
 from worklog_tui.extract.scene import Draft, Scene
 from worklog_tui.model import Finding
 
 REACH = 4
+NOTES = 2
+"Notes back in which a state is told once."
 
 
 def refine(drafts: list[Draft], scene: Scene) -> list[Draft]:
@@ -30,7 +33,7 @@ def refine(drafts: list[Draft], scene: Scene) -> list[Draft]:
             kept.remove(told)
             found.remove(told)
             told = None
-        if told is not None or (draft.fields["weak"] and "part" in draft.filled and _just_told(draft, scene)):
+        if told is not None or _just_told(draft, scene):
             scene.dropped.append(f"{scene.said(draft.main, draft.last)}: says again what was found")
             continue
         kept.append(draft)
@@ -49,12 +52,21 @@ def _same(first: Draft, second: Draft, scene: Scene) -> bool:
 
 
 def _just_told(draft: Draft, scene: Scene) -> bool:
-    """Whether the last finding of the sentence before was of this thing, and as good or bad."""
-    last = next((f for f in reversed(scene.context.recent) if isinstance(f, Finding)), None)
-    return (
-        last is not None and draft.thing is not None and last.main.note in scene.context.notes[-1:]
-        and last.verdict == draft.fields["verdict"] and bool(last.name) and last.name == draft.thing.name
-    )  # fmt: skip
+    """Whether the same was found of this thing a moment ago: `it's gone hard. Perished, that is.` A state of another
+    name counts only where the thing is named with it.
+    """
+    if draft.thing is None:
+        return False
+    words = tidy(part_words(draft, scene)).lower()
+    older = set(scene.context.notes[:-NOTES])
+    return any(
+        isinstance(f, Finding)
+        and f.main.note not in older
+        and f.verdict == draft.fields["verdict"]
+        and ("part" in draft.filled or f.state == draft.fields["state"])
+        and f.part.lower() == words
+        for f in scene.context.recent
+    )
 
 
 def _one_breath(first: Draft, second: Draft, scene: Scene) -> bool:
