@@ -58,9 +58,13 @@ def _meant(scene: Scene, k: int) -> Thing | None:
 
 
 def _heading(scene: Scene, upto: int) -> Subject | None:
-    """`Brakes.` or `Right, tappets.`: a thing that stands alone in its sentence."""
+    """`Brakes.` or `Right, tappets.`: a thing that stands alone in its sentence; `coils, while the kettle's on`: before
+    all the rest of one that tells nothing of it.
+    """
     if upto < len(scene.tokens):
         return None
+    if (named := _announced(scene)) is not None:
+        return _as_subject(named)
     things = scene.things(range(len(scene.tokens)))
     words = [
         t
@@ -70,6 +74,22 @@ def _heading(scene: Scene, upto: int) -> Subject | None:
     counted = any(t.kind == "number" for t in words)  # `Four screws.` only says how it is held
     thing = scene.tokens[things[0]].thing if len(things) == 1 and len(words) <= 2 and not counted else None
     return _as_subject(thing) if thing is not None and thing.kind not in FORGETTABLE else None
+
+
+SAYS = ("bad", "good", "noted", "copula", "did", "does", "do", "doing", "reads", "must", "plan", "want")
+"Classes of words with which something is told of a thing."
+
+
+def _announced(scene: Scene) -> Thing | None:
+    """The thing with which a sentence opens, a comma behind it, that says no more of it."""
+    opening = [k for k, t in enumerate(scene.tokens[:6]) if t.kind not in ("comma",) and not t.sense("filler", "article")]
+    k = opening[0] if opening else -1
+    if k < 0 or k + 2 >= len(scene.tokens) or scene.tokens[k].thing is None or scene.tokens[k + 1].kind != "comma":
+        return None
+    thing = scene.tokens[k].thing
+    first = scene.tokens[k + 2 : k + 5]
+    told = any(t.kind in ("number", "amount", "which") or t.sense(*SAYS) for t in first)
+    return None if told or thing is None or thing.kind in FORGETTABLE else thing
 
 
 def _suspects(drafts: list[Draft], context: Context, upto: int) -> tuple[str, ...]:

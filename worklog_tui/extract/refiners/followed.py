@@ -5,6 +5,7 @@ solid, you can't see daylight`.
 from __future__ import annotations
 
 from worklog_tui.extract.finders.findings import senses_for
+from worklog_tui.extract.read_before import last_read
 from worklog_tui.extract.scene import Draft, Scene
 from worklog_tui.extract.tokens import Thing
 
@@ -46,11 +47,22 @@ def _judge(draft: Draft, reading: Draft | None, scene: Scene) -> None:
         between = scene.tokens[reading.last + 1 : draft.main]
         if not any(t.kind in ("thing", "which") for t in between):
             thing, at = _measured(reading.fields["quantity"], reading.thing), reading.thing_at
-    elif not scene.things(range(draft.main)) and (topic := scene.context.topic) and topic.age == 0 and topic.words:
-        thing = _measured(topic.quantity, Thing(topic.words, topic.name, "quality", own=topic.words))
+    elif not scene.things(range(draft.main)):
+        thing = _read_before(scene)
     if thing is not None and thing.kind not in ("tool", "unknown"):
         draft.thing, draft.thing_at = thing, at
         draft.trail.append("of what was read before it")
+
+
+def _read_before(scene: Scene) -> Thing | None:
+    """What was read in the sentences before, with nothing else told since."""
+    last = last_read(scene)
+    if last is not None and last.subject:
+        return _measured(last.quantity, Thing(last.subject, last.name, "quality", own=last.subject))
+    topic = scene.context.topic
+    if topic is not None and topic.age == 0 and topic.words:
+        return _measured(topic.quantity, Thing(topic.words, topic.name, "quality", own=topic.words))
+    return None
 
 
 def _measured(quantity: str, thing: Thing | None) -> Thing | None:

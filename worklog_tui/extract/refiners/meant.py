@@ -6,7 +6,7 @@ from worklog_tui.extract.scene import Draft, Scene
 
 DROP = {
     "finding": frozenset(
-        {"if", "would", "asked", "plan", "reported", "memory", "joke", "rule", "maybe", "meanwhile", "wondered"}
+        {"if", "would", "asked", "plan", "memory", "joke", "rule", "maybe", "meanwhile", "wondered"}
     ),
     "work": frozenset({"if", "would", "asked", "plan", "maybe", "reported", "memory", "joke", "rule", "not"}),
     "reading": frozenset({"if", "would", "joke", "disown"}),
@@ -25,6 +25,8 @@ def refine(drafts: list[Draft], scene: Scene) -> list[Draft]:
     for draft in drafts:
         allowed = frozenset(draft.rule.gives.get("even", ()))
         stances = scene.tokens[draft.main].stances
+        if draft.kind == "finding" and "reported" in stances and draft.fields["verdict"] != "bad":
+            continue  # what the owner complains of is a finding, what he praises is not
         against = (stances & DROP[draft.kind]) - allowed
         if against:
             scene.dropped.append(

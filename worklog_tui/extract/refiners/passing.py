@@ -6,6 +6,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
+from worklog_tui.extract.read_before import last_read
 from worklog_tui.extract.scene import Draft, Scene
 from worklog_tui.extract.tokens import Token
 
@@ -128,7 +129,7 @@ def _only_a_word(draft: Draft, scene: Scene) -> bool:
     while k >= 0 and scene.tokens[k].sense("degree", "all") and not scene.tokens[k].sense("copula"):
         k -= 1
     if k < 0:
-        return not scene.typed
+        return not scene.typed and not (token.sense("judged") and last_read(scene) is not None)
     before = scene.tokens[k]
     said = before.sense("copula", "reads", "not") or scene.text[before.end - 2 : before.end] in IS
     return not said and not (scene.typed and before.kind in ("thing", "comma", "which"))
