@@ -5,7 +5,10 @@ from __future__ import annotations
 from worklog_tui.extract.tokens import Thing, Token
 
 ONE = frozenset("it its it'll itll hes shes he she this".split()) | {"this one", "that one", "here's"}
-MANY = frozenset("they theyre theyve theyll these those them em both all each".split()) | {"both of them", "all of them"}
+MANY = frozenset("they theyre theyve theyll these those them em both all each".split()) | {
+    "both of them",
+    "all of them",
+}
 PAIRS = ("points", "brakes", "tappets", "controls", "forks", "works", "gears", "electrics", "glass", "gas", "bus")
 "Plural words that are also one thing: `the brakes, it pulls left`."
 

@@ -26,7 +26,7 @@ BEHIND = frozenset(
 PUMPING = frozenset({"pump", "jack", "hammer"})
 "Names that are verbs before a pronoun."
 IT = frozenset({"it", "them", "em", "her", "up"})
-SUPPORT = frozenset("off out on is was are were looks".split())
+SUPPORT = frozenset("off out on is was are were looks all both".split())
 DOING = frozenset("im were ive weve been".split())
 BACK = frozenset("on in off out together".split())
 "After `back`: `head back on`, not `head back to the shop`."

@@ -66,15 +66,38 @@ def senses_for(token: Token, thing: Thing | None) -> list[Sense]:
     return named + [s for s in meant if s not in named] + [s for s in states if not s.of]
 
 
-def _said_of_any(made: Draft, token: Token) -> list[Sense]:
+def _said_of_any(made: Draft, scene: Scene, token: Token) -> list[Sense]:
     """What is said outright of a part that its states do not name is believed, if all of them mean the same."""
     states = [s for s in token.senses if s.cls in VERDICTS and "kind:machine" not in s.of]
-    outright = made.rule.id in OUTRIGHT and made.thing is not None and made.thing.kind in REAL and not made.thing.loose
+    outright = made.rule.id in OUTRIGHT and made.thing is not None and made.thing.kind in REAL
+    if token.sense("made_so") or (made.thing is not None and made.thing.loose and not _joined(made, scene)):
+        return []
     return states[:1] if outright and len({s.cls for s in states}) == 1 else []
 
 
-OUTRIGHT = frozenset({"finding.thing-is-state", "finding.state-in-thing", "finding.state-of-thing"})
+OUTRIGHT = frozenset(
+    {"finding.thing-is-state", "finding.state-in-thing", "finding.state-of-thing", "finding.it-is-state"}
+)
 REAL = frozenset({"part", "joint", "fastener", "control"})
+
+
+def _joined(made: Draft, scene: Scene) -> bool:
+    """Whether a verb joins thing and state: `the idler's hard`."""
+    k = made.thing_at
+    if k is None:
+        return True
+    said = scene.text[scene.tokens[k].start : scene.tokens[k].end].lower().endswith(IS)
+    return said or any(t.sense("copula") for t in scene.tokens[k + 1 : made.main])
+
+
+IS = ("'s", "\u2019s")
+
+
+def _said_of(thing: Thing, token: Token) -> bool:
+    """Whether `it is` may be said of a part that the states of a word do not name."""
+    if token.sense("made_so", "how") or thing.loose:
+        return False
+    return thing.kind in REAL and not any("kind:machine" in s.of for s in token.senses if s.cls in VERDICTS)
 
 
 def suits(sense: Sense, thing: Thing) -> bool:
@@ -95,7 +118,9 @@ def _settle(made: Draft, scene: Scene, at: int) -> Sense | None:
     if made.thing is None:
         return None
     told = made.rule.gives.get("verdict")
-    fitting = senses_for(token, made.thing) or _said_of_any(made, token) or ([Sense(told, token.low)] if told else [])
+    fitting = (
+        senses_for(token, made.thing) or _said_of_any(made, scene, token) or ([Sense(told, token.low)] if told else [])
+    )
     if not fitting or (fitting[0].weak and made.rule.gives.get("strong") and token.low.split()[0] not in ITS_OWN):
         return None
     if fitting[0].weak and "part" in made.filled and made.thing.kind not in ("machine", "quality"):
@@ -131,6 +156,8 @@ def _find_thing(made: Draft, scene: Scene, at: int) -> None:
         made.thing = scene.engine()
         return
     made.thing, made.thing_at = bearer(scene, made.first_used, at, fits)
+    if made.thing is None and made.rule.id in OUTRIGHT:
+        made.thing, made.thing_at = bearer(scene, made.first_used, at, lambda t: bool(_said_of(t, token)))
     if made.thing is None and _of_machine(token):
         made.thing = scene.engine()
 

@@ -5,9 +5,7 @@ from __future__ import annotations
 from worklog_tui.extract.scene import Draft, Scene
 
 DROP = {
-    "finding": frozenset(
-        {"if", "would", "asked", "plan", "memory", "joke", "rule", "maybe", "meanwhile", "wondered"}
-    ),
+    "finding": frozenset({"if", "would", "asked", "plan", "memory", "joke", "rule", "maybe", "meanwhile", "wondered"}),
     "work": frozenset({"if", "would", "asked", "plan", "maybe", "reported", "memory", "joke", "rule", "not"}),
     "reading": frozenset({"if", "would", "joke", "disown"}),
     "suspect": frozenset({"if", "would", "joke", "memory"}),
