@@ -74,7 +74,7 @@ def test_the_edges_of_a_clause() -> None:
 
 def test_slots_are_named_by_class_or_by_hand() -> None:
     p = pattern("<thing> is state:<bad>")
-    assert sorted(p.slots.values()) == ["state", "thing"]
+    assert sorted(name for _, name in p.slots) == ["state", "thing"]
 
 
 def test_a_rule_is_tried_where_each_element_that_must_be_there_can_be() -> None:

@@ -2,15 +2,14 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from worklog_tui.extract.tokens import Token
 from worklog_tui.rulebook import Rulebook
 from worklog_tui.rulebook.patterns import Rule
 
 
-@dataclass(frozen=True, slots=True)
-class Match:
+class Match(NamedTuple):
     """One rule at one place; slots and span are indexes of tokens."""
 
     rule: Rule
@@ -22,11 +21,13 @@ class Match:
 
 def matches(tokens: list[Token], book: Rulebook) -> list[Match]:
     """All matches of all rules, in the order of the rules and then of the text."""
-    signs = "".join(book.signs.of(t.classes) for t in tokens)
+    sign = book.signs.of
+    signs = "".join([sign(t.classes) for t in tokens])
     found: list[Match] = []
     for pattern in book.patterns.triggered(signs):
         for m in pattern.matches(signs):
-            if m.end() > m.start():
-                slots = {name: at for group, name in pattern.slots.items() if (at := m.start(group)) >= 0}
-                found.append(Match(pattern.rule, m.start(), m.end(), slots))
+            first, last = m.span()
+            if last > first:
+                slots = {name: at for group, name in pattern.slots if (at := m.start(group)) >= 0}
+                found.append(Match(pattern.rule, first, last, slots))
     return found
