@@ -22,7 +22,7 @@ SETS = {
     ",": {"comma"},
     "but": {"break"},
 }
-SIGNS = Signs(frozenset(s) for s in SETS.values())
+SIGNS = Signs.of_sets(frozenset(s) for s in SETS.values())
 
 
 def pattern(says: str) -> Pattern:
@@ -78,7 +78,7 @@ def test_slots_are_named_by_class_or_by_hand() -> None:
 
 
 def test_a_rule_is_tried_where_each_element_that_must_be_there_can_be() -> None:
-    assert pattern("<thing> [<degree>] off").needs == (SIGNS.having("thing"), SIGNS.having("=off"))
+    assert pattern("<thing> [<degree>] off").needs == (frozenset({"thing"}), frozenset({"=off"}))
 
 
 @pytest.mark.parametrize(

@@ -6,7 +6,7 @@ from worklog_tui.extract.context import Context
 from worklog_tui.extract.subjects import SIDES, as_thing, with_which
 from worklog_tui.extract.tokens import Thing, Token
 from worklog_tui.rulebook import Rulebook
-from worklog_tui.rulebook.book import thing_classes
+from worklog_tui.rulebook.classes import thing_classes
 
 STATES = ("bad", "good", "noted")
 ONES = frozenset({"one", "ones"})

@@ -5,7 +5,7 @@ from __future__ import annotations
 from worklog_tui.extract.terms import BEFORE_NOUN, DOERS
 from worklog_tui.extract.tokens import Token
 from worklog_tui.rulebook import Rulebook, Sense
-from worklog_tui.rulebook.book import token_classes
+from worklog_tui.rulebook.classes import token_classes
 
 REACH = 7
 

@@ -23,17 +23,17 @@ DONE = frozenset({"did", "split", "doing"})
 
 def longest_term(words: list[Word], i: int, book: Rulebook) -> tuple[Term, int]:
     """The senses of the longest term at word i, and the word after it; a term does not run over punctuation."""
-    first = said = words[i].low
-    found, after = book.table.get(first, ()), i + 1
-    for end in range(i + 1, len(words)):
-        if said not in book.beginnings or words[end].gap not in ("", "-"):
-            break
+    said = words[i].low
+    found, after = book.table.get(said, ()), i + 1
+    goes_on, end = book.goes_on.get(said), i + 1
+    while goes_on and end < len(words) and words[end].low in goes_on and words[end].gap in ("", "-"):
         said = f"{said} {words[end].low}"
         senses = book.table.get(said)
         if senses and not (
             _names_part(words, i, senses, book) or _goes_on(words, end, senses) or _names_more(words, end, senses, book)
         ):
             found, after = senses, end + 1
+        goes_on, end = book.goes_on.get(said), end + 1
     return found, after
 
 
@@ -71,5 +71,5 @@ def _names_more(words: list[Word], end: int, senses: Term, book: Rulebook) -> bo
     """Whether the last word of a term that is no part begins the name of one: the old oil seal is no old oil."""
     if end + 1 >= len(words) or words[end + 1].gap not in ("", "-") or any(s[0] == "part" for s in senses):
         return False
-    last = words[end].low
-    return last in book.beginnings and any(s[0] == "part" for s in book.table.get(f"{last} {words[end + 1].low}", ()))
+    last, more = words[end].low, words[end + 1].low
+    return more in book.goes_on.get(last, ()) and any(s[0] == "part" for s in book.table.get(f"{last} {more}", ()))

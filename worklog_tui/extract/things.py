@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from worklog_tui.extract.tokens import Thing, Token
 from worklog_tui.rulebook import Rulebook, Sense
-from worklog_tui.rulebook.book import thing_classes, token_classes
+from worklog_tui.rulebook.classes import thing_classes, token_classes
 
 ARTICLES = frozenset(
     (

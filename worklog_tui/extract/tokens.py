@@ -15,7 +15,7 @@ from worklog_tui.extract.threads import Thread, thread_at
 from worklog_tui.extract.which import COUNTED, which_at
 from worklog_tui.extract.words import Word, split
 from worklog_tui.rulebook import Rulebook, Sense
-from worklog_tui.rulebook.book import amount_classes, token_classes
+from worklog_tui.rulebook.classes import amount_classes, token_classes
 from worklog_tui.rulebook.threads import standard_threads
 
 STOPS = {".": "stop", ",": "comma", ";": "comma", ":": "comma", "(": "comma"}

@@ -14,6 +14,9 @@ from worklog_tui.rulebook.mistakes import GrammarMistake, Mistake
 READER_VERSION = "10"
 "Raised whenever the code of the reader would read old notes differently."
 
+FORM = "2"
+"Raised whenever what is made of the grammars and kept has another form."
+
 Files = dict[str, dict[str, Any]]
 
 
@@ -55,12 +58,16 @@ def parse_all(contents: list[tuple[str, bytes]]) -> Files:
     return files
 
 
+def _name(stamp: str) -> str:
+    return f"grammar-{FORM}-{stamp[:32]}"
+
+
 def kept(cache: Path | None, stamp: str) -> Any:
     """What was made from files of this stamp before, or None."""
     if cache is None:
         return None
     try:
-        return marshal.loads((cache / f"grammar-{stamp[:32]}").read_bytes())
+        return marshal.loads((cache / _name(stamp)).read_bytes())
     except (OSError, EOFError, ValueError, TypeError):
         return None
 
@@ -73,8 +80,8 @@ def keep(cache: Path | None, stamp: str, made: Any) -> None:
         cache.mkdir(parents=True, exist_ok=True)
         for old in cache.glob("grammar-*"):
             old.unlink(missing_ok=True)
-        part = cache / f".grammar-{stamp[:32]}"
+        part = cache / f".{_name(stamp)}"
         part.write_bytes(marshal.dumps(made))
-        part.replace(cache / f"grammar-{stamp[:32]}")
+        part.replace(cache / _name(stamp))
     except OSError:
         return

@@ -170,8 +170,13 @@ class Builder:
                     self.add(said + "s", Sense(cls, said))  # the left's worn
 
     def table(self) -> Table:
-        """The finished table."""
-        return {said: tuple(tuple(s) for s in senses) for said, senses in self._senses.items()}
+        """The finished table; a meaning that several words have stands in it once, so that it is kept small."""
+        once: dict[Any, Any] = {}
+        for senses in self._senses.values():
+            for sense in senses:
+                once.setdefault(sense, tuple(sense))
+        meanings = {said: tuple(once[sense] for sense in senses) for said, senses in self._senses.items()}
+        return {said: once.setdefault(meaning, meaning) for said, meaning in meanings.items()}
 
 
 def _means(said: str, means: dict[str, str]) -> str:
@@ -179,12 +184,11 @@ def _means(said: str, means: dict[str, str]) -> str:
     return next((used for part, used in means.items() if part in said), "")
 
 
-def beginnings(table: Iterable[str]) -> frozenset[str]:
-    """The words that terms of several words begin with, up to any of their spaces."""
-    found: set[str] = set()
+def continuations(table: Iterable[str]) -> dict[str, frozenset[str]]:
+    """The words that terms of several words begin with, up to any of their spaces -> the words that may come next."""
+    found: dict[str, set[str]] = {}
     for said in table:
-        end = said.find(" ")
-        while end > 0:
-            found.add(said[:end])
-            end = said.find(" ", end + 1)
-    return frozenset(found)
+        words = said.split(" ")
+        for n in range(1, len(words)):
+            found.setdefault(" ".join(words[:n]), set()).add(words[n])
+    return {begun: frozenset(words) for begun, words in found.items()}

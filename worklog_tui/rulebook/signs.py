@@ -5,32 +5,52 @@ The sets are known when the grammars are loaded; a set that was not foreseen get
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections import Counter
+from collections.abc import Iterable, Sequence
+from functools import cached_property
 
-FIRST = 0xE000
-UNFORESEEN = "\uf8ff"
+FIRST, UNFORESEEN = 0xF0000, "\U000ffffd"
+NOTHING: frozenset[str] = frozenset()
 
 
 class Signs:
-    """The table of signs."""
+    """The table of signs, made of the sets of classes in the order of their signs."""
 
-    def __init__(self, sets: Iterable[frozenset[str]]) -> None:
-        ordered = sorted(set(sets), key=sorted)
-        if len(ordered) > 0xF8FF - FIRST:
+    def __init__(self, sets: Sequence[frozenset[str]]) -> None:
+        if len(sets) > ord(UNFORESEEN) - FIRST:
             raise ValueError("the grammars need more signs than there are")
-        self._signs = {s: chr(FIRST + n) for n, s in enumerate(ordered)}
-        self._having: dict[str, str] = {}
-        for classes, sign in self._signs.items():
-            for cls in classes:
-                self._having[cls] = self._having.get(cls, "") + sign
+        self.sets = tuple(sets)
+        self._signs = {s: chr(FIRST + n) for n, s in enumerate(self.sets)}
+
+    @classmethod
+    def of_sets(cls, sets: Iterable[frozenset[str]]) -> Signs:
+        """Signs for sets in any order: sets that share a class of many sets get signs side by side, so that the
+        signs of a class are few runs.
+        """
+        once = set(sets)
+        many = Counter(name for s in once for name in s)
+        return cls(sorted(once, key=lambda s: sorted((-many[name], name) for name in s)))
 
     def of(self, classes: frozenset[str]) -> str:
         """The sign of a set of classes."""
         return self._signs.get(classes, UNFORESEEN)
 
+    def classes(self, sign: str) -> frozenset[str]:
+        """The classes that a sign stands for; none for what is no sign, or was not foreseen."""
+        n = ord(sign) - FIRST
+        return self.sets[n] if 0 <= n < len(self.sets) else NOTHING
+
+    @cached_property
+    def _having(self) -> dict[str, str]:
+        found: dict[str, list[str]] = {}
+        for classes, sign in self._signs.items():
+            for cls in classes:
+                found.setdefault(cls, []).append(sign)
+        return {cls: "".join(signs) for cls, signs in found.items()}
+
     def having(self, cls: str) -> str:
-        """All signs whose sets hold the class, as one string; empty when there is none."""
+        """All signs whose sets hold the class, as one string in their order; empty when there is none."""
         return self._having.get(cls, "")
 
     def __len__(self) -> int:
-        return len(self._signs)
+        return len(self.sets)

@@ -1,0 +1,125 @@
+"""What is made of the grammar files once and kept for the next start: plain values, so that they are read back fast."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable
+from typing import Any, NamedTuple
+
+from worklog_tui.rulebook.classes import foreseen
+from worklog_tui.rulebook.files import Files
+from worklog_tui.rulebook.lexicon import Builder, Sense, Table, continuations
+from worklog_tui.rulebook.misheard import Misheard, index
+from worklog_tui.rulebook.mistakes import GrammarMistake, Mistake
+from worklog_tui.rulebook.patterns import Row, Rule, compile_rule, named_classes
+from worklog_tui.rulebook.says import SaysError
+from worklog_tui.rulebook.signs import Signs
+from worklog_tui.rulebook.units import units_from
+
+_PHRASE = re.compile(r'"([^"]+)"')
+WORD_LISTS = ("words.toml", "stance.toml")
+KEPT = ("units.toml", "numerals.toml", "quantities/", "own/quantities/")
+"Files that are read as they are at each start; they are short."
+COMMON = frozenset({"article", "filler", "pronoun", "copula", "not", "break", "about", "reads", "degree", "all"})
+
+
+class Made(NamedTuple):
+    """All of it."""
+
+    files: Files
+    rules: tuple[tuple[Any, ...], ...]
+    "The fields of each rule."
+    patterns: tuple[Row, ...]
+    "The pattern of each rule."
+    named: frozenset[str]
+    "The classes that rules name."
+    table: Table
+    goes_on: dict[str, frozenset[str]]
+    signs: tuple[frozenset[str], ...]
+    "The sets of classes that a token can have, in the order of their signs."
+    misheard: Misheard
+
+
+def made(files: Files) -> Made:
+    """What the files say; a GrammarMistake lists what must be mended."""
+    rules = tuple(_rules(files))
+    try:
+        named = frozenset(named_classes(rules))
+    except SaysError:
+        raise GrammarMistake(list(_says_mistakes(rules))) from None
+    table = _table(files)
+    signs = Signs.of_sets(foreseen(table, named, units_from(files["units.toml"]).quantity_tuples()))
+    return Made(
+        {name: data for name, data in files.items() if name.startswith(KEPT)},
+        tuple((r.id, r.says, r.gives, r.examples, r.never, r.confidence, r.file) for r in rules),
+        tuple(compile_rule(rule, signs).row for rule in rules),
+        named,
+        table,
+        continuations(table),
+        signs.sets,
+        index(_entries(files, "misheard.toml", "misheard"), lambda word: _is_common(table, word)),
+    )
+
+
+def _table(files: Files) -> Table:
+    builder = Builder()
+    for name, data in files.items():
+        base = name.removeprefix("own/")
+        if base.startswith("parts/"):
+            builder.parts(data)
+        elif base.startswith("conditions/"):
+            builder.conditions(data)
+        elif base == "actions.toml":
+            builder.actions(data)
+        elif base == "causes.toml":
+            builder.causes(data)
+        elif base in WORD_LISTS:
+            builder.words(data)
+        elif base.startswith("sayings/"):
+            for rule in data.get("rule", []):
+                for phrase in _PHRASE.findall(rule.get("says", "")):
+                    builder.add(phrase, Sense("phrase", phrase))
+    builder.drop_redundant_states()
+    builder.drop_redundant_causes()
+    builder.drop_verbs()
+    return builder.table()
+
+
+def _is_common(table: Table, word: str) -> bool:
+    """Whether a word is of plain talk, so that it is no mis-heard trade word."""
+    return any(sense[0] in COMMON for sense in table.get(word, ()))
+
+
+def _entries(files: Files, name: str, key: str) -> Iterable[dict[str, Any]]:
+    for file in (name, f"own/{name}"):
+        yield from files.get(file, {}).get(key, [])
+
+
+def _rules(files: Files) -> Iterable[Rule]:
+    off: set[str] = set()
+    found: list[Rule] = []
+    for name, data in files.items():
+        if not name.removeprefix("own/").startswith("sayings/"):
+            continue
+        off.update(data.get("off", ()))
+        for r in data.get("rule", []):
+            found.append(
+                Rule(
+                    r["id"],
+                    r["says"],
+                    r["gives"],
+                    tuple(r.get("examples", ())),
+                    tuple(r.get("never", ())),
+                    float(r.get("confidence", 0.8)),
+                    name,
+                )
+            )
+    return [rule for rule in found if rule.id not in off]
+
+
+def _says_mistakes(rules: Iterable[Rule]) -> Iterable[Mistake]:
+    for rule in rules:
+        try:
+            named_classes([rule])
+        except SaysError as error:
+            yield Mistake(rule.file, 0, f"the says of {rule.id}: {error}", "write it as DEVELOPERS.md shows")
