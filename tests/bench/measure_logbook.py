@@ -1,8 +1,9 @@
 """How fast a large logbook answers: a million notes over 50 machines of 200 sessions, or as many as are asked for.
 
 `python tests/bench/measure_logbook.py [NOTES]` makes the file in a temporary folder and prints, for each thing that a
-person waits for, the median and the 95th of 100 times in milliseconds of the processor, as a share of its target, and
-as a ratio to what a bare lookup of one row takes in the same run. The reader is the plain one of the tests.
+person waits for, the median and the 95th of 100 times in milliseconds of the processor and the median by the clock;
+beside it, in turn with it, what plain SQLite takes by the clock to insert or find the same words with the same
+durability. The clock depends on how fast the disk writes. The reader is the plain one of the tests.
 """
 
 from __future__ import annotations
@@ -11,13 +12,14 @@ import random
 import sys
 import tempfile
 import time
-from collections.abc import Callable
-from dataclasses import replace
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass, replace
 from datetime import UTC, datetime, timedelta
 from itertools import count
 from pathlib import Path
 
 from tests.bench.plain_reader import PlainReader
+from tests.bench.plain_sqlite import PlainFile
 from worklog_tui import store
 from worklog_tui.bench.desk import Desk
 from worklog_tui.bench.machines import add_machine, machines
@@ -75,16 +77,65 @@ def fill(desk: Desk, notes: int) -> None:
         )
 
 
-def took(do: Callable[[int], object], times: int = 100) -> tuple[float, float]:
-    """Median and 95th in milliseconds of the processor; the first time is not counted."""
-    do(0)
-    spans = []
-    for number in range(times):
-        begin = time.process_time()
+def took(do: Callable[[int], object], plain: Callable[[int], object] | None, times: int) -> tuple[float, ...]:
+    """In milliseconds: median and 95th of the processor, median of the clock, and that of plain SQLite in turn with it.
+
+    The first time is not counted.
+    """
+    busy, clock, beside = [], [], []
+    for number in range(times + 1):
+        begin, began = time.perf_counter(), time.process_time()
         do(number)
-        spans.append(1000 * (time.process_time() - begin))
-    spans.sort()
-    return spans[times // 2], spans[int(times * 0.95)]
+        busy.append(1000 * (time.process_time() - began))
+        clock.append(1000 * (time.perf_counter() - begin))
+        if plain is not None:
+            begin = time.perf_counter()
+            plain(number)
+            beside.append(1000 * (time.perf_counter() - begin))
+    busy, middle = sorted(busy[1:]), times // 2
+    return busy[middle], busy[int(times * 0.95)], sorted(clock[1:])[middle], sorted(beside[1:] or [0.0] * times)[middle]
+
+
+@dataclass(frozen=True, slots=True)
+class Wait:
+    """Something that a person waits for, with what plain SQLite does in its place."""
+
+    what: str
+    target: float
+    do: Callable[[int], object]
+    plain: Callable[[int], object] | None = None
+    times: int = 100
+
+
+def waits(desk: Desk, plain: PlainFile, numbers: Iterator[int]) -> list[Wait]:
+    chance = random.Random(5)
+    name = [f"Machine {number}" for number in range(MACHINES)]
+    part = [chance.choice(PARTS) for _ in range(200)]
+    last = keep_note(desk, name[3], "the guide is cracked").note
+    said: list[tuple[str, Callable[[int], str]]] = [
+        ("rare word", lambda n: RARE), ("common word", lambda n: COMMON), ("two words", lambda n: f"{part[n]} {n}"),
+        ("phrase", lambda n: f'"{part[n]} is cracked"'), ("beginning", lambda n: f"{RARE[:5]}*"),
+    ]  # fmt: skip
+    searches = [
+        Wait(f"search, {what}", 20, lambda n, words=words: find_notes(desk, words(n)),
+             lambda n, words=words: plain.find(words(n)))
+        for what, words in said
+    ]  # fmt: skip
+    row = (4, "2031-04-12T14:05:00Z")
+    return [
+        *searches,
+        Wait("search in one machine", 20, lambda n: find_notes(desk, f"{part[n]} {n}", name[n % 50])),
+        Wait("first page", 50, lambda n: page(desk, name[n % 50]), lambda n: plain.page(n % 50 + 1)),
+        Wait("recap", 100, lambda n: recap(desk, name[7])),
+        Wait("one note kept", 5, lambda n: keep_note(desk, name[3], f"the guide {n} is cracked"),
+             lambda n: plain.insert((*row, f"the guide {n} is cracked"))),
+        Wait("  beside: file closed", 5, lambda n: keep_note(desk, name[3], f"the guide {n} is cracked"),
+             lambda n: plain.insert_and_close((*row, f"the guide {n} is cracked"))),
+        Wait("one note edited", 50, lambda n: edit_note(desk, last.uid, f"the guide {next(numbers)} is cracked"),
+             times=20),
+        Wait("undo", 50, lambda n: undo(desk), times=20),
+        Wait("list of machines", 300, lambda n: machines(replace(desk, _kept={})), times=20),
+    ]  # fmt: skip
 
 
 def main() -> None:
@@ -96,31 +147,17 @@ def main() -> None:
         )  # fmt: skip
         begin = time.perf_counter()
         fill(desk, notes)
-        size = desk.logbook.stat().st_size / 1e6
-        print(f"{notes:,} notes in {size:.0f} MB, made in {time.perf_counter() - begin:.0f} s")
-        chance = random.Random(5)
-        name = [f"Machine {number}" for number in range(MACHINES)]
+        plain = PlainFile(Path(folder) / "plain.db")
         with store.reading(desk.logbook) as connection:
-            bare = took(lambda n: connection.execute("SELECT * FROM note WHERE id = ?", (n + 1,)).fetchone())[0]
-        last = keep_note(desk, name[3], "the guide is cracked").note
-        rows: list[tuple[str, float, Callable[[int], object]]] = [
-            ("search, rare word", 20, lambda n: find_notes(desk, RARE)),
-            ("search, common word", 20, lambda n: find_notes(desk, COMMON)),
-            ("search, two words", 20, lambda n: find_notes(desk, f"{chance.choice(PARTS)} {n}")),
-            ("search, phrase", 20, lambda n: find_notes(desk, f'"{chance.choice(PARTS)} is cracked"')),
-            ("search, beginning", 20, lambda n: find_notes(desk, f"{RARE[:5]}*")),
-            ("search in one machine", 20, lambda n: find_notes(desk, f"{PARTS[n % 16]} {n}", name[n % 50])),
-            ("first page", 50, lambda n: page(desk, name[n % 50])),
-            ("recap", 100, lambda n: recap(desk, name[7])),
-            ("one note kept", 5, lambda n: keep_note(desk, name[3], f"the guide {n} is cracked")),
-            ("one note edited", 50, lambda n: edit_note(desk, last.uid, f"the guide {next(numbers)} is cracked")),
-            ("undo", 50, lambda n: undo(desk)),
-            ("list of machines", 300, lambda n: machines(replace(desk, _kept={}))),
-        ]
-        for what, target, do in rows:
-            median, most = took(do, 20 if what in ("list of machines", "undo", "one note edited") else 100)
-            print(f"{what:24} median {median:7.2f} ms  p95 {most:7.2f} ms  {most / target:5.2f} of {target:g} ms"
-                  f"  {median / bare:8.0f} x a bare lookup")  # fmt: skip
+            plain.fill(connection.execute("SELECT machine_id, coalesce(utc, ''), words FROM note ORDER BY id"))
+        each = [path.stat().st_size / notes for path in (desk.logbook, plain.path)]
+        print(f"{notes:,} notes, made in {time.perf_counter() - begin:.0f} s: {each[0]:.0f} bytes a note,"
+              f" plain SQLite {each[1]:.0f}")  # fmt: skip
+        print(f"{'milliseconds':24} processor  p95     of target   clock   plain SQLite")
+        for one in waits(desk, plain, numbers):
+            busy, most, clock, beside = took(one.do, one.plain, one.times)
+            print(f"{one.what:24} {busy:9.2f} {most:7.2f}  {most / one.target:5.2f} of {one.target:<5g}{clock:7.2f}"
+                  + (f"{beside:9.2f}" if one.plain else ""))  # fmt: skip
 
 
 if __name__ == "__main__":

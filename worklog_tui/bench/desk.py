@@ -53,6 +53,14 @@ class Desk:
         assert isinstance(book, Rulebook)
         return book
 
+    def remember(self, what: str, value: object) -> None:
+        """Keep a value for the next use-case at this desk; whoever recalls it must check that it still holds."""
+        self._kept[what] = value
+
+    def recall(self, what: str) -> object:
+        """What was kept under that name; None when nothing was."""
+        return self._kept.get(what)
+
     def reader(self) -> Reader:
         """What reads the notes."""
         if self.reads_with is not None:

@@ -47,6 +47,7 @@ class Kept:
 class _Tail:
     """All that the next note depends on."""
 
+    machine: Machine
     last: LastNote | None
     mark: Mark | None = None
     stamp: str | None = None
@@ -74,16 +75,18 @@ def keep_note(desk: Desk, machine_name: str, words: str) -> Kept:
 def keep_words(desk: Desk, machine_name: str, lines: Sequence[str]) -> list[Kept]:
     """Keep several notes that are said now, all of them or none."""
     said = _clean(lines)
-    with store.reading(desk.logbook) as connection:
-        machine = named(connection, machine_name)
-        before = _tail(connection, machine)
-    plan = _plan(desk, machine, before, said)
+    left = desk.recall(f"tail of {machine_name}")  # as the note before left it: looked up again under the lock
+    before = left if isinstance(left, _Tail) else _looked_up(desk, machine_name)
+    plan = _plan(desk, before, said)
     try:
         with pen(desk) as connection:
-            now = _tail(connection, machine)
+            now = _tail(connection, named(connection, machine_name))
             if now != before:
-                plan = _plan(desk, machine, now, said)
-            return _written(desk, connection, plan)
+                plan = _plan(desk, now, said)
+            kept = _written(desk, connection, plan)
+            after = _tail(connection, now.machine)
+        desk.remember(f"tail of {machine_name}", after)
+        return kept
     except store.LockedOut:
         for note in plan.notes:
             store.spool.put(desk.logbook, plan.session, note)
@@ -96,10 +99,7 @@ def preview(desk: Desk, machine_name: str, words: str) -> tuple[Fact, ...]:
         said = _clean([words])
     except NoWords:
         return ()
-    with store.reading(desk.logbook) as connection:
-        machine = named(connection, machine_name)
-        tail = _tail(connection, machine)
-    return tuple(fact for changes in _plan(desk, machine, tail, said).changes for fact in changes.added)
+    return tuple(f for changes in _plan(desk, _looked_up(desk, machine_name), said).changes for f in changes.added)
 
 
 def _clean(lines: Sequence[str]) -> list[str]:
@@ -112,17 +112,24 @@ def _clean(lines: Sequence[str]) -> list[str]:
     return kept
 
 
+def _looked_up(desk: Desk, machine_name: str) -> _Tail:
+    with store.reading(desk.logbook) as connection:
+        return _tail(connection, named(connection, machine_name))
+
+
 def _tail(connection: store.Connection, machine: Machine) -> _Tail:
     last = store.sessions.last_live(connection, machine.uid)
     if last is None:
-        return _Tail(None)
-    session = last.session.uid
-    return _Tail(last, store.derived.tail(connection, session, LIVE_TRACK), store.derived.stamp(connection, session))
+        return _Tail(machine, None)
+    uid = last.session.uid
+    return _Tail(
+        machine, last, store.derived.tail(connection, uid, LIVE_TRACK), store.derived.stamp(connection, uid)
+    )
 
 
-def _plan(desk: Desk, machine: Machine, tail: _Tail, said: Sequence[str]) -> _Plan:
+def _plan(desk: Desk, tail: _Tail, said: Sequence[str]) -> _Plan:
     """The notes with their session and facts, as they will be if nobody writes in between."""
-    now = desk.instant()
+    now, machine = desk.instant(), tail.machine
     joined = session_at(tail.last, now, desk.quiet_hours)
     session = joined or Session(desk.uid(), machine.uid, now)
     notes = _notes(desk, session, now, tail.last if joined else None, said)

@@ -40,13 +40,16 @@ def last_live(connection: Connection, machine: str) -> LastNote | None:
 
 def _end(connection: Connection, row: Any) -> LastNote:
     session = rows.session(row)
-    notes, latest = connection.execute(
-        "SELECT count(*), max(utc) FROM note WHERE session_id = ?", (row["id"],)
+    notes = connection.execute("SELECT count(*) FROM note WHERE session_id = ?", (row["id"],)).fetchone()[0]
+    latest = connection.execute(  # the newest notes of a machine stand, as a rule, in its last session: one step back
+        "SELECT utc FROM note INDEXED BY note_of_machine WHERE session_id = ?1 AND utc IS NOT NULL"
+        " AND machine_id = (SELECT machine_id FROM session WHERE id = ?1) ORDER BY utc DESC LIMIT 1",
+        (row["id"],),
     ).fetchone()
     last = connection.execute(
         "SELECT stands_at FROM note WHERE session_id = ? ORDER BY stands_at DESC LIMIT 1", (row["id"],)
     ).fetchone()
-    instant = replace(session.start, utc=latest) if session.start and latest else session.start
+    instant = replace(session.start, utc=latest["utc"]) if session.start and latest else session.start
     return LastNote(session, notes, last["stands_at"] if last else 0, instant)
 
 
