@@ -116,14 +116,13 @@ def waits(desk: Desk, plain: PlainFile, numbers: Iterator[int]) -> list[Wait]:
         ("rare word", lambda n: RARE), ("common word", lambda n: COMMON), ("two words", lambda n: f"{part[n]} {n}"),
         ("phrase", lambda n: f'"{part[n]} is cracked"'), ("beginning", lambda n: f"{RARE[:5]}*"),
     ]  # fmt: skip
-    searches = [
-        Wait(f"search, {what}", 20, lambda n, words=words: find_notes(desk, words(n)),
-             lambda n, words=words: plain.find(words(n)))
-        for what, words in said
-    ]  # fmt: skip
+
+    def search(what: str, words: Callable[[int], str]) -> Wait:
+        return Wait(f"search, {what}", 20, lambda n: find_notes(desk, words(n)), lambda n: plain.find(words(n)))
+
     row = (4, "2031-04-12T14:05:00Z")
     return [
-        *searches,
+        *(search(what, words) for what, words in said),
         Wait("search in one machine", 20, lambda n: find_notes(desk, f"{part[n]} {n}", name[n % 50])),
         Wait("first page", 50, lambda n: page(desk, name[n % 50]), lambda n: plain.page(n % 50 + 1)),
         Wait("recap", 100, lambda n: recap(desk, name[7])),

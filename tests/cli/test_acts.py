@@ -8,6 +8,7 @@ from pathlib import Path
 import pytest
 
 from tests.cli.test_calls import said, shop
+from worklog_tui.cli.running import main
 
 __all__ = ["shop"]
 NAME = "Print-shop guillotine"
@@ -99,3 +100,16 @@ def test_what_makes_no_sense_is_refused_in_a_sentence(
     printed = capsys.readouterr()
     assert printed.out == ""
     assert says in printed.err
+
+
+def test_erasing_is_shown_first_and_then_cannot_be_undone(log: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["erase", "--machine", NAME, "1/14:05"]) == 1
+    told = capsys.readouterr().out
+    assert "  14:05 clamp spring is broken\n" in told
+    assert "add --for-good" in told
+    assert "clamp spring is broken" in lines(capsys), "nothing is erased yet"
+    assert "One note was erased for good." in said(capsys, "erase", "--machine", NAME, "1/14:05", "--for-good")
+    assert lines(capsys)[0] == "[erased]"
+    assert main(["undo"]) == 1
+    assert "erasing words" in said(capsys, "acts", "--machine", NAME)
+    assert "erased" not in said(capsys, "repair-log", "--machine", NAME), "what is published says nothing of it"

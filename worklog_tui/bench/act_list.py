@@ -9,6 +9,7 @@ from worklog_tui.bench.history import history
 from worklog_tui.bench.undoing import SAID
 from worklog_tui.logbook.standing import conflicts, standing
 from worklog_tui.model import Act
+from worklog_tui.model.acts import WORDED
 
 if TYPE_CHECKING:
     from worklog_tui.bench.desk import Desk
@@ -44,6 +45,8 @@ def says(act: Act) -> str:
     """An act in a few words, with what it is about as far as it tells."""
     value = act.value if isinstance(act.value, dict) else {}
     what = SAID.get(act.verb, act.verb)
+    if act.verb in WORDED and act.value is None:
+        return f"{what}; its words were erased"
     match act.verb:
         case "edit note":
             return f"{what}: “{value.get('words', '')}”"

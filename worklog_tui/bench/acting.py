@@ -42,12 +42,26 @@ def acting(desk: Desk) -> Iterator[store.Connection]:
 
 def sign(desk: Desk, connection: store.Connection, verb: str, target: str, value: Mapping[str, Any] | None) -> Act:
     """Keep one act of this device, then work out anew what it alters."""
+    act = _signed(desk, connection, verb, target, value)
+    work_out(desk, connection, [act])
+    return act
+
+
+def sign_each(desk: Desk, connection: store.Connection, verb: str, targets: Sequence[str]) -> list[Act]:
+    """Keep the same act on each of several targets, then work out anew what they alter together."""
+    acts = [_signed(desk, connection, verb, target, None) for target in targets]
+    work_out(desk, connection, acts)
+    return acts
+
+
+def _signed(
+    desk: Desk, connection: store.Connection, verb: str, target: str, value: Mapping[str, Any] | None
+) -> Act:  # fmt: skip
     act = Act(
         desk.uid(), desk.device, store.acts.next_counter(connection), desk.instant(), verb, target,
         store.acts.seen_on(connection, target), None if value is None else dict(value),
     )  # fmt: skip
     store.acts.add(connection, act)
-    work_out(desk, connection, [act])
     return act
 
 
@@ -56,6 +70,7 @@ def work_out(desk: Desk, connection: store.Connection, acts: Iterable[Act]) -> N
     from worklog_tui.bench import carrying_out
 
     row = [root for act in acts if (root := root_of(connection, act)) is not None]
+    carrying_out.erasures(desk, connection, [act.target for act in row if act.verb == "erase"])
     carrying_out.cards(connection, [act for act in row if act.verb == "set card"])
     carrying_out.places(desk, connection, [act for act in row if act.verb in PLACE_VERBS])
     carrying_out.words(desk, connection, notes_of([act for act in row if act.verb in NOTE_VERBS]))

@@ -19,17 +19,32 @@ if TYPE_CHECKING:
     from worklog_tui.bench.desk import Desk
 
 
+def erasures(desk: Desk, connection: store.Connection, notes: Sequence[str]) -> None:
+    """Take the words of erased notes away, wherever they stand, and read what follows from that."""
+    changed: dict[tuple[str, str], list[str]] = {}
+    for uid in notes:
+        where = store.wordings.note_session(connection, uid)
+        if where is not None and store.erasing.erase(connection, uid):
+            changed.setdefault(where, []).append(uid)
+    for (session, machine), uids in changed.items():
+        wanted = set(uids)
+        store.derived.clear(connection, uids)
+        fresh = [n for n in store.sessions.notes_of(connection, session, with_struck=True) if n.uid in wanted]
+        if read_into(desk, connection, store.machines.by_uid(connection, machine), session, fresh):
+            store.derived.clear_session(connection, session)
+
+
 def words(desk: Desk, connection: store.Connection, notes: Sequence[str]) -> None:
     """Have notes show their present wording, or be struck out, and read what follows from it."""
     changed: dict[tuple[str, str], list[str]] = {}
     for uid in notes:
         where = store.wordings.note_session(connection, uid)
-        if where is None:
+        if where is None or store.erasing.is_erased(connection, uid):
             continue
         every = store.acts.on_note(connection, uid, NOTE_VERBS)
         acts = standing(every)
         row = wordings(store.wordings.first_words(connection, uid), uid, acts)
-        known = [(str(act.value["words"]), act.instant) for act in every if act.verb == "edit note"]
+        known = [(str(act.value["words"]), act.instant) for act in every if act.verb == "edit note" and act.value]
         known += [(said, acts[-1].instant) for said in row[1:]]
         if store.wordings.put(connection, uid, known, row[-1], is_struck(uid, acts)):
             changed.setdefault(where, []).append(uid)

@@ -96,6 +96,9 @@ def take_in(desk: Desk, found: Iterable[dict[str, Any]]) -> Merged:
         for data in sorted(found, key=lambda one: KINDS.index(one["kind"])):
             take(connection, data, taken)
         _work_out(desk, connection, taken)
+        erased = any(taken.new.values()) and store.erasing.any_erased(connection)
+    if erased:
+        store.scour(desk.logbook, PATIENCE)
     names = [one.name for one in machines(desk)]
     alike = tuple(sorted({name for name in names if names.count(name) > 1}))
     counts = {kind: len(uids) for kind, uids in taken.new.items()}

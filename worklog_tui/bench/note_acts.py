@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from worklog_tui import store
 from worklog_tui.bench.acting import CannotAct, Done, acting, sign
 from worklog_tui.model import Revision
+from worklog_tui.model.note import ERASED
 
 if TYPE_CHECKING:
     from worklog_tui.bench.desk import Desk
@@ -67,7 +68,7 @@ def mend_word(desk: Desk, notes: Sequence[str], said: str, meant: str) -> Done:
 def wordings(desk: Desk, note: str) -> list[Revision]:
     """Every wording that a note has had, the first one first."""
     with store.reading(desk.logbook) as connection:
-        known_notes(connection, [note])
+        every_note(connection, [note])
         return store.wordings.of_note(connection, note)
 
 
@@ -78,7 +79,18 @@ def struck_notes(desk: Desk, session: str) -> list[Note]:
 
 
 def known_notes(connection: store.Connection, uids: Sequence[str]) -> list[Note]:
-    """The notes with these uids, in the order in which they are named; CannotAct when one is unknown or none named."""
+    """The notes with these uids, in the order in which they are named, without those that were erased.
+
+    CannotAct when one is unknown, or none is left.
+    """
+    found = [note for note in every_note(connection, uids) if note.words != ERASED]
+    if not found:
+        raise CannotAct("That note was erased; its words are gone for good.")
+    return found
+
+
+def every_note(connection: store.Connection, uids: Sequence[str]) -> list[Note]:
+    """The notes with these uids, those that were erased too; CannotAct when one is unknown or none named."""
     found = [store.sessions.note(connection, uid) for uid in dict.fromkeys(uids)]
     known = [note for note in found if note is not None]
     if not known or len(known) != len(found):

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from worklog_tui import store
 from worklog_tui.bench.acting import CannotAct, Done, acting, notes_of, sign
-from worklog_tui.bench.note_acts import known_notes, short
+from worklog_tui.bench.note_acts import every_note, short
 from worklog_tui.logbook.standing import standing
 from worklog_tui.model.acts import KEEP_PRIVATE
 
@@ -19,7 +19,7 @@ def keep_private(desk: Desk, notes: Sequence[str]) -> Done:
     """Keep notes (their uids), and all that was read from them, out of everything that is published."""
     with acting(desk) as connection:
         known = _private(connection)
-        found = [note for note in known_notes(connection, notes) if note.uid not in known]
+        found = [note for note in every_note(connection, notes) if note.uid not in known]
         if not found:
             raise CannotAct("That is private already.")
         act = sign(desk, connection, KEEP_PRIVATE, found[0].uid, {"notes": [note.uid for note in found]})

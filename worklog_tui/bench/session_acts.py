@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, Any
 from worklog_tui import store
 from worklog_tui.bench.acting import CannotAct, Done, acting, sign
 from worklog_tui.bench.machines import known_machines, named
-from worklog_tui.bench.note_acts import known_notes
+from worklog_tui.bench.note_acts import every_note
 from worklog_tui.model import Instant, Machine, Note, Session
 from worklog_tui.model.ids import derived
 
@@ -20,7 +20,7 @@ if TYPE_CHECKING:
 def split_session(desk: Desk, note: str) -> Done:
     """Have a session of its own begin with a note, which must not be the first of its session."""
     with acting(desk) as connection:
-        (found,) = known_notes(connection, [note])
+        (found,) = every_note(connection, [note])
         row = store.sessions.notes_of(connection, found.session, with_struck=True)
         going = row[[one.uid for one in row].index(note) :]
         if len(going) == len(row):
@@ -96,7 +96,7 @@ def date_lines(desk: Desk, notes: Sequence[str], start: Instant | None) -> Done:
     """Say when a run of lines was said; they become a session of their own, unless they are all of theirs."""
     given = {"start": asdict(start) if start else None}
     with acting(desk) as connection:
-        found = known_notes(connection, notes)
+        found = every_note(connection, notes)
         if len(found) == len(store.sessions.notes_of(connection, found[0].session)):
             act = sign(desk, connection, "date session", found[0].session, given)
             return Done(act, "The date of the session is set.")
@@ -108,7 +108,7 @@ def shift_lines(desk: Desk, notes: Sequence[str], seconds: int) -> Done:
     if not seconds:
         raise CannotAct("Nothing is to be shifted.")
     with acting(desk) as connection:
-        found = known_notes(connection, notes)
+        found = every_note(connection, notes)
         value = {"notes": [note.uid for note in found], "seconds": int(seconds)}
         act = sign(desk, connection, "shift lines", found[0].session, value)
     return Done(act, f"{_count(found)} moved by {abs(seconds)} seconds to {'later' if seconds > 0 else 'earlier'}.")
@@ -118,7 +118,7 @@ def _apart(
     desk: Desk, connection: store.Connection, notes: Sequence[str], given: dict[str, Any], says: str
 ) -> Done:  # fmt: skip
     """A run of lines of one session as a session of its own."""
-    found = known_notes(connection, notes)
+    found = every_note(connection, notes)
     if len({note.session for note in found}) > 1:
         raise CannotAct("The lines are of more than one session; take them session by session.")
     new = _new_uid(desk, connection, found[0].session)

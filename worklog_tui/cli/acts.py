@@ -115,6 +115,27 @@ def item(call: Call) -> None:
     _told(call, done)
 
 
+def erase(call: Call) -> int:
+    """Erases the words of lines for good; 1 when it only shows what would be erased."""
+    from worklog_tui.bench.erasing import ELSEWHERE, erase_notes, to_erase
+    from worklog_tui.reports.lines import wrapped
+
+    desk = desk_of(call)
+    found = to_erase(desk, call.machine, call.lines)
+    if call.for_good:
+        _told(call, erase_notes(desk, [note.uid for note in found]))
+        return 0
+    if call.json:
+        say_json({"erased": False, "lines": [{"at": n.said_at, "words": n.words, "uid": n.uid} for n in found]})
+        return 1
+    rows = ["This would be erased for good, with every wording and correction of it:"]
+    for note in found:
+        rows += wrapped(f"{note.said_at} {note.words}{' (struck out)' if note.struck else ''}", width(), "  ", "    ")
+    rows += wrapped(f"Nothing is erased yet. To do it, add --for-good; it cannot be undone. {ELSEWHERE}", width())
+    say("\n".join(rows))
+    return 1
+
+
 def undo(call: Call) -> None:
     """Takes back the last act of this computer."""
     from worklog_tui.bench.undoing import undo as take_back

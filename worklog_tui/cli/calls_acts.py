@@ -48,8 +48,11 @@ def add_acts(commands: Any, make: Make, finish: Callable[..., None]) -> None:
     item.add_argument("--reason", metavar="WHY", help="temporary, part needed, fault, to do, fallback or question")
     item.add_argument("--call", metavar="NAME", help="for change: what to call it")
     item.add_argument("--other", metavar="WORDS", help="for merge: the other item")
+    erase = make(commands, "erase", "acts:erase", "erase the words of lines for good, with every correction")
+    erase.add_argument("lines", metavar="LINES", help="the line or lines, as correct names them, such as 2/1:23")
+    erase.add_argument("--for-good", action="store_true", help="do it; without it you are only shown what would go")
     acts = make(commands, "acts", "acts:acts", "list what was corrected, and what was taken back")
-    for parser in (correct, session, item, acts):
+    for parser in (correct, session, item, erase, acts):
         finish(parser, machine=True)
     for name, what in (("undo", "take back the last correction"), ("redo", "do again what was taken back last")):
         finish(make(commands, name, f"acts:{name}", what), machine=False)

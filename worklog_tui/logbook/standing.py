@@ -8,13 +8,13 @@ from worklog_tui.model import Act
 
 
 def standing(acts: Iterable[Act]) -> list[Act]:
-    """The acts that no standing undo names, in their order; the undos themselves are left out."""
+    """The acts that no standing undo names, in their order; undos and what erasing emptied are left out."""
     row = sorted(acts, key=lambda act: act.order)
     undone: set[str] = set()
     for act in reversed(row):
         if act.verb == "undo" and act.uid not in undone:
             undone.add(act.target)
-    return [act for act in row if act.verb != "undo" and act.uid not in undone]
+    return [act for act in row if act.verb != "undo" and act.uid not in undone and not act.is_emptied]
 
 
 def undone_and_done(acts: Iterable[Act], device: str) -> tuple[list[Act], list[Act]]:
@@ -37,7 +37,7 @@ def undone_and_done(acts: Iterable[Act], device: str) -> tuple[list[Act], list[A
         elif act.target in by_uid:
             done = [one for one in done if one.uid != act.target]
             undone.append(act)
-    return [one for one in done if one.verb != "erase"], undone
+    return [one for one in done if one.verb != "erase" and not one.is_emptied], undone
 
 
 def conflicts(acts: Sequence[Act]) -> list[tuple[Act, Act]]:

@@ -16,6 +16,10 @@ PLACE_VERBS = (
 )  # fmt: skip
 "What alters where and when notes stand."
 ITEM_VERBS = ("close item", "reopen item", "merge items", "set item")
+WORDED = (
+    "edit note", "mend word", "correct fact", "strike fact", "add fact", "set subject", *ITEM_VERBS,
+)  # fmt: skip
+"Acts that repeat words of notes in their value; erasing a note takes the value away."
 KEEP_PRIVATE = "keep private"
 "What keeps notes, listed in the value, out of everything that is published."
 MARK_FILM = "mark film"
@@ -41,6 +45,11 @@ class Act:
     "Uids of the acts on that target that it saw; two that had not seen each other are a conflict."
     value: Any = None
     "The new value, as JSON data."
+
+    @property
+    def is_emptied(self) -> bool:
+        """Whether the words that it needs were erased: it is kept, and alters nothing any more."""
+        return self.verb in WORDED and self.verb not in ITEM_VERBS and self.value is None
 
     @property
     def order(self) -> tuple[int, str]:

@@ -6,10 +6,16 @@ from dataclasses import dataclass
 
 from worklog_tui.model.moments import Instant
 
+ERASED = "[erased]"
+"What a note says whose words a person erased for good: a mark that something was there."
+
 
 @dataclass(frozen=True, slots=True)
 class Note:
-    """One line of talk or typing. The first wording is never altered; a later one is a revision."""
+    """One line of talk or typing. The first wording is never altered; a later one is a revision.
+
+    Only erasing takes words away: then the note says ERASED, and no wording of it is left.
+    """
 
     uid: str
     session: str

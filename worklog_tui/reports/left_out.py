@@ -14,6 +14,7 @@ from typing import Any, TypeVar
 
 from worklog_tui.model import Fact, History, Note, SessionRecord, Span
 from worklog_tui.model.facts import KINDS
+from worklog_tui.model.note import ERASED
 from worklog_tui.notes.cleaning import sanitise
 from worklog_tui.reports.publishing_words import PublishingWords, alternatives
 
@@ -97,7 +98,7 @@ class Gate:
 
     def is_private(self, note: Note) -> bool:
         """Whether a note is left out whole."""
-        if note.uid in self.private:
+        if note.uid in self.private or note.words == ERASED:
             return True
         words = note.words.replace("'", "").replace("’", "")
         return not self._hints[0].isdisjoint(_words(words)) and bool(self._private.search(words))

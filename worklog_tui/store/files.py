@@ -65,6 +65,14 @@ def restore(path: Path, backup_file: Path, aside: Path, wait: float = WAIT) -> N
         _open_to_write(path, wait).close()
 
 
+def scour(path: Path, wait: float = WAIT) -> None:
+    """Write the file anew without what was deleted from it: until then unused parts of it hold erased words."""
+    with _told(path), _lock(path, wait), closing(_open_to_write(path, wait)) as connection:
+        connection.execute("INSERT INTO note_words (note_words) VALUES ('optimize')")
+        connection.execute("VACUUM")
+        connection.execute("PRAGMA wal_checkpoint(TRUNCATE)")
+
+
 def _connect(path: Path, mode: str, timeout: float) -> Connection:
     connection = sqlite3.connect(
         f"{path.resolve().as_uri()}?{mode}", uri=True, timeout=timeout, isolation_level=None, check_same_thread=True

@@ -14,6 +14,7 @@ if TYPE_CHECKING:
 
 _NAMES = (
     "m001_kept", "m002_derived", "m003_search", "m004_views", "m005_corrected", "m006_copied_devices", "m007_in_film",
+    "m008_erasing",
 )  # fmt: skip
 
 

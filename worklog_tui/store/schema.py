@@ -185,6 +185,8 @@ FROM fact JOIN note ON note.id = fact.note_id JOIN machine ON machine.id = fact.
 CORRECTED = schema_later.corrected(_MAYBE)
 COPIED_DEVICES = schema_later.copied_devices(_ALWAYS, KEPT, CORRECTED[-1])
 
-STEPS: tuple[tuple[str, ...], ...] = (KEPT, DERIVED, SEARCH, VIEWS, CORRECTED, COPIED_DEVICES, schema_later.IN_FILM)
+STEPS: tuple[tuple[str, ...], ...] = (
+    KEPT, DERIVED, SEARCH, VIEWS, CORRECTED, COPIED_DEVICES, schema_later.IN_FILM, schema_later.ERASING,
+)  # fmt: skip
 "Step n brings a file of version n-1 to version n."
 VERSION = len(STEPS)

@@ -4,6 +4,17 @@ from __future__ import annotations
 
 IN_FILM = ("ALTER TABLE note_as_it_came ADD COLUMN film INTEGER",)
 "The place in the film that a note had before an act gave it another."
+ERASING = (
+    "DROP TRIGGER act_keeps_value",
+    """CREATE TRIGGER act_keeps_value BEFORE UPDATE ON act
+WHEN NEW.value IS NOT NULL
+    OR (NEW.uid, NEW.device, NEW.counter) IS NOT (OLD.uid, OLD.device, OLD.counter)
+    OR (NEW.verb, NEW.target, NEW.seen, NEW.utc) IS NOT (OLD.verb, OLD.target, OLD.seen, OLD.utc)
+    OR NOT EXISTS (
+        SELECT 1 FROM act WHERE verb = 'erase' AND instr(OLD.target || ' ' || coalesce(OLD.value, ''), target))
+BEGIN SELECT RAISE(ABORT, 'acts are only ever added'); END""",
+)
+"The value of an act goes when a note that it is on, or names, is erased."
 _ON_ACTS = ("note_keeps_first_words", "revision_keeps_words", "act_stays", "act_keeps_value")
 "The triggers that stand on the acts or ask them."
 
