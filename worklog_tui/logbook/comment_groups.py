@@ -64,7 +64,7 @@ def grouped(kinds: Sequence[str], asked: Sequence[Asked], plain: Sequence[str]) 
 def _counted(asked: Asked, plain: str) -> Counter[str]:
     """The telling words of a comment, what it is about, and the part that counts in it."""
     words = sorted(stems(plain) - _SAY_NOTHING)[:_MOST]
-    return Counter([*words, *(f"={key}" for key in asked.keys), *(f"#{name}" for name in asked.names[:1])])
+    return Counter([*words, *(f"={key}" for key in asked.keys), *([f"#{asked.kin}"] if asked.kin else [])])
 
 
 def _unit(vector: dict[str, float]) -> dict[str, float]:

@@ -7,12 +7,14 @@ from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from typing import Any
 
-from worklog_tui.logbook.comment_kinds import Kind
+from worklog_tui.logbook.comment_kinds import Kind, weigh
+from worklog_tui.logbook.comment_names import SILENT, called, clause, parts_of, telling
 from worklog_tui.logbook.comment_words import CommentWords, Topic, holds_any
+from worklog_tui.logbook.deeds import asked as deed_of
 from worklog_tui.logbook.named_things import STATES, Named, named_in
 from worklog_tui.logbook.same_thing import thing
 from worklog_tui.logbook.told_lines import QUANTITIES
-from worklog_tui.logbook.words import FILLER, word_set
+from worklog_tui.logbook.words import word_set
 
 Table = Mapping[str, tuple[tuple[Any, ...], ...]]
 ASKED = word_set(
@@ -20,12 +22,9 @@ ASKED = word_set(
     "wear wobble play leak leaks leaking rust rusty spark hole key seal gasket speed temperature"
 )
 _NOT_TECHNICAL = word_set("machine good noted material")
-_NO_NAME = FILLER | word_set(
-    "you your mine my me us how what why where when which who whats ever even well much many long think "
-    "know use used using put try check look make sure see say said tell show pull take clean spray swap "
-    "turn run runs running not no dont cant anyone anybody because than like very too also if then . ? ! "
-    ", ; : been still though people guys"
-)
+_ARTICLES = word_set("the a an that this those these it them your")
+_PLAINLY = 3
+"What speaks for a kind beyond doubt; of two questions in one the first counts."
 _STOPS = re.compile(r"^(?:once|when|if|because|before|after|while|instead|rather|[.?!,;:]+)$")
 
 
@@ -45,6 +44,10 @@ class Asked:
     "Whether it asks for what is planned."
     latest: bool = False
     "Whether it asks how it stands now."
+    sentence: str = ""
+    "The sentence that asks or suggests."
+    kin: str = ""
+    "The part that counts in it, by its name in the vocabulary."
 
 
 def technical(words: CommentWords, table: Table, comment: str) -> bool:
@@ -57,27 +60,66 @@ def technical(words: CommentWords, table: Table, comment: str) -> bool:
 def asked_about(words: CommentWords, table: Table, comment: str, kind: Kind) -> Asked:
     """What the comment is about, from the sentence that made it what it is, else from the whole."""
     plain = words.plain(comment)
-    topic = next((t for t in words.topics if _has(kind.sentence, t)), None)
+    asked = _asked(words, table, plain, kind)
+    before = _any(words.earliest, plain)
+    latest = not before and _any(words.latest, plain)
+    return replace(asked, plan=_any(words.plans, plain), latest=latest, sentence=kind.sentence or plain)
+
+
+def _asked(words: CommentWords, table: Table, plain: str, kind: Kind) -> Asked:
+    said = kind.sentence.split()
+    topic = _topic_in(words, kind.sentence, _things(said, table))
     if topic is not None:
         about = _tail(topic, kind.sentence) if topic.tail else topic.about
-        part = "" if topic.tail or topic.things else _part_in(kind.sentence, table)
-        return Asked(f"{about or topic.about} {part}".strip(), frozenset({f"topic {topic.about} {part}"}), (), topic)
-    chosen = _chosen(kind, plain, table)
+        tailed = any(word not in SILENT for word in about.split()) if topic.tail else False
+        part = None if tailed else _part_in(topic, _things(said, table))
+        key = frozenset({f"topic {topic.about} {part.said if part and not topic.things else ''}"})
+        return Asked(
+            called(said, part.start, part.end) if part else about or topic.about,
+            key,
+            (part.said,) if part else (),
+            topic,
+        )
+    chosen = _chosen(words, kind, plain, table)
     if chosen is not None:
-        text, things, one = chosen
-        asked = _about_thing(words, text, things, one)
-        return replace(asked, plan=_any(words.plans, plain), latest=_any(words.latest, plain))
-    topic = next((t for t in words.topics if _has(plain, t)), None)
+        return _about_thing(words, *chosen)
+    topic = _topic_in(words, plain, _things(plain.split(), table))
     if topic is not None:
         return Asked(topic.about, frozenset({f"topic {topic.about}"}), (), topic)
-    rest = " ".join([w for w in kind.sentence.split() if w not in _NO_NAME][:5])
+    rest = telling(said)
     return Asked(rest, frozenset({rest}))
 
 
-def _part_in(sentence: str, table: Table) -> str:
+def _things(said: list[str], table: Table) -> list[Named]:
+    """The things and states that a text names; without verbs (weld that tank) and small words (can it)."""
+    return [t for t in named_in(said, table) if not (t.end - t.start == 1 and _no_name(said, t))]
+
+
+def _no_name(said: list[str], one: Named) -> bool:
+    after = said[one.end] if one.end < len(said) else ""
+    return one.kind not in STATES and (one.said in SILENT or (after in _ARTICLES and _verb(one.said)))
+
+
+def _verb(word: str) -> bool:
+    """Whether a word before an article tells a deed: weld the tank, fitting a seal."""
+    return word.endswith("ing") or bool(deed_of(f"{word} the").actions)
+
+
+def _topic_in(words: CommentWords, text: str, things: list[Named]) -> Topic | None:
+    """The topic that a text asks about; not oil where the pressure of the oil is asked."""
+    return next((t for t in words.topics if _has(text, t) and not _within(text.split(), t, things)), None)
+
+
+def _within(said: list[str], topic: Topic, things: list[Named]) -> bool:
+    """Whether each phrase of the topic ends inside the name of a thing."""
+    ends = [n + len(p) for p in map(str.split, topic.says) for n in range(len(said)) if said[n : n + len(p)] == p]
+    return bool(ends) and all(any(t.start < end < t.end for t in things) for end in ends)
+
+
+def _part_in(topic: Topic, things: list[Named]) -> Named | None:
     """The part that a topic is asked of: where to buy the head gasket."""
-    found = [t for t in named_in(sentence.split(), table) if t.kind in ("part", "joint", "fastener")]
-    return min(found, key=lambda t: (*t.rank, t.start)).said if found else ""
+    found = [t for t in things if t.kind in ("part", "joint", "fastener") and t.name not in topic.things]
+    return min(found, key=lambda t: (*t.rank, t.start)) if found else None
 
 
 def _has(text: str, topic: Topic) -> bool:
@@ -98,20 +140,32 @@ def _tail(topic: Topic, sentence: str) -> str:
     return " ".join(row[:7])
 
 
-def _chosen(kind: Kind, plain: str, table: Table) -> tuple[list[str], list[Named], Named] | None:
+def _chosen(words: CommentWords, kind: Kind, plain: str, table: Table) -> tuple[list[str], list[Named], Named] | None:
     """The words, the things in them and the one that counts; of a suggestion, a thing said to be bad comes first."""
     texts = [kind.sentence.split(), plain.split()]
-    for words in reversed(texts) if kind.kind == "suggestion" else ():
-        things = named_in(words, table)
-        bad = [t for t in things if t.kind not in STATES and _beside_bad(t, things)]
+    for said in reversed(texts) if kind.kind == "suggestion" else ():
+        things = _things(said, table)
+        bad = [t for t in parts_of(things) if _beside_bad(t, things) and _weight(words, kind.kind, said, t)]
         if bad:
-            return words, things, min(bad, key=lambda t: (*t.rank, t.start))
-    for words in texts:
-        things = named_in(words, table)
-        parts = [t for t in things if t.kind not in STATES]
-        if parts:
-            return words, things, min(parts, key=lambda t: (*t.rank, t.start))
+            return said, things, min(bad, key=_telling)
+    for said in texts:
+        things = _things(said, table)
+        if parts := parts_of(things):
+            weights = {t: _weight(words, kind.kind, said, t) for t in parts}
+            return said, things, min(parts, key=lambda t: (-weights[t], *_telling(t)))
     return None
+
+
+def _telling(one: Named) -> tuple[int, int, int]:
+    """Smaller is more telling; of equals the first."""
+    return *one.rank, one.start
+
+
+def _weight(words: CommentWords, kind: str, said: list[str], one: Named) -> int:
+    """How much the clause that names a thing speaks for the kind of the comment."""
+    low, high = clause(said, one.start, one.end)
+    weighed = weigh(words, " ".join(said[low:high]))
+    return min(_PLAINLY, weighed.question if kind == "question" else weighed.suggestion)
 
 
 def _beside_bad(one: Named, things: list[Named]) -> bool:
@@ -120,16 +174,32 @@ def _beside_bad(one: Named, things: list[Named]) -> bool:
 
 def _about_thing(words: CommentWords, said: list[str], things: list[Named], chosen: Named) -> Asked:
     start = chosen.start
-    while start > 0 and chosen.start - start < 2 and said[start - 1] not in _NO_NAME and said[start - 1].isalpha():
+    while start > 0 and chosen.start - start < 2 and said[start - 1] not in SILENT and said[start - 1].isalpha():
         start -= 1
     phrase = " ".join(said[start : chosen.end])
     beside = [w for w in said[max(0, chosen.start - 6) : chosen.end + 5] if w in ASKED and w not in phrase.split()]
-    bad = [t.said for t in things if t.kind == "bad" and abs(t.start - chosen.start) < 6 and t.said not in phrase]
-    fluid = [t.said for t in things if t.kind == "fluid" and t is not chosen and abs(t.start - chosen.start) < 6]
-    about = " ".join([phrase, *(beside or bad or fluid)[:1]])
-    names = (chosen.name, *words.akin.get(chosen.name, ()), *words.akin.get(chosen.said, ()), about)
-    quantity = next((w for w in (*beside, phrase) if w in QUANTITIES), "")
-    what = " ".join(sorted(thing(about).words | thing(about).marks))
-    group = words.akin.get(chosen.name) or words.akin.get(chosen.said) or (chosen.name,)
-    keys = frozenset({what, f"{group[0]} {quantity}".strip()})
-    return Asked(about, keys, tuple(dict.fromkeys(names)), None, quantity)
+    near = [t for t in things if abs(t.start - chosen.start) < 6 and t.said not in phrase]
+    bad = [t.said for t in near if t.kind == "bad"]
+    fluid = [t.said for t in near if t.kind == "fluid"]
+    short = " ".join([phrase, *(beside or bad or fluid)[:1]])
+    low, high = clause(said, chosen.start, chosen.end)
+    others = [
+        t.name for t in things if t.kind == "part" and low <= t.start and t.end <= high and t.name not in chosen.name
+    ]
+    names = (chosen.name, *words.akin.get(chosen.name, ()), *words.akin.get(chosen.said, ()), short, *others)
+    quantity = next((w for w in (*beside, *phrase.split()) if w in QUANTITIES), "")
+    keys = _keys(words, things, short, quantity)
+    about = called(said, start, chosen.end)
+    return Asked(about, keys, tuple(dict.fromkeys(names)), None, quantity, kin=_kin(things).name)
+
+
+def _kin(things: list[Named]) -> Named:
+    """The thing by which a comment is put beside others."""
+    return min((t for t in things if t.kind not in STATES), key=_telling)
+
+
+def _keys(words: CommentWords, things: list[Named], short: str, quantity: str) -> frozenset[str]:
+    kin = _kin(things)
+    what = " ".join(sorted(thing(short).words | thing(short).marks))
+    group = words.akin.get(kin.name) or words.akin.get(kin.said) or (kin.name,)
+    return frozenset({what, f"{group[0]} {quantity}".strip()})

@@ -10,12 +10,13 @@ from functools import lru_cache
 from pathlib import Path
 from typing import Any
 
-from worklog_tui.logbook.words import PHRASES
+from worklog_tui.logbook.words import PHRASES, one_form
 from worklog_tui.rulebook.mistakes import GrammarMistake, Mistake
 
 FILE = "comments.toml"
 LONGEST = 5_000
 "Characters of a comment that are read."
+_LISTS = ("plans", "latest", "earliest", "appeals")
 _SPLIT = frozenset({"fly wheel", "crank case", "back plate", "hand brake"})
 
 
@@ -39,8 +40,21 @@ class Topic:
     answer: tuple[str, ...] = ()
     things: tuple[str, ...] = ()
     "Names of the parts that facts about it are about."
+    pattern: re.Pattern[str] | None = None
+    "What else in a line answers it: a year."
     tail: bool = False
     "Whether the words that follow say what is asked."
+
+
+@dataclass(frozen=True, slots=True)
+class Wanted:
+    """What a line must hold that answers a question which begins so: a number, or one of some words."""
+
+    says: tuple[str, ...]
+    number: bool = False
+    holds: frozenset[str] = frozenset()
+    actions: frozenset[str] = frozenset()
+    "Or tells of such work."
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,6 +69,13 @@ class CommentWords:
     "Words that ask for what is planned."
     latest: tuple[str, ...] = ()
     "Words that ask how it stands now."
+    earliest: tuple[str, ...] = ()
+    "Words that ask how it was at first."
+    appeals: tuple[str, ...] = ()
+    "Words by which the speaker asks his viewers."
+    wants: tuple[Wanted, ...] = ()
+    opposites: tuple[tuple[str, str], ...] = ()
+    "Words of which a line that holds the one does not answer for the other."
     shorthand: Mapping[str, str] = field(default_factory=dict)
 
     def with_akin(self, table: Mapping[str, tuple[tuple[Any, ...], ...]]) -> Mapping[str, tuple[tuple[Any, ...], ...]]:
@@ -93,7 +114,7 @@ def load_comment_words(folders: Sequence[Path]) -> CommentWords:
         return _words(tables)
     except KeyError as error:
         raise _mistake(f"a table has no {error}", f"give it {error}") from None
-    except (TypeError, ValueError, AttributeError) as error:
+    except (TypeError, ValueError, AttributeError, re.error) as error:
         raise _mistake(f"a table has a value of the wrong kind ({error})", "compare it with its neighbours") from None
 
 
@@ -117,15 +138,24 @@ def _words(tables: Sequence[Mapping[str, Any]]) -> CommentWords:
             akin |= dict.fromkeys(group["things"], tuple(group["things"]))
     cues = tuple(_cue(c) for table in tables for c in table.get("cue", ()))
     topics = tuple(_topic(t) for table in tables for t in table.get("topic", ()))
-    plans = tuple(str(p) for table in tables for p in table.get("plans", ()))
-    latest = tuple(str(p) for table in tables for p in table.get("latest", ()))
-    return CommentWords(cues, topics, akin, plans, latest, shorthand)
+    lists = {name: tuple(str(p) for table in tables for p in table.get(name, ())) for name in _LISTS}
+    wants = tuple(_wanted(w) for table in tables for w in table.get("want", ()))
+    pairs = tuple((str(one), str(other)) for table in tables for one, other in table.get("opposites", ()))
+    return CommentWords(cues, topics, akin, shorthand=shorthand, wants=wants, opposites=pairs, **lists)
 
 
 def _cue(table: Mapping[str, Any]) -> Cue:
     return Cue(table["kind"], table["at"], int(table["weight"]), frozenset(table["says"]))
 
 
+def _wanted(table: Mapping[str, Any]) -> Wanted:
+    says, holds, actions = (tuple(map(str, table.get(name, ()))) for name in ("says", "holds", "actions"))
+    if not says:
+        raise KeyError("says")
+    return Wanted(says, bool(table.get("number")), frozenset(map(one_form, holds)), frozenset(actions))
+
+
 def _topic(table: Mapping[str, Any]) -> Topic:
-    return Topic(table["about"], tuple(table["says"]), tuple(table.get("answer", ())), tuple(table.get("things", ())),
-                 bool(table.get("tail")))  # fmt: skip
+    pattern = re.compile(table["pattern"]) if "pattern" in table else None
+    lists = [tuple(map(str, table.get(name, ()))) for name in ("answer", "things")]
+    return Topic(table["about"], tuple(table["says"]), lists[0], lists[1], pattern, bool(table.get("tail")))

@@ -6,13 +6,16 @@ import math
 from collections import defaultdict
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
+from itertools import pairwise
 
 from worklog_tui.logbook.same_thing import Thing, same, thing
 from worklog_tui.logbook.words import FILLER, one_form, raw_words, word_set
 from worklog_tui.model import Fact, FollowUp, History, Reading
 
-QUANTITIES = word_set("gap compression pressure voltage torque speed temperature resistance")
+QUANTITIES = word_set("gap compression pressure voltage current torque speed temperature resistance")
 "Quantities that people speak of as of a thing."
+UNKNOWN = 0.4
+"What a word that no line holds counts of the rarest word of the log (judgement)."
 
 
 @dataclass(frozen=True, slots=True)
@@ -28,17 +31,23 @@ class ToldLines:
     by_note: Mapping[str, tuple[Fact, ...]]
     questions: tuple[tuple[FollowUp, frozenset[str]], ...]
     "What the person asked himself, with its words."
+    text: Mapping[str, str]
+    "Each note's words as they were said, in order."
+    words: Mapping[str, frozenset[str]]
+    "The telling words of each note in one form."
+    after: Mapping[str, str]
+    "The note that follows, within a session."
 
     @classmethod
     def of(cls, history: History) -> ToldLines:
         """The index of a history."""
         notes: dict[str, list[str]] = defaultdict(list)
-        count = 0
-        for record in history.sessions:
-            for note in record.notes:
-                count += 1
-                for word in stems(note.words):
-                    notes[word].append(note.uid)
+        said = [note for record in history.sessions for note in record.notes]
+        words = {note.uid: stems(note.words) for note in said}
+        for uid, held in words.items():
+            for word in held:
+                notes[word].append(uid)
+        count = len(said)
         by_thing: dict[str, dict[int, Fact]] = defaultdict(dict)
         by_note: dict[str, list[Fact]] = defaultdict(list)
         facts = history.facts()
@@ -54,16 +63,25 @@ class ToldLines:
             {key: tuple(row.values()) for key, row in by_thing.items()},
             {note: tuple(row) for note, row in by_note.items()},
             asked,
+            {note.uid: note.words for note in said},
+            words,
+            {a.uid: b.uid for record in history.sessions for a, b in pairwise(record.notes)},
         )
 
     def likeness(self, said: frozenset[str]) -> dict[str, float]:
         """For each note that shares words: how much of the words it holds, from 0 to 1, rare ones counting more."""
-        whole = sum(self.weight.get(word, 0.0) for word in said)
+        unknown = UNKNOWN * math.log(1 + len(self.text))
+        whole = sum(self.weight.get(word, unknown) for word in said)
         shares: dict[str, float] = defaultdict(float)
         for word in sorted(said):
             for note in self.notes.get(word, ()):
                 shares[note] += self.weight[word] / whole
         return dict(shares)
+
+    def with_next(self, note: str) -> tuple[str, ...]:
+        """A note's words and those of the note that follows."""
+        after = self.after.get(note)
+        return (self.text[note], self.text[after]) if after else (self.text[note],)
 
     def about(self, wanted: Iterable[Thing]) -> list[Fact]:
         """The facts that are about one of the things."""

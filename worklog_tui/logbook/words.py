@@ -22,6 +22,7 @@ SAME = {
     "genny": "generator", "alternator": "generator", "dynamo": "generator", "motor": "engine", "muffler": "silencer",
     "hood": "bonnet", "fender": "wing", "retorque": "torque", "gage": "gauge", "dizzy": "distributor",
     "cond": "condenser", "pts": "point", "ndl": "needle", "impellor": "impeller", "gasoil": "diesel",
+    "carburetter": "carburettor", "carbureter": "carburettor", "carburator": "carburettor",
     "o-ring": "oring", "fly": "flywheel",
 }  # fmt: skip
 PHRASES = (
