@@ -1,8 +1,10 @@
 """Simulated repairs with the shipped fault files: what following the advice costs beside simpler ways, and whether its
 chances come true.
 
-Faults are drawn from the priors until the complaint comes up; checks answer by their likelihoods, looks see what is
-there, and each repair is proved by trying the machine. Seeds are fixed. `python -m tests.diagnosis.measures` prints it.
+Faults are drawn from the priors until the complaint comes up: each brings it about by the chance of its link, so that
+some faults that are there play no part in it. Checks answer by their likelihoods, looks see what is there, and each
+repair is proved by trying the machine, which is cured when nothing is left that brings the complaint about.
+Seeds are fixed. `python -m tests.diagnosis.measures` prints it.
 """
 
 from __future__ import annotations
@@ -42,11 +44,20 @@ class Tally:
     "(prior chance, chance given, whether the fault was there), for every suspect after every step."
 
 
+@dataclass(frozen=True)
+class Drawn:
+    """The faults of one machine, and those of them that bring the complaint about."""
+
+    there: frozenset[str]
+    acting: frozenset[str]
+
+
 class Repair:
     """One machine with its true faults, and the minutes spent on it."""
 
-    def __init__(self, book: FaultBook, signs: Signs, complaint: str, faults: set[str], rng: random.Random) -> None:
-        self.book, self.signs, self.faults, self.rng = book, signs, set(faults), rng
+    def __init__(self, book: FaultBook, signs: Signs, complaint: str, drawn: Drawn, rng: random.Random) -> None:
+        self.book, self.signs, self.rng = book, signs, rng
+        self.faults, self.acting = set(drawn.there), set(drawn.acting)
         self.symptom = signs.symptoms[complaint]
         self.minutes, self.opened = 0.0, set[str]()
         self.cured = False
@@ -63,10 +74,11 @@ class Repair:
         self.minutes += job.minutes + job.parts_cost
 
     def mend(self, fault: str) -> None:
-        """Repairs one fault and tries the machine: cured when none of the causes is left."""
+        """Repairs one fault and tries the machine: cured when nothing is left that brings the complaint about."""
         self.pay(self.signs.faults[fault].repair)
         self.faults.discard(fault)
-        self.cured = not self.faults & set(self.symptom.causes)
+        self.acting.discard(fault)
+        self.cured = not self.acting
 
     def look(self, fault: str) -> bool:
         """A look at one fault; repaired at once when it is there."""
@@ -141,13 +153,14 @@ def fresh_signs(book: FaultBook, complaint: str) -> Signs:
     return Signs(Log(told.history()), book)
 
 
-def drawn(signs: Signs, complaint: str, rng: random.Random) -> set[str]:
+def drawn(signs: Signs, complaint: str, rng: random.Random) -> Drawn:
     """Faults drawn from the priors until they bring the complaint about."""
     causes = signs.symptoms[complaint].causes
     while True:
-        faults = [f.id for f in signs.faults.values() if rng.random() < f.prior]
-        if any(f in causes and rng.random() < causes[f] for f in faults):
-            return set(faults)
+        there = [f.id for f in signs.faults.values() if rng.random() < f.prior]
+        acting = [f for f in there if f in causes and rng.random() < causes[f]]
+        if acting:
+            return Drawn(frozenset(there), frozenset(acting))
 
 
 def ways_of(book: FaultBook, signs: Signs, complaint: str, rng: random.Random) -> dict[str, Callable[[Repair], None]]:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from tests.diagnosis.measure_repairs import simulated
 from worklog_tui.rulebook.faults import FaultBook
 
-FEW = 4
+FEW = 10
 
 
 def test_following_the_advice_beats_a_checklist_and_the_likeliest_first(faults: FaultBook) -> None:

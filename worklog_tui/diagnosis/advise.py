@@ -8,19 +8,19 @@ from datetime import datetime
 
 from worklog_tui.diagnosis.asking import asks
 from worklog_tui.diagnosis.candidate import Candidate, Tier, best
-from worklog_tui.diagnosis.engine import Engine, Option, standing_signs
+from worklog_tui.diagnosis.engine import Engine, Option
 from worklog_tui.diagnosis.explain import causes_of, standings, step_of
 from worklog_tui.diagnosis.explained import explained, is_explained
 from worklog_tui.diagnosis.instead import instead
 from worklog_tui.diagnosis.item_steps import ItemSteps
 from worklog_tui.diagnosis.log import Log
-from worklog_tui.diagnosis.network import Network
+from worklog_tui.diagnosis.network import OTHER, Network
 from worklog_tui.diagnosis.opened import opened
 from worklog_tui.diagnosis.own_plan import plan_of
 from worklog_tui.diagnosis.own_suspects import own_suspects, trouble
 from worklog_tui.diagnosis.safety import Safety
 from worklog_tui.diagnosis.sign import Sign
-from worklog_tui.diagnosis.signs import Signs
+from worklog_tui.diagnosis.signs import Signs, standing_signs
 from worklog_tui.diagnosis.summing_up import listed
 from worklog_tui.diagnosis.wording import Wording
 from worklog_tui.model import Advice, Cause, History, OpenItem, Step, SystemStanding
@@ -140,7 +140,7 @@ def _doubted(signs: Signs, fault: str, when: float) -> bool:
 
 
 def _remark(engine: Engine) -> str:
-    if engine.unexplained() > UNEXPLAINED:
+    if engine.network.chance(OTHER + engine.symptom.id) > UNEXPLAINED:
         return "The list of faults does not explain this: what is likely by the list has been checked."
     if engine.network.result.left_out:
         return "Some weaker evidence was left out of the sum: there is too much of it at once."

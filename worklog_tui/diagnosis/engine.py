@@ -3,12 +3,11 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 from functools import cached_property
 
-from worklog_tui.diagnosis.network import OTHER, Network
-from worklog_tui.diagnosis.noisy_or import Piece
+from worklog_tui.diagnosis.network import Network
 from worklog_tui.diagnosis.order import (
     Look,
     Part,
@@ -18,9 +17,9 @@ from worklog_tui.diagnosis.order import (
     cover_bits,
     expected_after,
 )  # fmt: skip
-from worklog_tui.diagnosis.sign import Sign
 from worklog_tui.diagnosis.signs import Signs
-from worklog_tui.rulebook.faults import Fault, FaultBook, Job, Symptom
+from worklog_tui.diagnosis.suspect_sets import acting_sets, folded, has, normal, over
+from worklog_tui.rulebook.faults import Check, Fault, FaultBook, Job, Symptom
 
 SUSPECTS = 7
 "How many of the likeliest faults are planned over; the others are folded into the evidence."
@@ -38,7 +37,7 @@ SLACK = 0.05
 "What costs this share more than the best order without it is no worse than a part of that order."
 TIE = 0.01
 SURE, SEEN = 0.5, 0.2
-"From these chances on a repair is named: without a look, and after one that showed it bad."
+"From these chances on a repair is named: unseen, and seen bad."
 VOIDED = 0.15
 "A sign that is trusted less was voided by a discovery: the look is worth making again."
 DEAR = 20.0
@@ -69,6 +68,7 @@ class Engine:
         opened: frozenset[str] = frozenset(),
     ) -> None:  # fmt: skip
         self.book, self.signs, self.network, self.symptom, self.vetoed = book, signs, network, symptom, vetoed
+        self.sign = signs.symptom_signs.get(symptom.id)
         linked = [f for f in symptom.causes if f in signs.faults]
         ranked = sorted(linked, key=lambda f: (-network.chance(f), f))
         self.ranked = ranked
@@ -84,17 +84,24 @@ class Engine:
 
     @cached_property
     def belief(self) -> list[float]:
-        """The chance of every set of suspects, with all other faults folded into the evidence.
+        """The chance of every set of suspects that brings the complaint about, with all other faults folded in.
 
-        The last bit stands for what is none of them: it is set where no suspect is there, for the machine still fails.
+        A fault that is there and plays no part in the complaint need not be found. The last bit stands for what is none
+        of the suspects: another cause, listed or not, which takes a deeper inspection.
         """
-        net = self.network
+        net, links = self.network, self.symptom.causes
         mine = [net.index[f] for f in self.suspects]
         rest = {i: p for i, p in enumerate(net.priors) if i not in mine}
-        pieces = [_folded(piece, mine, rest) for _, piece in net.evidence]
+        now = (sign is not self.sign for sign, _ in net.evidence)
+        pieces = [folded(piece, mine, rest) for (_, piece), kept in zip(net.evidence, now, strict=True) if kept]
         priors = [net.priors[i] for i in mine]
-        belief = belief_over([1 - p for p in priors], priors, pieces)
-        return [0.0, *belief[1:], belief[0], *[0.0] * (len(belief) - 1)]
+        there = belief_over([1 - p for p in priors], priors, pieces)
+        acting = acting_sets(there, [links[f] for f in self.suspects])
+        others = (net.priors[net.index[f]] * links[f] for f in self.ranked if f not in self.suspects)
+        deeper = 1 - (1 - self.symptom.leak) * math.prod(1 - p for p in others)
+        belief = [0.0, *acting[1:], acting[0] * deeper, *[0.0] * (len(acting) - 1)]
+        whole = sum(belief)
+        return [x / whole for x in belief] if whole > 0 else belief
 
     @cached_property
     def parts(self) -> list[Part]:
@@ -106,14 +113,33 @@ class Engine:
             dear = fault.repair.parts_cost > DEAR
             look = fault.look.minutes if fault.look else None
             found.append(Part(look, fault.repair.minutes + fault.repair.parts_cost, covers, blind=not dear))
-        return [*found, Part(None, DEEPER)]
+        return [*found, Part(None, self._deeper())]
+
+    @cached_property
+    def rest(self) -> list[tuple[str, float]]:
+        """The listed causes that are no suspects, each with its chance to bring the complaint about."""
+        links = self.symptom.causes
+        chances = ((f, self.network.chance(f) * links[f]) for f in self.ranked if f not in self.suspects)
+        return [(f, chance) for f, chance in chances if f not in self.vetoed]
+
+    def _deeper(self) -> float:
+        """The minutes to find and mend what is none of the suspects: the rest in turn, else a long search."""
+        spent, sum_, whole = 0.0, 0.0, 0.0
+        for name, chance in sorted(self.rest, key=lambda r: -r[1] / self._looking(r[0])):
+            spent += self._looking(name)
+            repair = self.signs.faults[name].repair
+            sum_, whole = sum_ + chance * (spent + repair.minutes + repair.parts_cost), whole + chance
+        whole, sum_ = whole + self.symptom.leak, sum_ + self.symptom.leak * (spent + DEEPER)
+        return sum_ / whole if whole > 0 else DEEPER
+
+    def _looking(self, name: str) -> float:
+        """The minutes to look at a fault, its covers with them."""
+        fault = self.signs.faults[name]
+        job = fault.look or fault.repair
+        return job.minutes + sum(m for k, m in enumerate(self.minutes) if self._covers(job) >> k & 1)
 
     def _covers(self, job: Job) -> int:
         return cover_bits(job.access, {a.id: a.needs for a in self.book.access.values()}, self.covers)
-
-    def unexplained(self) -> float:
-        """How likely it is that none of the listed faults causes the complaint."""
-        return self.network.chance(OTHER + self.symptom.id)
 
     def options(self) -> list[Option]:
         """What can be done about it, best first; empty when nothing is suspected."""
@@ -133,16 +159,25 @@ class Engine:
             fits = not check.only_for or self.symptom.id in check.only_for
             if fits and self._worth(check.id) and any(f in self.suspects for f in check.likelihood):
                 pieces = [self.network.check_piece(check, k, 1.0, math.inf) for k in range(len(check.outcomes))]
-                chances = _normal([_over(piece, where) for piece in pieces], len(self.belief))
+                among = self._among_rest(check)
+                overs = [over(piece, where, 1 << len(where), r) for piece, r in zip(pieces, among, strict=True)]
+                chances = normal(overs, len(self.belief))
                 yield "check", check.id, check.job, tuple(zip(check.outcomes, chances, strict=True))
         for n, name in enumerate(self.suspects):
             fault = self.signs.faults[name]
             if name in self.vetoed:
                 continue
             if fault.look and self._worth(name):
-                yield "look", name, fault.look, (("bad", _has(n, True)), ("good", _has(n, False)))
+                yield "look", name, fault.look, (("bad", has(n, True)), ("good", has(n, False)))
             if self._worth_mending(fault):
                 yield "repair", name, fault.repair, ()
+
+    def _among_rest(self, check: Check) -> list[float]:
+        """How likely each outcome of a check is when none of the suspects is the cause, but one of the rest is."""
+        whole = self.symptom.leak + sum(chance for _, chance in self.rest)
+        rows = [(check.likelihood.get(f, check.base), chance) for f, chance in self.rest]
+        rows.append((check.base, self.symptom.leak))
+        return [sum(row[k] * chance for row, chance in rows) / whole for k in range(len(check.outcomes))]
 
     def _worth(self, name: str) -> bool:
         """Whether a check or look was not made already since the thing was last worked on."""
@@ -209,38 +244,3 @@ def _rank(option: Option, best: float) -> tuple[int, float, float, str]:
     """Options within a hundredth of each other are ties: the quicker one, then the one without parts, comes first."""
     ties = int((option.expected - best) / (TIE * best)) if best > 0 else 0
     return ties, option.job.minutes, option.job.parts_cost, option.id
-
-
-def _has(n: int, there: bool) -> Callable[[int], float]:
-    return lambda bits: float(bool(bits >> n & 1) is there)
-
-
-def _over(piece: Piece, where: dict[int, int]) -> Callable[[int], float]:
-    """The likelihood of a piece over sets of suspects (bits); other faults are taken as absent."""
-    terms = [(c, [(1 << where[i], v) for i, v in values.items() if i in where]) for c, values in piece.terms]
-    return lambda bits: sum(c * math.prod(v for bit, v in values if bits & bit) for c, values in terms)
-
-
-def _normal(likelihoods: Sequence[Callable[[int], float]], size: int) -> list[Callable[[int], float]]:
-    """Likelihoods whose outcomes add up to 1 for every set; a check whose faults each move the odds needs it."""
-    rows = [[max(f(bits), 0.0) for bits in range(size)] for f in likelihoods]
-    sums = [sum(row[bits] for row in rows) or 1.0 for bits in range(size)]
-    return [lambda bits, row=row: row[bits] / sums[bits] for row in rows]  # type: ignore[misc]
-
-
-def _folded(piece: Piece, mine: Sequence[int], rest: dict[int, float]) -> Piece:
-    """A piece over the suspects alone: each other fault counts by its prior; suspects are numbered as in `mine`."""
-    at = {i: n for n, i in enumerate(mine)}
-    terms = []
-    for c, values in piece.terms:
-        for i, p in rest.items():
-            if i in values:
-                c *= 1 - p + p * values[i]
-        terms.append((c, {at[i]: v for i, v in values.items() if i in at}))
-    return Piece(tuple(terms))
-
-
-def standing_signs(signs: Signs) -> list[Sign]:
-    """The signs of complaints that are still there, the telling ones first, and of these the latest."""
-    there = [s for s in signs.symptom_signs.values() if s.shows == "present"]
-    return sorted(there, key=lambda s: (signs.symptoms[s.of].vague, -s.event.when))

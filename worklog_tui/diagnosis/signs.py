@@ -232,3 +232,9 @@ def _repeated(before: Sign | None, shows: str, sure: float) -> float:
     if before is None or before.shows != shows:
         return sure
     return min(TRUST_MOST, 1 - (1 - before.trust) * (1 - sure))
+
+
+def standing_signs(signs: Signs) -> list[Sign]:
+    """The signs of complaints that are still there, the telling ones first, and of these the latest."""
+    there = [s for s in signs.symptom_signs.values() if s.shows == "present"]
+    return sorted(there, key=lambda s: (signs.symptoms[s.of].vague, -s.event.when))
