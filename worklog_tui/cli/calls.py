@@ -106,7 +106,14 @@ def _files(commands: Any) -> None:
     explain.add_argument("line", metavar="LINE", help="the line, in quotes")
     explain.add_argument("--machine", metavar="machine.toml", help="the machine card")
     grammar = _command(commands, "grammar", "files:grammar", "look after the grammar files")
-    grammar.add_argument("what", choices=["check"], help="check: find what must be mended in them")
+    grammar.add_argument(
+        "what",
+        choices=["check", "try", "sample"],
+        help="check: find what must be mended in them; try: the patterns that a line meets; "
+        "sample: wordings of a pattern, by its id or as a pattern",
+    )
+    grammar.add_argument("words", nargs="?", help="the line, or the pattern, in quotes")
+    grammar.add_argument("--machine", metavar="machine.toml", help="the machine card")
 
 
 def _keeping(commands: Any) -> None:

@@ -1,4 +1,4 @@
-"""Commands on files: extract, explain, grammar check."""
+"""Commands on files: extract, explain, grammar."""
 
 from __future__ import annotations
 
@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from worklog_tui.cli.calls import Call
 from worklog_tui.cli.output import complain, say, say_json, width
-from worklog_tui.cli.refusing import BadInput
+from worklog_tui.cli.refusing import BadInput, WrongCall
 
 if TYPE_CHECKING:
     from worklog_tui.model import Machine
@@ -44,7 +44,24 @@ def explain(call: Call) -> None:
 
 
 def grammar(call: Call) -> None:
-    """Checks the grammar files."""
+    """Checks the grammar files; tries a line on them; makes up wordings of a pattern."""
+    if call.what == "check":
+        _check()
+        return
+    if not call.words:
+        raise WrongCall(f"grammar {call.what}: give {'a line' if call.what == 'try' else 'a pattern'} in quotes.")
+    from worklog_tui.bench import grammar_tries
+    from worklog_tui.model import Machine
+
+    card = read_card(Path(call.machine)) if call.machine else Machine("machine")
+    shows = grammar_tries.tried if call.what == "try" else grammar_tries.sampled
+    try:
+        say("\n".join(shows(rulebook(), card, call.words)))
+    except grammar_tries.NoPattern as wrong:
+        raise BadInput(str(wrong)) from wrong
+
+
+def _check() -> None:
     from worklog_tui.bench.grammar_files import mistakes
 
     found = mistakes(folders())

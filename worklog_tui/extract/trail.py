@@ -6,6 +6,7 @@ from dataclasses import dataclass, replace
 
 from worklog_tui.extract.context import Context
 from worklog_tui.extract.finish import Piece, finish
+from worklog_tui.extract.matching import matches
 from worklog_tui.extract.reader import Passage, _sentences, read_sentence
 from worklog_tui.extract.remember import remember
 from worklog_tui.extract.scene import Draft
@@ -41,6 +42,18 @@ class Read:
     fact: Fact
     words: str
     steps: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Met:
+    """A pattern that stands in a line."""
+
+    rule: str
+    words: str
+    kept: bool
+    "Whether a fact was made by it."
+    came: str
+    "What came of it, in plain words."
 
 
 @dataclass(frozen=True, slots=True)
@@ -82,6 +95,21 @@ def explain(book: Rulebook, machine: Machine, words: str, track: str = "live") -
         dropped += scene.dropped
         context = remember(scene, drafts, context, len(scene.tokens))
     return Trail(tuple(meanings), tuple(read), tuple(dropped))
+
+
+def patterns_met(book: Rulebook, machine: Machine, words: str, track: str = "live") -> list[Met]:
+    """Every pattern that stands in the words, read as one note, in the order of the words."""
+    found: list[tuple[int, Met]] = []
+    passage = Passage(words, (Piece("", 0, len(words), 0),), 0)
+    for tokens in _sentences(passage, book, machine, track):
+        scene, drafts = read_sentence(words, tokens, book, machine, Context.start(), track)
+        made = {(d.rule.id, d.first_used) for d in drafts}
+        for match in matches(scene.tokens, book):
+            said = scene.said(match.first, match.last - 1)
+            kept = (match.rule.id, match.first) in made
+            came = "kept" if kept else next((r for r in scene.dropped if match.rule.id in r), "nothing is made of it")
+            found.append((scene.tokens[match.first].start, Met(match.rule.id, said, kept, came)))
+    return [met for _, met in sorted(found, key=lambda at: at[0])]
 
 
 def _steps(draft: Draft) -> tuple[str, ...]:

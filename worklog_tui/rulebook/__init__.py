@@ -3,5 +3,7 @@
 from worklog_tui.rulebook.book import Rulebook, load
 from worklog_tui.rulebook.lexicon import Sense
 from worklog_tui.rulebook.mistakes import GrammarMistake, Mistake
+from worklog_tui.rulebook.samples import samples
+from worklog_tui.rulebook.says import SaysError
 
-__all__ = ["GrammarMistake", "Mistake", "Rulebook", "Sense", "load"]
+__all__ = ["GrammarMistake", "Mistake", "Rulebook", "SaysError", "Sense", "load", "samples"]
