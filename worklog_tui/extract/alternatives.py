@@ -60,7 +60,7 @@ def told(scene: Scene, found: list[Draft]) -> list[Draft]:
 
 def _opens(scene: Scene, i: int) -> bool:
     token = scene.tokens[i]
-    if token.sense("suspicion") or token.low in OPENS:
+    if "suspicion" in token.classes or token.low in OPENS:
         return True
     return i == 0 and token.low == "or" and bool(scene.context.suspects)
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 
 from worklog_tui.extract.words import Word
-from worklog_tui.rulebook.misheard import Misheard
+from worklog_tui.rulebook.misheard import Misheard, Row
 
 REACH = 8
 _PAIR = re.compile(r"\d{1,2}:\d+(?:\.\d+)?")
@@ -16,17 +16,14 @@ def clean(words: list[Word], misheard: Misheard, around: frozenset[str]) -> list
     out: list[Word] = []
     i = 0
     while i < len(words):
-        low = words[i].low
-        rows = misheard.get(low)
-        if rows is None and ":" not in low:
-            out.append(words[i])
-            i += 1
-            continue
-        after = words[i + 1].low if i + 1 < len(words) else ""
-        likely = (r for r in rows or () if len(r[0]) == 1 or r[0][1] == after)
-        row = next((r for r in likely if _heard(words, i, r[0]) and (not r[2] or _near(words, i, r[2], around))), None)
+        word = words[i]
+        rows = misheard.get(word.low)
+        row = _row(words, i, rows, around) if rows is not None else None
         if row is None:
-            out.extend(_pair(words, i))
+            if ":" in word.low:
+                out.extend(_pair(words, i))
+            else:
+                out.append(word)
             i += 1
             continue
         heard, meant, _ = row
@@ -35,6 +32,20 @@ def clean(words: list[Word], misheard: Misheard, around: frozenset[str]) -> list
         out.extend(Word(low, min(first.end, last.start), last.end, "") for low in meant[1:])
         i += len(heard)
     return out
+
+
+def _row(words: list[Word], i: int, rows: tuple[Row, ...], around: frozenset[str]) -> Row | None:
+    """The first of the rows that was heard at word i and fits what stands near."""
+    after = words[i + 1].low if i + 1 < len(words) else ""
+    for row in rows:
+        heard, _, near = row
+        if (
+            (len(heard) == 1 or heard[1] == after)
+            and _heard(words, i, heard)
+            and (not near or _near(words, i, near, around))
+        ):
+            return row
+    return None
 
 
 def _heard(words: list[Word], i: int, heard: tuple[str, ...]) -> bool:

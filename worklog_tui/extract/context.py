@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import json
 from dataclasses import asdict, dataclass, replace
-from typing import Any
+from typing import Any, NamedTuple
 
 from worklog_tui.model import Fact
 from worklog_tui.model.facts import from_plain, to_plain
@@ -22,8 +22,7 @@ TOPIC_LIFE = 7
 "Notes for which a running test stays the subject of bare numbers."
 
 
-@dataclass(frozen=True, slots=True)
-class Subject:
+class Subject(NamedTuple):
     """A thing that was named, as the next sentence may mean it by `it`."""
 
     words: str
@@ -72,8 +71,7 @@ class Tail:
     "Where these words begin in their note."
 
 
-@dataclass(frozen=True, slots=True)
-class Context:
+class Context(NamedTuple):
     """Everything that the reader remembers between two notes."""
 
     things: tuple[Subject, ...] = ()
@@ -108,7 +106,9 @@ class Context:
 
     def to_json(self) -> str:
         """One line of JSON."""
-        data = asdict(replace(self, recent=(), pending=()))
+        data = self._asdict() | {"things": [subject._asdict() for subject in self.things]}
+        data["heading"] = self.heading and self.heading._asdict()
+        data |= {name: value and asdict(value) for name, value in (("topic", self.topic), ("tail", self.tail))}
         data |= {name: [to_plain(fact) for fact in getattr(self, name)] for name in ("recent", "pending")}
         return json.dumps(data, ensure_ascii=False, separators=(",", ":"))
 
@@ -128,12 +128,9 @@ class Context:
     def aged(self) -> Context:
         """One note later: what was not named again fades."""
         topic = self.topic and replace(self.topic, age=self.topic.age + 1)
-        return replace(
-            self,
-            things=tuple(t.older() for t in self.things if t.age < SUBJECT_LIFE),
-            heading=replace(self.heading, age=self.heading.age + 1)
-            if self.heading and self.heading.age < HEADING_LIFE
-            else None,
+        heading = self.heading.older() if self.heading and self.heading.age < HEADING_LIFE else None
+        return self._replace(
+            things=tuple([t.older() for t in self.things if t.age < SUBJECT_LIFE]), heading=heading,
             topic=topic if topic and topic.age <= TOPIC_LIFE else None,
             listing=self.listing if self.listing_age < LISTING_LIFE else "", listing_age=self.listing_age + 1,
         )  # fmt: skip

@@ -109,7 +109,4 @@ def _condition(draft: Draft, scene: Scene) -> str:
 def tidy(words: str) -> str:
     """Without an article in front, on one line."""
     flat = " ".join(words.split()).strip(" ,.;:")
-    for lead in LEADING:
-        if flat.lower().startswith(lead):
-            return flat[len(lead) :]
-    return flat
+    return flat.partition(" ")[2] if flat.lower().startswith(LEADING) else flat

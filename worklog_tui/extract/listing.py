@@ -29,4 +29,4 @@ def listing_after(scene: Scene, context: Context, upto: int) -> str:
 
 
 def _opens(token: Token) -> str:
-    return next((reason for name, reason in OPENERS.items() if token.sense(name)), "")
+    return next((reason for name, reason in OPENERS.items() if name in token.classes), "")

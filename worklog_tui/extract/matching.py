@@ -19,12 +19,14 @@ class Match(NamedTuple):
     slots: dict[str, int]
 
 
-def matches(tokens: list[Token], book: Rulebook) -> list[Match]:
-    """All matches of all rules, in the order of the rules and then of the text."""
+def matches(tokens: list[Token], book: Rulebook, without: str = "") -> list[Match]:
+    """All matches of all rules, `without` those of one kind, in the order of the rules and then of the text."""
     sign = book.signs.of
     signs = "".join([sign(t.classes) for t in tokens])
     found: list[Match] = []
     for pattern in book.patterns.triggered(signs):
+        if pattern.rule.gives["kind"] == without:
+            continue
         for m in pattern.matches(signs):
             first, last = m.span()
             if last > first:

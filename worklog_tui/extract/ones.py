@@ -16,6 +16,8 @@ def name_ones(tokens: list[Token], context: Context, book: Rulebook) -> list[Tok
     """The tokens with such markers as things, where a state follows and something that there are several of was
     named.
     """
+    if not any(t.kind == "which" or "side" in t.classes or t.low in ONES for t in tokens):
+        return tokens
     out: list[Token] = []
     i = 0
     while i < len(tokens):

@@ -61,7 +61,7 @@ REFINERS: tuple[Callable[[list[Draft], Scene], list[Draft]], ...] = (
 def drafts_of(scene: Scene) -> list[Draft]:
     """The drafts of a sentence, refined, in the order of the text."""
     found: list[Draft] = []
-    for match in matches(scene.tokens, scene.book):
+    for match in matches(scene.tokens, scene.book, "" if numbers.may_stand(scene) else "number"):
         draft = FINDERS[match.rule.gives["kind"]](match, scene)
         if draft is not None:
             found += spread(draft, scene)

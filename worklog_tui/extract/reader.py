@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from itertools import chain, pairwise
 
 from worklog_tui.extract.belonging import join_things
@@ -70,9 +70,9 @@ def feed(
     together is the same, and nothing is read twice.
     """
     long = context.long + 1 if len(note.words) >= LONG_NOTE else 0
-    context = context if long == context.long else replace(context, long=long)
+    context = context if long == context.long else context._replace(long=long)
     if long * LONG_NOTE > MOST_CHARACTERS:
-        return replace(context, tail=None), Changes()
+        return context._replace(tail=None), Changes()
     passage = _passage(context, note)
     context = context.aged()
     facts: list[Fact] = []
@@ -83,7 +83,7 @@ def feed(
         if n == len(sentences) - 1 and ahead is not None and _left_to(ahead, note, passage, tokens):
             tail = Tail(note.uid, passage.text[tokens[0].start :], tokens[0].start - passage.boundary)
             continue
-        known = replace(context, recent=(*context.recent, *facts)[-FACTS_BACK:]) if facts else context
+        known = context._replace(recent=(*context.recent, *facts)[-FACTS_BACK:]) if facts else context
         scene, drafts = read_sentence(passage.text, tokens, book, machine, known, note.track)
         if disowns(scene, drafts):
             older = _doubt(facts, context) or older
@@ -129,7 +129,7 @@ def _with_doubts(context: Context, changes: Changes, older: tuple[Fact, ...]) ->
         return context, changes
     new = {fact.key: fact for fact in older}
     recent = tuple(new.get(fact.key, fact) for fact in context.recent)
-    return replace(context, recent=recent), Changes((*changes.added, *older), (*changes.withdrawn, *new))
+    return context._replace(recent=recent), Changes((*changes.added, *older), (*changes.withdrawn, *new))
 
 
 def _passage(context: Context, note: Note) -> Passage:
@@ -151,21 +151,21 @@ def _blank(found: re.Match[str]) -> str:
 
 def _sentences(passage: Passage, book: Rulebook, machine: Machine, track: str) -> list[list[Token]]:
     """The tokens of the passage, sentence by sentence; each keeps its stop at the end."""
-    found: list[list[Token]] = [[]]
+    found: list[list[Token]] = []
+    tokens: list[Token] = []
     for token in chunk(
         passage.text,
         book,
         machine.cylinders or 0,
         frozenset(machine.kind.lower().replace("-", " ").replace(",", " ").split()),
     ):
-        found[-1].append(token)
-        if (
-            token.kind == "stop"
-            or len(found[-1]) >= LONGEST_SENTENCE
-            or (len(found[-1]) >= LONG_SENTENCE and token.kind == "comma")
+        tokens.append(token)
+        if token.kind == "stop" or (
+            len(tokens) >= LONG_SENTENCE and (token.kind == "comma" or len(tokens) >= LONGEST_SENTENCE)
         ):
-            found.append([])
-    return [tokens for tokens in found if tokens]
+            found.append(tokens)
+            tokens = []
+    return [*found, tokens] if tokens else found
 
 
 def read_sentence(
@@ -201,7 +201,7 @@ def _settled(
         pending = tuple(f for f in after.values() if f.main.note == tail.note and f.main.start >= tail.offset)
     else:
         kept, pending = kept + list(after.values()), ()
-    context = replace(context, tail=tail, recent=tuple(kept[-FACTS_BACK:]), pending=pending, notes=notes)
+    context = context._replace(tail=tail, recent=tuple(kept[-FACTS_BACK:]), pending=pending, notes=notes)
     return context, Changes(added, withdrawn)
 
 

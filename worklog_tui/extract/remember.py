@@ -4,8 +4,6 @@ unit.
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 from worklog_tui.extract.context import SUSPECTS_BACK, THINGS_BACK, Context, Subject
 from worklog_tui.extract.covers import taken_off, under
 from worklog_tui.extract.listing import listing_after
@@ -25,8 +23,8 @@ def remember(scene: Scene, drafts: list[Draft], context: Context, upto: int) -> 
     things = _things(scene, drafts, context, upto)
     if heading is not None and not any(taken_off(scene.tokens, k) for k in scene.things(range(len(scene.tokens)))):
         things = (heading, *(t for t in things if t.words != heading.words))[:THINGS_BACK]
-    return replace(
-        context, things=things, heading=heading or context.heading,
+    return context._replace(
+        things=things, heading=heading or context.heading,
         which=_which(scene, upto) or _still(scene, context, upto),
         topic=topic_after(scene, drafts, context.topic, upto),
         suspects=_suspects(drafts, context, upto), system=_system(scene, upto) or context.system,
@@ -66,13 +64,15 @@ def _heading(scene: Scene, upto: int) -> Subject | None:
     if (named := _announced(scene)) is not None:
         return _as_subject(named)
     things = scene.things(range(len(scene.tokens)))
+    if len(things) != 1:
+        return None
     words = [
         t
         for t in scene.tokens
         if t.kind not in ("stop", "comma", "mark") and not t.sense("filler", "article", "break", "degree", "copula")
     ]
     counted = any(t.kind == "number" for t in words)  # `Four screws.` only says how it is held
-    thing = scene.tokens[things[0]].thing if len(things) == 1 and len(words) <= 2 and not counted else None
+    thing = scene.tokens[things[0]].thing if len(words) <= 2 and not counted else None
     return _as_subject(thing) if thing is not None and thing.kind not in FORGETTABLE else None
 
 
@@ -109,7 +109,7 @@ def _which(scene: Scene, upto: int) -> str:
         token = scene.tokens[k]
         if token.kind == "which":
             found = token.which
-        elif token.sense("side") and token.low in SIDES and stands_alone(scene, k):
+        elif "side" in token.classes and token.low in SIDES and stands_alone(scene, k):
             found = sides_from(scene, k)[0]
         elif token.thing is not None and token.thing.which:
             found = token.thing.which

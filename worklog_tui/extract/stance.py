@@ -35,7 +35,7 @@ def number_clauses(tokens: list[Token]) -> None:
     """Numbers the clauses, in place: a new one after a stop, at a breaking word, and where a new subject begins."""
     clause = 0
     for i, token in enumerate(tokens):
-        if (i and (tokens[i - 1].kind == "stop" or token.sense("break"))) or (i and _begins_anew(tokens, i)):
+        if (i and (tokens[i - 1].kind == "stop" or "break" in token.classes)) or (i and _begins_anew(tokens, i)):
             clause += 1
         token.clause = clause
 

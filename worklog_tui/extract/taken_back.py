@@ -19,7 +19,7 @@ STRONG = frozenset(
 
 def may_disown(tokens: Sequence[Token]) -> bool:
     """Whether a sentence holds words that take back what was read before it."""
-    return any(token.sense("disown") or token.low in STRONG for token in tokens)
+    return any("disown" in token.classes or token.low in STRONG for token in tokens)
 
 
 def disowns(scene: Scene, drafts: list[Draft]) -> bool:

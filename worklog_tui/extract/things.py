@@ -39,14 +39,21 @@ def fold_things(text: str, tokens: list[Token], book: Rulebook, typed: bool) -> 
     folded: list[Token] = []
     i = 0
     while i < len(tokens):
-        end = _mention(tokens, i, typed) if tokens[i].senses or tokens[i].kind == "which" else i
+        token = tokens[i]
+        end = _mention(tokens, i, typed) if _may_begin(token) else i
         if end == i:
-            folded.append(_no_part(tokens[i], book))
+            folded.append(_no_part(token, book) if "part" in token.classes else token)
             i += 1
             continue
         folded.append(_thing_token(text, tokens[i:end], book))
         i = end
     return folded
+
+
+def _may_begin(token: Token) -> bool:
+    """Whether a mention may begin with a token: with a part, or with which one it is."""
+    classes = token.classes
+    return "part" in classes or "side" in classes or token.kind == "which" or token.low in ("hand", "side")
 
 
 def _mention(tokens: list[Token], i: int, typed: bool) -> int:

@@ -67,10 +67,11 @@ class Token:
 
     def sense(self, *classes: str) -> Sense | None:
         """The first sense of one of the classes, in the order of the classes."""
-        for cls in classes if self.senses else ():
-            for s in self.senses:
-                if s.cls == cls:
-                    return s
+        if self.senses:
+            for cls in classes:
+                for s in self.senses:
+                    if s.cls == cls:
+                        return s
         return None
 
 
@@ -85,12 +86,17 @@ def chunk(text: str, book: Rulebook, cylinders: int = 0, around: frozenset[str] 
     """The tokens of a text, in order; time grows linearly with its length. `around`: words of the machine's kind."""
     words = clean(split(text), book.misheard, around)
     tokens: list[Token] = []
+    counts = counting(book)
     i = 0
     while i < len(words):
         word = words[i]
-        if word.gap in STOPS and tokens:
+        if word.gap and word.gap in STOPS and tokens:
             tokens.append(_pause(text, word.gap, tokens[-1].end, word.start))
-        token, i = _next(words, i, book, cylinders)
+        if word.low in counts or not word.low.isalpha():
+            token, i = _counted(words, i, book, cylinders)
+        else:
+            term, after = longest_term(words, i, book)
+            token, i = _word(words, i, after, term, book), after
         tokens.append(token)
     if tokens and (end := text[tokens[-1].end :].strip()) and end[-1] in ".!?\u2026":
         tokens.append(_pause(text, ".", tokens[-1].end, len(text)))
@@ -121,12 +127,12 @@ def counting(book: Rulebook) -> frozenset[str]:
 _counting: dict[str, frozenset[str]] = {}
 
 
-def _next(words: list[Word], i: int, book: Rulebook, cylinders: int) -> tuple[Token, int]:
-    """The longest token at word i, and the word after it; of equally long ones, an amount comes before a term."""
+def _counted(words: list[Word], i: int, book: Rulebook, cylinders: int) -> tuple[Token, int]:
+    """The longest token at word i, with which a number may begin, and the word after it; of equally long ones, an
+    amount comes before a term.
+    """
     first = words[i]
     term, after = longest_term(words, i, book)
-    if first.low.isalpha() and first.low not in counting(book):
-        return _word(words, i, after, term, book), after
     if found := which_at(words, i, cylinders):
         name, end = found
         if end >= after:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 from worklog_tui.extract.context import Context
 from worklog_tui.extract.finish import Piece, finish
@@ -87,7 +87,7 @@ def explain(book: Rulebook, machine: Machine, words: str, track: str = "live") -
     dropped: list[str] = []
     passage = Passage(words, (Piece("", 0, len(words), 0),), 0)
     for tokens in _sentences(passage, book, machine, track):
-        known = replace(context, recent=tuple(r.fact for r in read))
+        known = context._replace(recent=tuple(r.fact for r in read))
         scene, drafts = read_sentence(words, tokens, book, machine, known, track)
         meanings += [(scene.said(k, k), said) for k, token in enumerate(scene.tokens) if (said := _meaning(token))]
         for draft, fact in zip(drafts, finish(drafts, scene, passage.pieces), strict=True):

@@ -19,7 +19,7 @@ def guess_things(text: str, tokens: list[Token], typed: bool) -> list[Token]:
     out: list[Token] = []
     i = 0
     while i < len(tokens):
-        end = _name(tokens, i, typed)
+        end = _name(tokens, i, typed) if typed or (i and tokens[i - 1].low in BEFORE) else i
         if end > i:
             words = spoken(text[tokens[i].start : tokens[end - 1].end])
             which = " ".join(t.which or t.low for t in tokens[i:end] if t.kind == "which" or t.sense("side"))

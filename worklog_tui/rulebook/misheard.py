@@ -5,15 +5,17 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable
 from typing import Any
 
-Misheard = dict[str, tuple[tuple[tuple[str, ...], tuple[str, ...], frozenset[str]], ...]]
-"First heard word -> (heard words, what they mean, words of which one must stand near), longest first."
+Row = tuple[tuple[str, ...], tuple[str, ...], frozenset[str]]
+"Heard words, what they mean, words of which one must stand near."
+Misheard = dict[str, tuple[Row, ...]]
+"First heard word -> its rows, longest first."
 
 
 def index(entries: Iterable[dict[str, Any]], common: Callable[[str], bool]) -> Misheard:
     """The entries of grammars/misheard.toml, found by their first word; a single word that is `common` talk is never
     taken back.
     """
-    found: dict[str, list[tuple[tuple[str, ...], tuple[str, ...], frozenset[str]]]] = {}
+    found: dict[str, list[Row]] = {}
     for entry in entries:
         for heard in entry["heard"]:
             words = tuple(heard.replace("'", "").replace("-", " ").split())

@@ -2,10 +2,20 @@
 
 from __future__ import annotations
 
+import re
+
 from worklog_tui.extract.matching import Match
 from worklog_tui.extract.scene import Draft, Scene
 from worklog_tui.extract.shapes import shaped
 from worklog_tui.extract.sources import source_at
+
+_FIGURE = re.compile(r"\d")
+
+
+def may_stand(scene: Scene) -> bool:
+    """Whether a sentence has a figure; a number that is spoken in words only names nothing."""
+    tokens = scene.tokens
+    return bool(tokens) and _FIGURE.search(scene.text, tokens[0].start, tokens[-1].end) is not None
 
 
 def draft(match: Match, scene: Scene) -> Draft | None:

@@ -86,7 +86,7 @@ def _suit(thing: Thing, wanted: tuple[str, ...], scene: Scene, meant: Fits) -> f
         return -9.0  # only names the test
     if not (measurable(thing) or meant(thing)) or thing.name == "name plate":
         return -9.0
-    if thing.kind == "fluid" and not FLUIDS & set(wanted):
+    if thing.kind == "fluid" and FLUIDS.isdisjoint(wanted):
         return -9.0
     if thing.kind == "fastener":
         return USUAL
@@ -98,6 +98,6 @@ def _suit(thing: Thing, wanted: tuple[str, ...], scene: Scene, meant: Fits) -> f
         return SUITED - loose
     if thing.kind == "quality":
         return -9.0
-    if thing.quantities and not ANYWHERE & set(wanted):
+    if thing.quantities and ANYWHERE.isdisjoint(wanted):
         return FOREIGN - loose
     return (1.4 if "voltage" in wanted[:1] else OPEN) - loose
