@@ -13,9 +13,9 @@ REACH = 7
 def join_particles(tokens: list[Token], book: Rulebook) -> None:
     """Gives a split verb its action where its particle stands within reach, in place; else takes the promise away."""
     for i, token in enumerate(tokens):
-        promises = [s for s in token.senses if s.cls == "split"]
-        if not promises:
+        if "split" not in token.classes:
             continue
+        promises = [s for s in token.senses if s.cls == "split"]
         found = None if _is_name(tokens, i) else _particle(tokens, i, {s.kind for s in promises})
         kept = [s for s in token.senses if s.cls != "split"]
         if found is not None:

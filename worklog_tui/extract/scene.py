@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass, field
 from itertools import groupby
-from typing import Any
+from typing import Any, TypeVar
 
 from worklog_tui.extract.context import Context
 from worklog_tui.extract.tokens import Thing, Token
@@ -12,6 +13,7 @@ from worklog_tui.model import Machine
 from worklog_tui.rulebook import Rulebook
 from worklog_tui.rulebook.patterns import Rule
 
+T = TypeVar("T")
 NONE: frozenset[str] = frozenset()
 
 
@@ -58,6 +60,14 @@ class Scene:
     _clauses: list[range] = field(default_factory=list)
     _suggested: dict[int, frozenset[str]] = field(default_factory=dict)
     _topics: list[str | None] = field(default_factory=list)
+    _known: dict[tuple[Any, ...], Any] = field(default_factory=dict)
+
+    def once(self, key: tuple[Any, ...], work: Callable[[], T]) -> T:
+        """What the work gives, which several rules ask for at the same words; the key names the work and its words."""
+        if key not in self._known:
+            self._known[key] = work()
+        found: T = self._known[key]
+        return found
 
     def clause(self, i: int) -> range:
         """The indexes of the tokens of the clause that token i stands in."""

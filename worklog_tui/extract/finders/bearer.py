@@ -30,7 +30,7 @@ def bearer(scene: Scene, at: int, state: int, fits: Fits) -> tuple[Thing | None,
     in this sentence.
     """
     best: tuple[float, Thing | None, int | None] = (FLOOR, None, None)
-    for weight, thing, k in _candidates(scene, at):
+    for weight, thing, k in scene.once(("may bear", at), lambda: list(_candidates(scene, at))):
         if agrees(thing, scene.tokens[at]) is False:
             weight -= DISAGREES
         if thing.kind == "fluid" and not _of_fluids(scene.tokens[state], thing):

@@ -62,8 +62,10 @@ def senses_for(token: Token, thing: Thing | None) -> list[Sense]:
     """The senses of a state that suit a thing, those meant of it first."""
     states = [s for s in token.senses if s.cls in VERDICTS]
     meant = [s for s in states if s.of and thing is not None and suits(s, thing)]
-    named = [s for s in meant if thing is not None and f"kind:{thing.kind}" not in s.of]
-    return named + [s for s in meant if s not in named] + [s for s in states if not s.of]
+    if thing is not None and len(meant) > 1:
+        kind = f"kind:{thing.kind}"
+        meant.sort(key=lambda s: kind in s.of)
+    return meant + [s for s in states if not s.of]
 
 
 def _said_of_any(made: Draft, scene: Scene, token: Token) -> list[Sense]:

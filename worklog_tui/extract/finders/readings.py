@@ -34,7 +34,7 @@ def draft(match: Match, scene: Scene) -> Draft | None:
         last_used=match.last - 1,
     )
     token = scene.tokens[at]
-    if measures_nothing(scene, at):
+    if scene.once(("measures nothing", at), lambda: measures_nothing(scene, at)):
         return None
     _subject(made, match, scene)
     word = _valve_word(match, scene)
@@ -94,7 +94,8 @@ def _subject(made: Draft, match: Match, scene: Scene) -> None:
     if named is not None and not (measurable(named) or meant(named)):
         made.thing_at = None
     if made.thing_at is None:
-        made.thing_at = nearest_measured(scene, made.main, meant)
+        key = "nearest", made.main, wanted
+        made.thing_at = scene.once(key, lambda: nearest_measured(scene, made.main, meant))
     if made.thing_at is None:
         made.thing_at = joined_after(scene, made.main)
     if made.thing_at is not None:
@@ -104,7 +105,7 @@ def _subject(made: Draft, match: Match, scene: Scene) -> None:
     if name := named_before(scene, made.main):
         made.thing, made.thing_at = Thing(name, "", "unknown", own=name, known=False), None
         return
-    if (found := owner(made, scene, wanted, meant)) is not None:
+    if (found := scene.once(("owner", made.main, wanted), lambda: owner(made, scene, wanted, meant))) is not None:
         made.thing, made.thing_at = found
     if made.thing_at is None:
         made.filled.add("subject")
