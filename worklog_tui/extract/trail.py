@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+from copy import copy
 from dataclasses import dataclass
 
 from worklog_tui.extract.context import Context
@@ -110,6 +112,17 @@ def patterns_met(book: Rulebook, machine: Machine, words: str, track: str = "liv
             came = "kept" if kept else next((r for r in scene.dropped if match.rule.id in r), "nothing is made of it")
             found.append((scene.tokens[match.first].start, Met(match.rule.id, said, kept, came)))
     return [met for _, met in sorted(found, key=lambda at: at[0])]
+
+
+def tokens_of(
+    book: Rulebook, machine: Machine, words: str, track: str = "live"
+) -> Iterator[tuple[list[Token], list[Token]]]:
+    """For each sentence of the words, read as one note: its tokens as they were cut, and after things were folded."""
+    passage = Passage(words, (Piece("", 0, len(words), 0),), 0)
+    for tokens in _sentences(passage, book, machine, track):
+        cut = [copy(t) for t in tokens]
+        scene, _ = read_sentence(words, tokens, book, machine, Context.start(), track)
+        yield cut, scene.tokens
 
 
 def _steps(draft: Draft) -> tuple[str, ...]:
