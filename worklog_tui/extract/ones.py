@@ -1,18 +1,42 @@
-"""`The left one`, `number three`: a marker of which one stands for a thing that was named before."""
+"""`The left one`, `number three`, `the other`: a marker of which one stands for a thing that was named before."""
 
 from __future__ import annotations
 
 from worklog_tui.extract.context import Context
 from worklog_tui.extract.subjects import SIDES, as_thing, with_which
 from worklog_tui.extract.tokens import Thing, Token
+from worklog_tui.extract.which import NAMES
 from worklog_tui.rulebook import Rulebook
 from worklog_tui.rulebook.classes import thing_classes
 
 STATES = ("bad", "good", "noted")
 ONES = frozenset({"one", "ones"})
+ORDINALS = frozenset("first second third fourth fifth sixth last".split())
+OPENS = frozenset("and but so the only just while".split())
+"Words after which a bare number or an ordinal may be the subject."
+NONE_OF = frozenset({"machine", "tool", "fluid", "unknown"})
+MOST = 12
+MANY = frozenset("are were have arent werent havent".split())
+"Verbs with which a number says how many: `four of them are fine, two are oily`."
+NUMBERED = {f"{name}s": number for name, number in NAMES.items() if number != "1"}
+"`Three's fine`, as it is written without its apostrophe."
+AXES = tuple(
+    frozenset(row.split())
+    for row in (
+        "left right lh rh l/h r/h left-hand right-hand nearside offside port starboard",
+        "top bottom upper lower middle",
+        "front rear back",
+        "inner outer",
+        "inlet exhaust intake",
+        "primary secondary",
+        "leading trailing",
+        "first second third fourth fifth sixth last top bottom",
+    )
+)
+"Words that tell one of several from another of them."
 
 
-def name_ones(tokens: list[Token], context: Context, book: Rulebook) -> list[Token]:
+def name_ones(tokens: list[Token], context: Context, book: Rulebook, typed: bool = False) -> list[Token]:
     """The tokens with such markers as things, where a state follows and something that there are several of was
     named.
     """
@@ -21,36 +45,57 @@ def name_ones(tokens: list[Token], context: Context, book: Rulebook) -> list[Tok
     out: list[Token] = []
     i = 0
     while i < len(tokens):
-        which, end = _marker(tokens, i)
-        outright = bool(which) and tokens[end - 1].low in ONES
-        if not which:
-            which, end = _kind_of(tokens, i)
-            outright = bool(which)
-        named = (
-            _several([t.thing for t in out if t.thing is not None], context)
-            if which and (outright or _state_follows(tokens, end, context.topic is not None))
-            else None
-        )
-        if named is None:
+        thing, end = _one(tokens, i, out, context, typed)
+        if thing is None:
             out.append(tokens[i])
             i += 1
             continue
-        told_by = tokens[i].thing
-        words = with_which(named.own or named.words, which) if told_by is None else _one_of(told_by, named)
-        thing = Thing(words, named.name, named.kind, which, words, named.per, named.quantities, named.system)
-        classes = thing_classes(named.name, named.kind, book.named)
-        out.append(
-            Token(
-                "thing",
-                " ".join(t.low for t in tokens[i:end]),
-                tokens[i].start,
-                tokens[end - 1].end,
-                classes,
-                thing=thing,
-            )
-        )
+        low = " ".join(t.low for t in tokens[i:end])
+        classes = thing_classes(thing.name, thing.kind, book.named)
+        out.append(Token("thing", low, tokens[i].start, tokens[end - 1].end, classes, thing=thing))
         i = end
     return out
+
+
+def _one(
+    tokens: list[Token], i: int, out: list[Token], context: Context, typed: bool
+) -> tuple[Thing | None, int]:
+    """The thing that a marker at token i stands for, and where its words end."""
+    which, end = _markers(tokens, i)
+    if tokens[i].kind == "number" and not _counts_which(tokens, which, end, typed):
+        return None, i
+    outright = bool(which) and tokens[end - 1].low in ONES
+    if not which:
+        which, end = _kind_of(tokens, i)
+        outright = bool(which)
+    if not which or not (outright or _state_follows(tokens, end, context.topic is not None)):
+        return None, i
+    named = _several([t.thing for t in out if t.thing is not None], context, which)
+    if named is None:
+        if tokens[i].kind == "which" and not outright and context.topic is None:
+            return Thing(f"number {which}", "cylinder", "part", which, f"number {which}", "cylinder"), end
+        return None, i
+    told_by = tokens[i].thing
+    words = with_which(_without(named), which) if told_by is None else _one_of(told_by, named)
+    return Thing(words, named.name, named.kind, which, words, named.per, named.quantities, named.system), end
+
+
+def _counts_which(tokens: list[Token], which: str, end: int, typed: bool) -> bool:
+    """Whether a bare number tells which one: `two is bent`, typed `2 wet`; not `two are oily`, `twelve wide`."""
+    after = tokens[end] if end < len(tokens) else None
+    if after is None or (after.low in MANY and " and " not in which):
+        return False
+    return bool(after.sense("copula")) or (typed and bool(after.sense("bad", "good")))
+
+
+def _without(named: Thing) -> str:
+    """The words of a thing without what told which one it was."""
+    words, which = named.own or named.words, named.which
+    if which and words.startswith(f"{which} "):
+        return words.removeprefix(f"{which} ")
+    if which and words.lower().startswith(("number ", "no ", "no. ")):
+        return words.split(" ", 2)[2] if words.count(" ") > 1 else words
+    return words.removesuffix(f" {which}") if which else words
 
 
 def _kind_of(tokens: list[Token], i: int) -> tuple[str, int]:
@@ -71,11 +116,40 @@ def _value_follows(tokens: list[Token], end: int) -> bool:
     return any(t.kind in ("number", "amount") for t in tokens[end : end + 3])
 
 
+def _markers(tokens: list[Token], i: int) -> tuple[str, int]:
+    """The markers that begin at token i, joined: `one, two and four`, and where they end."""
+    which, end = _marker(tokens, i)
+    numbers = which.isdigit()
+    while numbers and end + 1 < len(tokens) and (tokens[end].low == "and" or tokens[end].kind == "comma"):
+        k = end + 1 + (tokens[end + 1].low == "and")
+        more, after = _marker(tokens, k) if k < len(tokens) else ("", k)
+        if not more.isdigit():
+            break
+        which, end = f"{which} and {more}", after
+    return which, end
+
+
 def _marker(tokens: list[Token], i: int) -> tuple[str, int]:
-    """The marker at token i and where it ends: `left one`, `right-hand ones`, `number two`, `the rear`."""
+    """The marker at token i and where it ends: `left one`, `right-hand ones`, `number two`, `the rear`, `the other`."""
     token = tokens[i]
     if token.kind == "which":
-        return token.which, i + 1 + (i + 1 < len(tokens) and tokens[i + 1].low in ("one", "ones"))
+        return token.which, i + 1 + (i + 1 < len(tokens) and tokens[i + 1].low in ONES)
+    before = tokens[i - 1] if i else None
+    opens = before is None or before.kind in ("stop", "comma") or before.low in OPENS or bool(before.sense("break"))
+    if opens and (token.low in ORDINALS or token.low.removesuffix("s") in ORDINALS or token.low in ("other", "others")):
+        end = i + 1 + (i + 1 < len(tokens) and (tokens[i + 1].low in ONES or tokens[i + 1].kind == "number"))
+        return token.low.removesuffix("s"), end
+    if opens and token.low in NUMBERED:
+        return NUMBERED[token.low], i + 1
+    if token.kind == "number" and opens:
+        whole = token.value is not None and token.value == int(token.value) and not token.pairs
+        return (f"{token.value:g}", i + 1) if whole and 1 <= (token.value or 0) <= MOST else ("", i)
+    return _side(tokens, i)
+
+
+def _side(tokens: list[Token], i: int) -> tuple[str, int]:
+    """The sides at token i, `left`, `right-hand one`, and where they end."""
+    token = tokens[i]
     if not token.sense("side") or token.low not in SIDES or token.low in ("in", "ex"):
         return "", i
     end, words = i + 1, [token.low.removesuffix("s")]
@@ -98,16 +172,31 @@ def _state_follows(tokens: list[Token], end: int, running: bool) -> bool:
     for token in tokens[end : end + 4]:
         if any(token.sense(s) for s in STATES):
             return not (running and token.sense("how") and _value_follows(tokens, tokens.index(token, end)))
-        if not (token.sense("copula", "degree", "not", "all", "pronoun") or token.kind == "comma"):
+        if not (token.sense("copula", "degree", "not", "all", "pronoun", "article") or token.kind == "comma"):
             return False
     return False
 
 
-def _several(said: list[Thing], context: Context) -> Thing | None:
-    """The last named thing that there are several of."""
-    for thing in [*reversed(said), *(as_thing(s) for s in context.things)]:
-        if thing.kind not in ("machine", "tool", "fluid", "unknown") and (
-            thing.per or thing.words.lower().endswith("s")
-        ):
-            return thing
-    return None
+def _several(said: list[Thing], context: Context, which: str) -> Thing | None:
+    """The last named thing that there are several of; a number looks for what is numbered first."""
+    here = [t for t in reversed(said) if t.kind not in NONE_OF]
+    before = [t for t in (as_thing(s) for s in context.things) if t.kind not in NONE_OF]
+    if which.startswith("other"):
+        return next((t for t in [*here, *before] if t.kind != "quality"), None)
+    found = next((t for t in here if t.per or _many(t) or _another(t, which)), None)
+    if found is None and which[:1].isdigit():
+        found = next((t for t in before if t.per), None)
+    return found or next((t for t in before if t.per or _many(t) or _another(t, which)), None)
+
+
+def _many(thing: Thing) -> bool:
+    words = thing.words.lower()
+    return words.endswith("s") and not words.endswith(("ss", "us", "'s"))
+
+
+def _another(thing: Thing, which: str) -> bool:
+    """Whether the thing was itself one of several: of `top bearing`, the bottom one is another."""
+    if not thing.which or thing.which == which:
+        return False
+    mine, theirs = which.split()[-1], thing.which.lower().split()[-1]
+    return any(mine in axis and theirs in axis for axis in AXES)

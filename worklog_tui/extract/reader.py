@@ -178,7 +178,7 @@ def read_sentence(
     join_particles(tokens, book)
     tokens = join_things(text, fold_things(text, tokens, book, typed))
     tokens = guess_things(text, tokens, typed)
-    tokens = name_ones(tokens, context, book)
+    tokens = name_ones(tokens, context, book, typed)
     number_clauses(tokens)
     mark_stances(tokens)
     scene = Scene(text, tokens, book, machine, context, typed)

@@ -31,6 +31,8 @@ def salience(scene: Scene, k: int) -> int:
         score += 2
     elif before.low in PREPOSITIONS:
         score -= 2
+    elif before.kind == "number" and token.thing.kind != "fastener" and token.low.endswith("s"):
+        score += 1  # `housing apart, two bearings`
     elif (
         before.low == "and" and k + 1 < len(scene.tokens) and scene.tokens[k + 1].kind in ("word", "term")
     ) or before.sense("did", "do", "doing", "does"):

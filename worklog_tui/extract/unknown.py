@@ -6,6 +6,7 @@ from worklog_tui.extract.things import spoken
 from worklog_tui.extract.tokens import Thing, Token
 
 LONGEST = 3
+ONES = frozenset({"one", "ones", "other", "others"})
 STATES = frozenset({"bad", "good", "noted"})
 UNKNOWN = frozenset({"thing", "unknown"})
 BEFORE = frozenset("the this that these those my his her its our their both all old new other two three four".split())
@@ -53,7 +54,7 @@ def _name(tokens: list[Token], i: int, typed: bool) -> int:
 
 def _plain(token: Token) -> bool:
     return (
-        (token.kind == "word" and len(token.low) > 2 and token.low.isalpha())
+        (token.kind == "word" and len(token.low) > 2 and token.low.isalpha() and token.low not in ONES)
         or bool(token.sense("side"))
         or token.kind == "which"
     )
