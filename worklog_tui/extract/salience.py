@@ -14,6 +14,7 @@ BESIDE = frozenset("uh um er erm ah oh well like little big small long short sam
 "Words between what leads to a thing and its name."
 ASIDE = frozenset({"tool", "material", "unknown"})
 PRESENTS = frozenset("heres theres see".split())
+IS = frozenset("is was are were".split())
 AT, LOOKS = frozenset({"at", "to", "on"}), frozenset("look looking looked listen on get onto moving".split())
 "`Look at that strap`, `here's the rotor`: what is shown is what comes next."
 
@@ -27,7 +28,7 @@ def salience(scene: Scene, k: int) -> int:
     before = scene.tokens[i] if i is not None else None
     if i is None or before is None or before.sense("break", "person"):
         score += 3
-    elif before.low in PRESENTS or (before.low in AT and i and scene.tokens[i - 1].low in LOOKS):
+    elif before.low in PRESENTS or (before.low in IS and i and scene.tokens[i - 1].low == "there") or (before.low in AT and i and scene.tokens[i - 1].low in LOOKS):
         score += 2
     elif before.low in PREPOSITIONS:
         score -= 2

@@ -43,8 +43,8 @@ def draft(match: Match, scene: Scene) -> Draft | None:
     elif said:
         made.thing = scene.engine() if said == "engine" else Thing(said, said, "quality")
     sense = _settle(made, scene, at)
-    if sense is None:
-        return None
+    if sense is None or (gives["condition"] == "<tried>" and not scene.context.notes):
+        return None  # `third go`: which visit it is, at the head of a session
     if made.thing is not None and made.thing.kind == "tool":
         return None
     made.fields = {
@@ -72,7 +72,7 @@ def _said_of_any(made: Draft, scene: Scene, token: Token) -> list[Sense]:
     """What is said outright of a part that its states do not name is believed, if all of them mean the same."""
     states = [s for s in token.senses if s.cls in VERDICTS and "kind:machine" not in s.of]
     outright = made.rule.id in OUTRIGHT and made.thing is not None and made.thing.kind in REAL
-    if token.sense("made_so") or (made.thing is not None and made.thing.loose and not _joined(made, scene)):
+    if token.sense("position") or (made.thing is not None and made.thing.loose and not _joined(made, scene)):
         return []
     return states[:1] if outright and len({s.cls for s in states}) == 1 else []
 
@@ -97,7 +97,7 @@ IS = ("'s", "\u2019s")
 
 def _said_of(thing: Thing, token: Token) -> bool:
     """Whether `it is` may be said of a part that the states of a word do not name."""
-    if token.sense("made_so", "how") or thing.loose:
+    if token.sense("position", "how") or thing.loose:
         return False
     return thing.kind in REAL and not any("kind:machine" in s.of for s in token.senses if s.cls in VERDICTS)
 

@@ -60,6 +60,13 @@ def _known_already(draft: Draft, scene: Scene) -> bool:
     return before.rpartition(" ")[2] not in SHOWN
 
 
+def _set_so(draft: Draft, scene: Scene) -> bool:
+    """`One turn open`, `half an inch up`: how far something was set."""
+    before = scene.tokens[draft.main - 1] if draft.main else None
+    turned = before is not None and (before.kind == "amount" or before.low in ("turn", "turns", "half", "flat", "flats"))
+    return turned and scene.tokens[draft.main].sense("position") is not None
+
+
 def _made_so(draft: Draft, scene: Scene) -> bool:
     """`Rubbed the disc flat`, `jam nut loose`: how something was made, not how it was found."""
     k = draft.thing_at
@@ -111,10 +118,13 @@ def _of_another(draft: Draft, scene: Scene) -> bool:
     if draft.rule.id != "finding.state" or "part" not in draft.filled or draft.main == 0:
         return False
     before = scene.tokens[draft.main - 1]
+    if scene.tokens[draft.main].low.partition(" ")[0] in SEES:
+        return False  # `main jet, I can't see through it`
     unknown = before.kind == "word" and before.low.isalpha() and len(before.low) > 2
     return before.clause == scene.tokens[draft.main].clause and (unknown or before.low in DOERS)
 
 
+SEES = frozenset("cant can couldnt could cannot you".split())
 DOERS = frozenset("i we you to ive weve id im gonna lets".split())
 
 
@@ -131,6 +141,8 @@ def _only_a_word(draft: Draft, scene: Scene) -> bool:
     if k < 0:
         return not scene.typed and not (token.sense("judged") and last_read(scene) is not None)
     before = scene.tokens[k]
+    if before.kind in ("amount", "number") and (scene.typed or token.sense("judged")):
+        return False
     said = before.sense("copula", "reads", "not") or scene.text[before.end - 2 : before.end] in IS
     return not said and not (scene.typed and before.kind in ("thing", "comma", "which"))
 
@@ -149,6 +161,7 @@ def _corrected(draft: Draft, scene: Scene) -> bool:
 CHECKS: tuple[tuple[str, Callable[[Draft, Scene], bool]], ...] = (
     ("known already", _known_already),
     ("made so", _made_so),
+    ("how far it was set", _set_so),
     ("done by hand", _by_hand),
     ("only how warm it was", _warm_only),
     ("said of something else", _of_another),
