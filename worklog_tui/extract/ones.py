@@ -57,9 +57,7 @@ def name_ones(tokens: list[Token], context: Context, book: Rulebook, typed: bool
     return out
 
 
-def _one(
-    tokens: list[Token], i: int, out: list[Token], context: Context, typed: bool
-) -> tuple[Thing | None, int]:
+def _one(tokens: list[Token], i: int, out: list[Token], context: Context, typed: bool) -> tuple[Thing | None, int]:
     """The thing that a marker at token i stands for, and where its words end."""
     which, end = _markers(tokens, i)
     if tokens[i].kind == "number" and not _counts_which(tokens, which, end, typed):

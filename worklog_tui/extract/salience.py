@@ -28,7 +28,11 @@ def salience(scene: Scene, k: int) -> int:
     before = scene.tokens[i] if i is not None else None
     if i is None or before is None or before.sense("break", "person"):
         score += 3
-    elif before.low in PRESENTS or (before.low in IS and i and scene.tokens[i - 1].low == "there") or (before.low in AT and i and scene.tokens[i - 1].low in LOOKS):
+    elif (
+        before.low in PRESENTS
+        or (before.low in IS and i and scene.tokens[i - 1].low == "there")
+        or (before.low in AT and i and scene.tokens[i - 1].low in LOOKS)
+    ):
         score += 2
     elif before.low in PREPOSITIONS:
         score -= 2

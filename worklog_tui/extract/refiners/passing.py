@@ -63,7 +63,9 @@ def _known_already(draft: Draft, scene: Scene) -> bool:
 def _set_so(draft: Draft, scene: Scene) -> bool:
     """`One turn open`, `half an inch up`: how far something was set."""
     before = scene.tokens[draft.main - 1] if draft.main else None
-    turned = before is not None and (before.kind == "amount" or before.low in ("turn", "turns", "half", "flat", "flats"))
+    turned = before is not None and (
+        before.kind == "amount" or before.low in ("turn", "turns", "half", "flat", "flats")
+    )
     return turned and scene.tokens[draft.main].sense("position") is not None
 
 
