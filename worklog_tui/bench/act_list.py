@@ -7,7 +7,8 @@ from typing import TYPE_CHECKING
 
 from worklog_tui.bench.history import history
 from worklog_tui.bench.undoing import SAID
-from worklog_tui.logbook.standing import conflicts, standing
+from worklog_tui.logbook.clashes import clashes
+from worklog_tui.logbook.standing import standing
 from worklog_tui.model import Act
 from worklog_tui.model.acts import WORDED
 
@@ -33,7 +34,7 @@ def acts(desk: Desk, machine_name: str) -> list[ActLine]:
     """All acts on a machine, in their order, without the undos themselves."""
     known = history(desk, machine_name).acts
     still = {act.uid for act in standing(known)}
-    clash = {one.uid for pair in conflicts(known) for one in pair}
+    clash = {act.uid for one in clashes(known) for act in (one.earlier, one.later)}
     return [
         ActLine(act, says(act), act.uid in still, act.device == desk.device, act.uid in clash)
         for act in known

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from worklog_tui import store
 from worklog_tui.bench import fact_acts, item_acts
 from worklog_tui.bench.acting import CannotAct, Done, acting, sign
+from worklog_tui.logbook.clashes import Clash, told
 from worklog_tui.logbook.closing_up import AGAIN, Question
 from worklog_tui.model import Fact, Work
 
@@ -20,6 +21,8 @@ def answer(desk: Desk, machine: str, question: Question, said: str) -> Done:
         return let_go(desk, question.key)
     if said not in question.answers:
         raise CannotAct(f"The answers are {', '.join(question.answers)}, or let go.")
+    if question.clash is not None:
+        return let_go(desk, question.key) if said == "yes" else _first_of(desk, question.clash)
     if question.item is not None:
         return _on_item(desk, machine, question, said)
     assert question.fact is not None
@@ -45,6 +48,17 @@ def let_go(desk: Desk, key: str) -> Done:
     with acting(desk) as connection:
         act = sign(desk, connection, "let go", key, None)
     return Done(act, "That will not be asked again.")
+
+
+def _first_of(desk: Desk, clash: Clash) -> Done:
+    """Have the earlier of two acts that clash count: it is done again, now that the other one was seen."""
+    act = clash.earlier
+    value = act.value
+    if isinstance(value, dict) and isinstance(clash.later.value, dict) and "after" in clash.later.value:
+        value = {**value, "after": clash.later.value["after"]}
+    with acting(desk) as connection:
+        again = sign(desk, connection, act.verb, act.target, value)
+    return Done(again, f"Now it is {told(act)}.")
 
 
 def _on_item(desk: Desk, machine: str, question: Question, said: str) -> Done:

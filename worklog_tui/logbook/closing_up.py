@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from worklog_tui.logbook.before_start import off_key
+from worklog_tui.logbook.clashes import Clash, clashes, told
 from worklog_tui.logbook.closing import things_of
 from worklog_tui.logbook.how_left import how_left, left_key
 from worklog_tui.logbook.matters import anchor_text
@@ -22,7 +23,7 @@ AGAIN = {
     "drained": "filled again",
 }  # fmt: skip
 "The answer that says that what was done is undone."
-_WEIGHTS = ("wording", "doubtful", "off", "left", "check", "noticed", "announced")
+_WEIGHTS = ("clash", "wording", "doubtful", "off", "left", "check", "noticed", "announced")
 
 
 @dataclass(frozen=True, slots=True)
@@ -32,7 +33,7 @@ class Question:
     key: str
     "Names it; an act that lets it go names this."
     kind: str
-    "wording, doubtful, check, announced, off, left or noticed."
+    "clash, wording, doubtful, check, announced, off, left or noticed."
     asks: str
     place: Place | None
     told: str
@@ -43,6 +44,8 @@ class Question:
     item: OpenItem | None = None
     read: Fact | None = None
     "The fact that is in doubt."
+    clash: Clash | None = None
+    "What two computers did to one thing."
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,12 +65,29 @@ def closing_up(
     if not 1 <= number <= len(history.sessions):
         return ClosingUp(())
     asked = [
-        *_doubtful(history, number), *_off(history, number), *_left(history, number), *_checks(history, number),
-        *_items(items, number),
+        *_clashes(history), *_doubtful(history, number), *_off(history, number), *_left(history, number),
+        *_checks(history, number), *_items(items, number),
     ]  # fmt: skip
     open_ones = [one for one in asked if one.key not in cleared]
     open_ones.sort(key=lambda one: _WEIGHTS.index(one.kind))
     return ClosingUp(tuple(open_ones[:most]), max(len(open_ones) - most, 0))
+
+
+def _clashes(history: History) -> list[Question]:
+    """What two computers made of one thing, whatever the session: it came with a merge."""
+    words = {note.uid: note.words for record in history.sessions for note in record.notes}
+    found = []
+    for one in clashes(history.acts):
+        note = one.later.target.split("/", 1)[0]
+        about = one.later.value.get("about", "") if isinstance(one.later.value, dict) else ""
+        asks = (
+            f"Two computers changed {about or 'this'} without knowing of each other: {told(one.earlier)}, or"
+            f" {told(one.later)}. The second counts now; is that right?"
+        )
+        place = history.place(note) if note in words else None
+        said = ("yes", "the first")
+        found.append(Question(one.key, "clash", asks, place, words.get(note, ""), said, clash=one))
+    return found
 
 
 def _doubtful(history: History, number: int) -> list[Question]:

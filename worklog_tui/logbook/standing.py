@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable
 
 from worklog_tui.model import Act
 
@@ -38,15 +38,3 @@ def undone_and_done(acts: Iterable[Act], device: str) -> tuple[list[Act], list[A
             done = [one for one in done if one.uid != act.target]
             undone.append(act)
     return [one for one in done if one.verb != "erase" and not one.is_emptied], undone
-
-
-def conflicts(acts: Sequence[Act]) -> list[tuple[Act, Act]]:
-    """Pairs of standing acts on one target that had not seen each other; the later one of a pair wins."""
-    by_target: dict[tuple[str, str], list[Act]] = {}
-    for act in standing(acts):
-        by_target.setdefault((act.target, act.verb), []).append(act)
-    found = []
-    for row in by_target.values():
-        for place, later in enumerate(row):
-            found += [(one, later) for one in row[:place] if one.device != later.device and one.uid not in later.seen]
-    return found
