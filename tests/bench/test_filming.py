@@ -15,7 +15,7 @@ from worklog_tui.bench.history import history, would_change
 from worklog_tui.bench.machines import find_machine
 from worklog_tui.bench.record import import_sessions, keep_note
 from worklog_tui.bench.undoing import undo
-from worklog_tui.logbook.film_match import film_places
+from worklog_tui.logbook.film_match import between, film_places
 from worklog_tui.model import Instant, Machine
 
 WORK = (
@@ -50,13 +50,36 @@ def seconds(desk: Desk) -> list[int | None]:
 def test_captions_give_notes_their_place_in_the_film(desk: Desk, session: str) -> None:
     before = history(desk, "Band saw").facts()
     done = places_in_film(desk, session, FILM)
-    assert done.says == "4 of 5 notes have their place in the film."
+    assert done.says == "4 of 5 notes are told in the film."
     assert seconds(desk) == [12, 65, None, 160, 210]
     assert history(desk, "Band saw").facts() == before, "the captions are not doubled as notes"
     changed = would_change(desk, "Band saw")
     assert (changed.added, changed.gone) == ((), ())
     undo(desk)
     assert seconds(desk) == [None] * 5
+
+
+def test_a_note_between_two_that_are_told_lies_in_proportion(desk: Desk, saw: Machine, clock: Clock) -> None:
+    """Work by the clock: 0, 40, 90 and 100 s, then after a cut 700 and 760 s; the film shows 90 s of it as 88."""
+    at = 0
+    for second, words in (
+        (0, WORK[0]), (40, "a cup of tea"), (90, WORK[1]), (100, "swept the floor"), (700, WORK[3]), (760, WORK[4]),
+    ):  # fmt: skip
+        clock.go_on(seconds=second - at)
+        at, session = second, keep_note(desk, saw.name, words).note.session
+    film = f"[0:12] {WORK[0]}\n[1:40] {WORK[1]}\n[1:55] {WORK[3]}\n[3:00] {WORK[4]}"
+    done = places_in_film(desk, session, film)
+    assert done.says == "4 of 6 notes are told in the film; 1 more lies between them."
+    assert seconds(desk) == [12, 12 + round(40 * 88 / 90), 100, None, 115, 180], "across the cut nothing"
+    undo(desk)
+    assert seconds(desk) == [None] * 6
+
+
+def test_before_the_first_and_behind_the_last_nothing_is_worked_out() -> None:
+    notes = [("a", 0), ("b", 10), ("c", 20), ("d", None), ("e", 30), ("f", 40)]
+    assert between({"b": 100, "e": 120}, notes) == {"c": 110}
+    assert between({"b": 100}, notes) == {}
+    assert between({}, []) == {}
 
 
 def test_what_is_no_film_or_another_one_is_refused(desk: Desk, session: str) -> None:

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 from worklog_tui import store
 from worklog_tui.bench.acting import CannotAct, Done, acting, sign
 from worklog_tui.bench.session_acts import date_session
-from worklog_tui.logbook.film_match import film_places
+from worklog_tui.logbook.film_match import between, film_places
 from worklog_tui.model import Instant
 
 if TYPE_CHECKING:
@@ -43,9 +43,11 @@ def _places(desk: Desk, session: str, read: ReadSession) -> Done:
     found = film_places([(note.uid, note.words) for note in notes], captions)
     if not found:
         raise CannotAct("None of the captions tells what a note of that session tells.")
+    lying = between(found, [(note.uid, note.at) for note in notes])
     with acting(desk) as connection:
-        act = sign(desk, connection, "place in film", session, {"places": found})
-    return Done(act, f"{len(found)} of {len(notes)} notes have their place in the film.")
+        act = sign(desk, connection, "place in film", session, {"places": found | lying})
+    more = f"; {len(lying)} more lie{'s' if len(lying) == 1 else ''} between them" if lying else ""
+    return Done(act, f"{len(found)} of {len(notes)} notes are told in the film{more}.")
 
 
 def undated(desk: Desk, machine_uid: str) -> list[str]:

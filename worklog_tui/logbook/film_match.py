@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from bisect import bisect_left
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from functools import lru_cache
+from itertools import pairwise
 
 from worklog_tui.logbook.words import FILLER, one_form, raw_words
 
@@ -12,6 +13,9 @@ ALIKE = 78.0
 "Likeness, of 100, from which a caption tells what a note tells (rapidfuzz token set ratio)."
 SHARED = 2
 "Words that tell something which both must have."
+SLACK, SHARE = 15, 0.25
+"""Seconds, and share of the work between two notes, by which the film may run shorter or longer without being cut
+there: a note is typed a moment after the deed (judgement)."""
 LONGEST = 200
 "Letters of a line that are compared."
 
@@ -27,6 +31,24 @@ def film_places(notes: Sequence[tuple[str, str]], captions: Sequence[tuple[int, 
     found = [(uid, second) for uid, second in best if second is not None]
     kept = _rising([second for _, second in found])
     return {found[n][0]: found[n][1] for n in kept}
+
+
+def between(anchors: Mapping[str, int], notes: Sequence[tuple[str, int | None]]) -> dict[str, int]:
+    """The film places of notes (uid, second of the work; in order) that lie between two which have one, in proportion.
+
+    Only where the film runs as long as the work did: across a cut nothing tells where a note would stand.
+    """
+    found: dict[str, int] = {}
+    timed = [(uid, at) for uid, at in notes if at is not None]
+    fixed = [place for place, (uid, _) in enumerate(timed) if uid in anchors]
+    for first, last in pairwise(fixed):
+        (one, begin), (other, end) = timed[first], timed[last]
+        shown, worked = anchors[other] - anchors[one], end - begin
+        if worked <= 0 or abs(shown - worked) > max(SLACK, SHARE * worked):
+            continue
+        for uid, at in timed[first + 1 : last]:
+            found[uid] = anchors[one] + round((at - begin) * shown / worked)
+    return found
 
 
 def _best(note: str, lines: Sequence[tuple[int, str]], pairs: Sequence[tuple[int, str]]) -> int | None:
