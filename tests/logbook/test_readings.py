@@ -6,7 +6,7 @@ from dataclasses import replace
 
 import pytest
 
-from tests.logbook.told import BLOWER, Told, read
+from tests.logbook.told import BLOWER, Told, did, read
 from worklog_tui.logbook.amounts import bounds_in, converted
 from worklog_tui.logbook.readings import readings, side_by_side
 from worklog_tui.model import SpecifiedValue
@@ -85,3 +85,18 @@ def test_our_factors_are_those_of_pint() -> None:
     for unit, into in (pair.split() for pair in pairs.split(", ")):
         expected = registry.Quantity(1, names.get(unit, unit)).to(names.get(into, into)).magnitude
         assert converted(1, unit, into) == pytest.approx(expected, rel=1e-9)
+
+
+def test_the_gap_of_the_clutch_and_the_clutch_gap_are_one() -> None:
+    told = Told().say("", read("gap", 0.9, "mm", "Clutch gap")).say("", read("gap", 0.4, "mm", "clutch", role="set"))
+    (one,) = readings(told.history())
+    assert (one.subject, [point.reading.value for point in one.points]) == ("clutch", [0.9, 0.4])
+
+
+def test_what_is_taken_after_oil_in_the_bore_is_wet_and_not_laid_beside_the_card() -> None:
+    told = Told(replace(BLOWER, specified=(COMPRESSION,))).say("", read("compression", 60, "psi", "cylinder 1"))
+    told.say("squirt of oil in the bore", did("lubricate", "bore", "oil"))
+    told.say("", read("compression", 95, "psi", "cylinder 1"))
+    (one,) = readings(told.history())
+    assert [(p.reading.value, p.reading.condition, p.verdict) for p in one.points] == [(60, "", "low"), (95, "wet", "")]
+    assert one.last.verdict == "low", "oil in the bore mends nothing"

@@ -142,4 +142,7 @@ def _looking(commands: Any) -> None:
         ("recap", "print where things stand since the session before"),
         ("next-step", "print what to do next, and why"),
     ):
-        _common(_command(commands, name, f"looking:{name.replace('-', '_')}", what), machine=True)
+        parser = _command(commands, name, f"looking:{name.replace('-', '_')}", what)
+        _common(parser, machine=True)
+        if name == "readings":
+            parser.add_argument("--units", choices=("metric", "inch"), help="show figures in these units")

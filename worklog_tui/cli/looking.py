@@ -46,7 +46,7 @@ def readings(call: Call) -> None:
         return
     from worklog_tui.reports.plain_readings import readings_text
 
-    say(readings_text(found, width()))
+    say(readings_text(found, width(), call.units))
 
 
 def open_items(call: Call) -> None:

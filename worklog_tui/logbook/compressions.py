@@ -52,7 +52,7 @@ def compression_tests(history: History) -> tuple[CompressionTest, ...]:
     """One for each session in which compression was measured; a reading after oil in the bores counts as wet."""
     figure, altitude = card_figure(history), card_altitude(history)
     should = figure * pressure_ratio(altitude) if figure is not None else None
-    wet_from = _oiled(history)
+    wet_from = oiled(history)
     found = []
     for number, record in enumerate(history.sessions, 1):
         rows = [f for f in record.facts if isinstance(f, Reading) and f.quantity == "compression"]
@@ -69,12 +69,10 @@ def _test(
     dry: dict[str, float] = {}
     wet: dict[str, float] = {}
     for one in rows:
-        order = history.place(one.main.note).order
         found = bounds_in(one.value, one.unit, UNIT)
         assert found is not None
-        said_dry = one.condition == "dry" and "condition" not in one.filled
-        after_oil = not said_dry and any(start <= order <= end for start, end in wet_from)
-        (wet if "wet" in one.condition.split() or after_oil else dry)[cylinder_of(one)] = found[0]
+        is_wet = taken_wet(one, history.place(one.main.note).order, wet_from)
+        (wet if is_wet else dry)[cylinder_of(one)] = found[0]
     verdicts = compared(dry, should)
     low = {name for name, one in verdicts.items() if one.grade != "sound"}
     cylinders = []
@@ -85,6 +83,14 @@ def _test(
     share = min(dry.values()) / max(dry.values()) if len(dry) > 1 and max(dry.values()) > 0 else None
     places = tuple(history.place(one.main.note) for one in rows)
     return CompressionTest(number, tuple(cylinders), share, should, altitude, places)
+
+
+def taken_wet(reading: Reading, order: int, wet_from: Sequence[tuple[int, int]]) -> bool:
+    """Whether a compression was taken with oil in the bores, by its words or by where it stands in the log."""
+    if "wet" in reading.condition.split():
+        return True
+    said_dry = reading.condition == "dry" and "condition" not in reading.filled
+    return not said_dry and any(start <= order <= end for start, end in wet_from)
 
 
 def cylinder_of(reading: Reading) -> str:
@@ -98,7 +104,7 @@ def _beside(name: str, low: set[str]) -> bool:
     return name.isdecimal() and bool({str(int(name) - 1), str(int(name) + 1)} & low)
 
 
-def _oiled(history: History) -> list[tuple[int, int]]:
+def oiled(history: History) -> list[tuple[int, int]]:
     """From where to where readings are wet: from oil in the bores until the machine has run."""
     runs = ran_at(history)
     oil = next(state for state in trade_words().states if state.name == "oil in the bores")

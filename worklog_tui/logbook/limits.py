@@ -14,6 +14,8 @@ _LEAST = word_set("minimum min over least above")
 _MOST = word_set("maximum max under most below")
 _LIMIT = word_set("limit wear scrap")
 _BETTER_HIGH = word_set("compression pressure voltage density length mass")
+MEASURES = word_set("gap clearance setting limit deflection")
+"What is measured, said with the part: the gap of the clutch gap is that of the clutch."
 NOMINAL = 0.1
 "How far a reading may be from a single figure of a handbook, as a share of it (judgement)."
 
@@ -102,7 +104,7 @@ def _fits(specified: Thing, subject: Thing, quantity: str) -> bool:
     """A value for all cylinders holds for each; 'points gap' for the points."""
     if specified.marks and subject.marks and not specified.marks & subject.marks:
         return False
-    ours = specified.words - {quantity, "gap", "clearanc", "setting", "limit"}
+    ours = specified.words - {quantity} - MEASURES
     return ours <= subject.words or (bool(subject.words) and subject.words <= ours and specified.head == subject.head)
 
 

@@ -3,12 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
-from worklog_tui.logbook.limits import Judge, Limits, verdict
+from worklog_tui.logbook.compressions import oiled, taken_wet
+from worklog_tui.logbook.limits import MEASURES, Judge, Limits, verdict
 from worklog_tui.logbook.same_thing import thing
 from worklog_tui.model import History, Place, Reading
 
+WET = "wet"
+"The condition of a compression that was taken with oil in the bores, also where only the order of the log tells."
 TAKEN = ("measured", "set")
 
 
@@ -19,7 +22,8 @@ class Point:
     reading: Reading
     place: Place
     verdict: str
-    "low, high, good, or empty when nothing tells."
+    """low, high, good, or empty when nothing tells: neither what was taken with oil in the bores nor what was poured in
+    is laid beside the card."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,8 +37,8 @@ class Series:
 
     @property
     def last(self) -> Point:
-        """The reading that stands now."""
-        return self.points[-1]
+        """The reading that stands now; one taken with oil in the bores only where there is no other."""
+        return next((one for one in reversed(self.points) if one.reading.condition != WET), self.points[-1])
 
 
 def readings(history: History) -> tuple[Series, ...]:
@@ -42,17 +46,37 @@ def readings(history: History) -> tuple[Series, ...]:
     rows: dict[tuple[str, str], list[Point]] = {}
     names: dict[tuple[str, str], str] = {}
     limits: dict[tuple[str, str], Limits] = {}
-    judge = Judge(history)
-    for fact in history.facts():
-        if not isinstance(fact, Reading) or fact.role not in TAKEN:
-            continue
-        key = (fact.quantity, _key(fact))
+    judge, wet = Judge(history), _Wet(history)
+    taken_ones = [fact for fact in history.facts() if isinstance(fact, Reading) and fact.role in TAKEN]
+    bare = {_subject(fact): _key(fact) for fact in taken_ones}
+    for fact in taken_ones:
+        key = (fact.quantity, bare.get(_without_measure(fact), _key(fact)))
         found = judge.limits(fact)
         if found is not None:
             limits[key] = found
-        names.setdefault(key, fact.subject)
-        rows.setdefault(key, []).append(Point(fact, history.place(fact.main.note), verdict(fact, found)))
+        if key not in names or len(fact.subject.split()) < len(names[key].split()):
+            names[key] = fact.subject
+        place = history.place(fact.main.note)
+        taken = wet.as_taken(fact, place.order)
+        poured = fact.role == "set" and fact.quantity == "volume"
+        compares = "" if taken.condition == WET or poured else verdict(fact, found)
+        rows.setdefault(key, []).append(Point(taken, place, compares))
     return tuple(Series(key[0], names[key], tuple(points), limits.get(key)) for key, points in rows.items())
+
+
+class _Wet:
+    """Tells compressions that were taken after oil was put into the bores."""
+
+    def __init__(self, history: History) -> None:
+        self._history = history
+        self._spans: list[tuple[int, int]] | None = None
+
+    def as_taken(self, reading: Reading, order: int) -> Reading:
+        if reading.quantity != "compression":
+            return reading
+        if self._spans is None:
+            self._spans = oiled(self._history)
+        return replace(reading, condition=WET) if taken_wet(reading, order, self._spans) else reading
 
 
 def side_by_side(series: Sequence[Series]) -> list[list[Series]]:
@@ -67,3 +91,18 @@ def _key(reading: Reading) -> str:
     about = thing(reading.subject, reading.name)
     words = thing(about.name).words if about.name else about.words
     return " ".join([*sorted(words), *sorted(about.marks)])
+
+
+Subject = tuple[frozenset[str], frozenset[str]]
+"The words and the marks of what a reading is of."
+
+
+def _subject(reading: Reading) -> Subject:
+    about = thing(reading.subject)
+    return about.words, about.marks
+
+
+def _without_measure(reading: Reading) -> Subject:
+    """The clutch gap is of what the gap of the clutch is of."""
+    words, marks = _subject(reading)
+    return words - MEASURES, marks

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from worklog_tui.logbook.amounts import bounds_in
 from worklog_tui.logbook.compressions import BeforeAfter, CompressionTest
-from worklog_tui.model import Reading
+from worklog_tui.model import Reading, Value
 from worklog_tui.reports.lines import heading, table, wrapped
 from worklog_tui.reports.sentence import amount, briefly
 
@@ -38,17 +38,21 @@ def compression_text(
     if pairs:
         rows += ["", *heading("Before and after")]
         for pair in pairs:
-            said = f"{briefly(pair.work)}: {shown(pair.before, units)} before, {shown(pair.after, units)} after"
+            said = f"{briefly(pair.work)}: {_reading(pair.before, units)} before, {_reading(pair.after, units)} after"
             rows += wrapped(f"{said} ({pair.after.subject or pair.after.quantity})", width, "  - ", "    ")
     return "\n".join(rows[1:]) or "No compression was measured, and nothing both before and after work."
 
 
-def shown(reading: Reading, units: str | None) -> str:
-    """A reading's value in the person's units; as it was said where they are not set or do not fit."""
-    into = INTO.get(units or "", {}).get(reading.unit)
-    found = bounds_in(reading.value, reading.unit, into) if into else None
+def _reading(reading: Reading, units: str | None) -> str:
+    return shown(reading.value, reading.unit, units)
+
+
+def shown(value: Value, unit: str, units: str | None) -> str:
+    """A value in the person's units; as it was said where they are not set or do not fit."""
+    into = INTO.get(units or "", {}).get(unit)
+    found = bounds_in(value, unit, into) if into else None
     if into is None or found is None:
-        return amount(reading.value, reading.unit)
+        return amount(value, unit)
     low, high = (float(f"{end:.3g}") for end in found)
     return amount(low if low == high else (low, high), into)
 
