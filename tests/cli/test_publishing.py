@@ -57,6 +57,30 @@ def test_a_hand_over_sheet_tells_how_it_is_stopped(name: str, tmp_path: Path) ->
     assert "Stopping" in text
 
 
+def test_chapters_can_be_edited_and_given_back(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    made = tmp_path / "chapters.txt"
+    assert main(["film", "--machine", "Cider", "--sessions", "1", "--only", "chapters", "-o", str(made)]) == 0
+    mine = made.read_text(encoding="utf-8").replace("0:00 Engine", "0:00 Out of the barn <i>")
+    made.write_text(mine, encoding="utf-8")
+    capsys.readouterr()
+    assert main(["film", "--machine", "Cider", "--sessions", "1", "--chapters", str(made)]) == 0
+    assert "\n0:00 Out of the barn (i)" in capsys.readouterr().out
+
+
+@pytest.mark.parametrize(
+    ("chapters", "says"),
+    [("0:05 One\n1:00 Two\n2:00 Three", "not at 0:00"), ("0:00 One\n1:00 Two", "there are 2"), ("", "there are 0"),
+     ("0:00 One\n0:04 Two\n2:00 Three", "shorter than ten"), ("0:00 One\nTwo\n2:00 Three", "“Two” is not")],
+)  # fmt: skip
+def test_edited_chapters_that_a_platform_would_not_take_are_refused(
+    chapters: str, says: str, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    file = tmp_path / "chapters.txt"
+    file.write_text(chapters, encoding="utf-8")
+    assert main(["film", "--machine", "Cider", "--chapters", str(file)]) == 2
+    assert says in capsys.readouterr().err
+
+
 def test_a_film_has_valid_chapters(capsys: pytest.CaptureFixture[str]) -> None:
     from worklog_tui.reports.chapters import problems
 

@@ -56,7 +56,7 @@ def log() -> RepairLog:
 def test_where_it_stands_is_told_first_and_in_few_words(log: RepairLog) -> None:
     told = log.where_it_stands
     rows = {name: text for name, text, _ in told.rows}
-    assert told.headline == "No trouble of the whole machine is open; 2 things are still on the list."
+    assert told.headline == "No fault of the machine as a whole is known; 2 things are still on the list."
     assert rows["Next"] == "order the belt leather"
     assert rows["For now only"] == "belt lacing"
     assert rows["Parts still needed"] == "belt leather"

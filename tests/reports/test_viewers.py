@@ -67,7 +67,7 @@ def test_a_question_that_the_log_answers_points_into_the_film(book: Rulebook) ->
     assert first.where == "in the film of session 1 at 1:05"
     assert first.answered is not None
     assert (first.answered.session, first.answered.at) == (1, "1:05")
-    assert "see in the film of session 1 at 1:05" in first.reply
+    assert "You'll find it in the film of session 1 at 1:05" in first.reply
 
 
 def test_a_question_that_nothing_answers_is_on_the_list(book: Rulebook) -> None:

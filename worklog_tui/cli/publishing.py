@@ -46,18 +46,32 @@ def hand_over(call: Call) -> None:
 def film(call: Call) -> None:
     """Writes the chapters of the film, the text below it, and what was tried."""
     found = _published(call)
-    clips = film_chapters(found, lengths_of(call.joined))
+    clips = [] if call.chapters else film_chapters(found, lengths_of(call.joined))
+    blocks = found.gate.words_only(edited_chapters(call.chapters) if call.chapters else chapter_blocks(clips))
     if call.only == "tried":
         written = found.tried()
     elif call.only == "chapters":
-        written = "\n\n".join("\n".join(lines) for lines in chapter_blocks(clips)) + "\n"
+        written = "\n\n".join("\n".join(lines) for lines in blocks) + "\n"
     else:
-        written = found.film_text(chapter_blocks(clips))
+        written = found.film_text(blocks)
         written += "" if call.only else f"\n{found.tried()}"
     for title, chapters in clips:
         if not chapters:
             complain(f"{title or 'The film'}: too short, or too little is told in it, for three chapters.")
     write_out(written, call.to)
+
+
+def edited_chapters(path: str) -> list[list[str]]:
+    """The chapters of a file that a person edited; a WrongCall says what a platform would not take."""
+    from worklog_tui.notes import sanitise
+    from worklog_tui.reports.chapters import BadChapters, edited
+
+    try:
+        return edited(sanitise(Path(path).read_text(encoding="utf-8-sig", errors="replace")))
+    except OSError as fault:
+        raise WrongCall(f"{path}: cannot be read ({fault.strerror or fault}).") from fault
+    except BadChapters as fault:
+        raise WrongCall(f"{path}: {fault}") from fault
 
 
 def chapter_blocks(clips: list[tuple[str, tuple[Chapter, ...]]]) -> list[list[str]]:

@@ -24,14 +24,7 @@ def add_publishing(commands: Any, command: Command) -> list[argparse.ArgumentPar
         "--as", dest="shape", choices=["page", "markdown"], help="else the file's ending tells: .html, .md"
     )
     _to(sheet)
-    film = command(commands, "film", "publishing:film", "write chapters and the text below a film")
-    _of(film)
-    film.add_argument("--sessions", metavar="N or N-M", help="the sessions that the film shows")
-    film.add_argument(
-        "--only", choices=["chapters", "text", "tried"], help="chapters, the text below, or what was tried"
-    )
-    film.add_argument("--joined", metavar="LENGTHS", help="the clips of the sessions make one film: 26:50,37:10")
-    _to(film)
+    film = _film(commands, command)
     said = command(commands, "comments", "viewers:comments", "sort viewers' comments, and say what the log answers")
     said.add_argument("machine", metavar="MACHINE", help="a machine of the logbook")
     said.add_argument(
@@ -50,6 +43,19 @@ def add_publishing(commands: Any, command: Command) -> list[argparse.ArgumentPar
     _of(private)
     private.add_argument("line", metavar="LINES", help="named as the timeline prints them: 2/1:23, 2/1:23-2:05, or 2")
     return [log, sheet, film, said, dates, private]
+
+
+def _film(commands: Any, command: Command) -> argparse.ArgumentParser:
+    film = command(commands, "film", "publishing:film", "write chapters and the text below a film")
+    _of(film)
+    film.add_argument("--sessions", metavar="N or N-M", help="the sessions that the film shows")
+    film.add_argument(
+        "--only", choices=["chapters", "text", "tried"], help="chapters, the text below, or what was tried"
+    )
+    film.add_argument("--chapters", metavar="FILE", help="chapters that you edited, instead of those worked out")
+    film.add_argument("--joined", metavar="LENGTHS", help="the clips of the sessions make one film: 26:50,37:10")
+    _to(film)
+    return film
 
 
 def _of(parser: argparse.ArgumentParser) -> None:

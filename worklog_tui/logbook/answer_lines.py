@@ -38,10 +38,10 @@ _NAMED, _WHOLLY = 1.5, 1.0
 "A line that names the thing; that names all of a thing of several words."
 _SHARED = 3.0
 "A line that holds all of the words."
-_FITS, _LACKS = 1.5, 2.0
-"What was asked for is there, or is not."
+_FITS, _LACKS, _MEASURED = 1.5, 2.0, 0.5
+"What was asked for is there, or is not; a measure was read there."
 _NUMBER = re.compile(
-    r"\d|\b(?:half|quarter|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|thir|four|fif|six|seven|eigh|nine)"
+    r"\d|\b(?:two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|thir|four|fif|six|seven|eigh|nine)"
     r"(?:teen|ty)?\b|\b(?:twenty|thirty|forty|fifty|hundred|thousand|thou)\b"
 )
 
@@ -123,7 +123,7 @@ def _worth(fact: Fact, kind: str, asked: Asked, said: frozenset[str]) -> float:
     if asked.plan and isinstance(fact, FollowUp):
         worth += 4.0
     if isinstance(fact, Reading) and asked.quantity == fact.quantity:
-        worth += 3.0 if fact.role == "specified" else 1.5
+        worth += 3.0 if (fact.role == "specified") != asked.latest else 1.5
     if isinstance(fact, Work) and fact.action in deed_of(asked.sentence).actions:
         worth += 1.0
     if isinstance(fact, Finding) and stems(fact.condition) & said:
@@ -171,8 +171,9 @@ def _fitting(lines: ToldLines, note: str, wanted: list[Wanted]) -> float:
         return 0.0
     held, text = lines.words[note], lines.text[note].lower()
     acts = {f.action for f in lines.by_note.get(note, ()) if isinstance(f, Work)}
+    measured = any(w.number for w in wanted) and any(isinstance(f, Reading) for f in lines.by_note.get(note, ()))
     fits = any((w.number and _NUMBER.search(text)) or w.holds & held or w.actions & acts for w in wanted)
-    return _FITS if fits else -_LACKS
+    return _FITS + _MEASURED * measured if fits else -_LACKS
 
 
 def _otherwise(lines: ToldLines, words: CommentWords, note: str, comment: str) -> bool:

@@ -7,6 +7,7 @@ from collections import Counter
 from collections.abc import Iterator, Sequence
 
 from worklog_tui.logbook.same_thing import thing
+from worklog_tui.logbook.spelling import written_out
 from worklog_tui.model import Fact, Finding, FollowUp, Reading, Suspect, Work
 from worklog_tui.reports.log_rows import quantity
 from worklog_tui.reports.sentence import DONE, amount
@@ -16,8 +17,8 @@ LONGEST = 49
 _WEIGHTS: dict[type[Fact], float] = {Work: 3.0, Finding: 2.0, Reading: 2.0, Suspect: 1.5}
 _NOT_IN_A_TITLE = re.compile(r"[<>\[\]{}|\\#*_`~…\"“”]+|https?:\S*|www\.\S*|\b\d{1,2}:\d\d\b")
 _FURTHER = re.compile(r"\s*[,;]\s*|\s+(?:and|but|so|because|when|which|that's|it's)\s+")
-_SHORT_NAME = 24
-"From so many letters on a thing goes by what it was called."
+_SHORT_NAME = 28
+"Letters that a name may have."
 
 
 def title_of(facts: Sequence[Fact], otherwise: str = "") -> str:
@@ -33,17 +34,17 @@ def title_of(facts: Sequence[Fact], otherwise: str = "") -> str:
 def _in_hand(facts: Sequence[Fact]) -> tuple[str, str] | None:
     """The thing that most is said about, and how it is called."""
     weights: Counter[str] = Counter()
-    names: dict[str, str] = {}
+    names: dict[str, Counter[str]] = {}
     for fact in facts:
         key = in_hand(fact)
         if key:
-            weights[key] += _WEIGHTS.get(type(fact), 0.5)  # type: ignore[assignment]
-            name = thing(fact.about, getattr(fact, "name", "")).name
-            names.setdefault(key, name if name and len(name) <= _SHORT_NAME else fact.about)
+            weight = _WEIGHTS.get(type(fact), 0.5)
+            weights[key] += weight  # type: ignore[assignment]
+            names.setdefault(key, Counter())[_called(fact)] += weight  # type: ignore[assignment]
     if not weights:
         return None
     best = max(weights, key=lambda key: weights[key])
-    return best, names[best]
+    return best, max(names[best], key=lambda name: names[best][name])
 
 
 def in_hand(fact: Fact) -> str:
@@ -52,26 +53,63 @@ def in_hand(fact: Fact) -> str:
     return about.name or about.head or fact.about.lower()
 
 
-def _phrases(facts: Sequence[Fact]) -> Iterator[str]:
-    """What became of it, the most telling first: what is wrong, what was done, what was measured."""
-    for fact in facts:
-        if isinstance(fact, Finding) and fact.verdict == "bad":
-            yield _briefly(fact.condition)
-    for fact in facts:
-        if isinstance(fact, Suspect) and fact.standing != "suspected":
-            yield "this was it" if fact.standing == "confirmed" else "ruled out"
-    for fact in facts:
-        if isinstance(fact, Work):
-            yield DONE.get(fact.action, fact.action)
-        elif isinstance(fact, Reading) and fact.role in ("measured", "set"):
-            yield _measured(fact)
-    for fact in facts:
-        if isinstance(fact, Finding) and fact.verdict == "good":
-            yield _briefly(fact.condition)
-        elif isinstance(fact, FollowUp):
-            yield {"part needed": "needed", "temporary": "for now only"}.get(fact.reason, "")
-        elif isinstance(fact, Suspect) and fact.standing == "suspected":
-            yield "suspected"
+def _called(fact: Fact) -> str:
+    """The thing as it was called, or by its name in the vocabulary where that says more and is short."""
+    name = thing(fact.about, getattr(fact, "name", "")).name
+    said = written_out(fact.about, name)
+    if name and (len(said) > _SHORT_NAME or len(name.split()) > len(said.split())):
+        return name if len(name) <= _SHORT_NAME else said
+    return said
+
+
+def _phrases(facts: Sequence[Fact]) -> list[str]:
+    """What became of it, the two that tell most: what is wrong, the cause, what was done, measured; as they came."""
+    told = [(rank, place, said) for place, fact in enumerate(facts) for rank, said in _told(fact) if said]
+    bad = any(rank == 0 for rank, _, _ in told)
+    was_set = any(said.startswith("set to ") for _, _, said in told)
+    telling = any(rank < _LEADS_UP for rank, _, _ in told)
+    measured = False
+    kept: dict[str, tuple[int, int]] = {}
+    for rank, place, said in told:
+        if (bad and rank == _GOOD) or (was_set and said == DONE["adjust"]) or (telling and rank >= _LEADS_UP):
+            continue
+        if rank == _MEASURED and measured:
+            continue
+        measured |= rank == _MEASURED
+        kept[said] = min(kept.get(said, (rank, place)), (rank, place))
+    chosen = sorted(kept, key=lambda said: kept[said])[:_TOLD]
+    return sorted(chosen, key=lambda said: kept[said][1])
+
+
+_GOOD, _MEASURED, _LEADS_UP = 6, 4, 7
+"Ranks: a good finding is nothing beside a bad one, one measure is enough, a look or a start only leads up to more."
+_TOLD = 2
+"So many phrases are in a title."
+_RANKS = {"remove": 5, "strip": 5, "disconnect": 5, "drain": 5, "check": 7, "test": 7, "start": 7}
+"The ranks of work that only leads up to something."
+_RUNNING_ON = ("run_time", "duration")
+"Quantities that say nothing in a title."
+
+
+def _told(fact: Fact) -> Iterator[tuple[int, str]]:
+    """What a fact says in a title, with its rank: the smaller, the more it tells."""
+    match fact:
+        case Finding(verdict="bad"):
+            yield 0, _briefly(fact.condition)
+        case Suspect(standing="confirmed"):
+            yield 1, "this was it"
+        case Suspect(standing="ruled out"):
+            yield 1, "ruled out"
+        case Work():
+            yield _RANKS.get(fact.action, 2), DONE.get(fact.action, fact.action)
+        case Reading() if fact.role in ("measured", "set") and fact.quantity not in _RUNNING_ON:
+            yield _MEASURED, _measured(fact)
+        case Finding(verdict="good"):
+            yield _GOOD, _briefly(fact.condition)
+        case FollowUp():
+            yield 3, {"part needed": "needed", "temporary": "for now only"}.get(fact.reason, "")
+        case Suspect():
+            yield 8, "suspected"
 
 
 def _briefly(condition: str) -> str:
@@ -82,15 +120,16 @@ def _briefly(condition: str) -> str:
 
 def _measured(fact: Reading) -> str:
     what = quantity(fact.quantity)
+    if fact.role == "set" and fact.quantity != "volume":
+        return f"set to {amount(fact.value, fact.unit)}"
     named = what in f"{fact.subject} {fact.name}".lower() or what in ("amount", "time", "length")
-    how = "set to " if fact.role == "set" else ""
-    return ("" if named else f"{what} ") + how + amount(fact.value, fact.unit)
+    return ("" if named else f"{what} ") + amount(fact.value, fact.unit)
 
 
 def _fitted(name: str, phrases: Sequence[str]) -> str:
-    """The name, and as many of the phrases as there is room for, three at most."""
+    """The name, and as many of the phrases as there is room for."""
     title = _cut(name[:1].upper() + name[1:])
-    for number, phrase in enumerate(phrases[:3]):
+    for number, phrase in enumerate(phrases):
         longer = f"{title}{', ' if number else ': '}{phrase}"
         if len(longer) > LONGEST:
             break

@@ -7,6 +7,7 @@ One broken rule voids the whole list without a word, so the list is made to keep
 
 from __future__ import annotations
 
+import re
 from collections import Counter
 from collections.abc import Sequence
 from dataclasses import dataclass
@@ -77,6 +78,22 @@ def problems(lines: Sequence[str], length: int | None = None) -> list[str]:
     if any(after - before < SHORTEST for before, after in zip(seconds, ends, strict=False)):
         found.append("a chapter is shorter than ten seconds or out of order")
     return found
+
+
+class BadChapters(ValueError):
+    """Chapters that a platform would not take; the message is a plain sentence."""
+
+
+def edited(text: str) -> list[list[str]]:
+    """Chapters as a person left them: films apart by a blank line, with or without a name above."""
+    plain = text.replace("<", "(").replace(">", ")").strip()  # angle brackets are refused by the platforms
+    blocks = [[" ".join(row.split()) for row in block.splitlines()] for block in re.split(r"\n\s*\n", plain)]
+    for number, block in enumerate(blocks, 1):
+        lines = block if not block or block[0][:1].isdigit() else block[1:]
+        if wrong := problems(lines):
+            where = f" of film {number}" if len(blocks) > 1 else ""
+            raise BadChapters(f"The chapters{where} would not be taken: {'; '.join(wrong)}.")
+    return blocks
 
 
 def _topics(line: FilmLine) -> Counter[str]:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 
+from worklog_tui.logbook.told_lines import stems
 from worklog_tui.reports.counted import begun
 from worklog_tui.reports.repair_log import RepairLog, Told
 
@@ -19,7 +20,8 @@ def description(log: RepairLog, chapters: Sequence[Sequence[str]], closing: str)
     """The whole text, within the limit: what comes last is left out first."""
     blocks = [[_plain(f"{log.machine}. {log.where_it_stands.headline}")]]
     blocks += [list(lines) for lines in chapters]
-    questions = [row.text for group in log.open_items if group.title == "Open questions" for row in group.rows]
+    asked = (row for group in log.open_items if group.title == "Open questions" for row in group.rows)
+    questions = [row.text for row in asked if row.spot is not None]  # what viewers ask is no question to them
     blocks += [
         _block("Do you know?", questions),
         _block("Parts put in", (_part(p.part, p.used) for p in log.parts if p.state.startswith(_PUT_IN))),
@@ -40,12 +42,13 @@ def tried_text(rows: Sequence[Told]) -> str:
 
 
 def _block(title: str, rows: Iterable[str]) -> list[str]:
-    said = list(dict.fromkeys(_plain(f"- {row}") for row in rows))
+    said = list(dict.fromkeys(_plain(f"- {begun(row)}") for row in rows))
     return [title, *said] if said else []
 
 
 def _part(part: str, used: str) -> str:
-    return f"{part}: {used}" if used and used.lower() != part.lower() else part
+    fresh = stems(used) - stems(part)  # a new belt in the place of a belt says no more
+    return f"{part}: {used}" if fresh else part
 
 
 def _readings(log: RepairLog) -> list[str]:

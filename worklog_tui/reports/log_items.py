@@ -11,7 +11,7 @@ from worklog_tui.reports.repair_log import Group, Told
 from worklog_tui.reports.sentence import amount, briefly
 from worklog_tui.reports.when import date_in_words, where
 
-PARTS, NOTICED = "Parts still needed", "Noticed, and nothing planned"
+PARTS, NOTICED, HINTS = "Parts still needed", "Noticed, and nothing planned", "What viewers suggest"
 GROUPS = {
     "fault": "Not put right yet",
     "part needed": PARTS,
@@ -26,7 +26,12 @@ LIVE = ("open", "awaited")
 def open_groups(of: Material) -> tuple[Group, ...]:
     """What is open at the end of the span, by why."""
     live = [i for i in of.items if i.state in LIVE]
-    groups = [Group(title, tuple(_told(of, i) for i in live if i.reason == reason)) for reason, title in GROUPS.items()]
+    hints = [i for i in live if of.suggested(i)]
+    groups = [
+        Group(title, tuple(_told(of, i) for i in live if i.reason == reason and i not in hints))
+        for reason, title in GROUPS.items()
+    ]
+    groups.append(Group(HINTS, tuple(_told(of, i) for i in hints)))
     noticed = tuple(_told(of, i) for i in of.items if i.state == "noticed" and _in_span(of, i))
     return tuple(g for g in (*groups, Group(NOTICED, noticed)) if g.rows)
 
@@ -54,7 +59,8 @@ def dealt_with(of: Material) -> tuple[Told, ...]:
 
 
 def _told(of: Material, item: OpenItem) -> Told:
-    asked = "asked by one viewer" if item.people == 1 else f"asked by {item.people} viewers"
+    how = "suggested" if of.suggested(item) else "asked"
+    asked = f"{how} by one viewer" if item.people == 1 else f"{how} by {item.people} viewers"
     rows = (
         "ordered, not here yet" if item.state == "awaited" else "",
         due_in_words(item.due) if item.due else "",

@@ -45,7 +45,7 @@ def starts(of: Material) -> tuple[Told, ...]:
     """The attempts to start it, each with what was heard of it."""
     found = [one for one in start_attempts(of.history) if one.place.session >= of.first]
     return tuple(
-        Told(one.outcome.condition if one.outcome else "nothing was heard of what came of it", "", spot(one.place))
+        Told(one.outcome.condition if one.outcome else "no word of what came of it", "", spot(one.place))
         for one in found[-_MOST:]
     )
 

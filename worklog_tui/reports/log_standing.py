@@ -44,7 +44,7 @@ def _headline(of: Material, groups: tuple[Group, ...], for_now: tuple[Told, ...]
     when = f" at the end of session {len(of.history.sessions)}" if not of.whole else ""
     if of.advice.complaint:
         return f"Not right yet{when}: {of.advice.complaint.rstrip('.')}. {left[:1].upper()}{left[1:]}."
-    return f"No trouble of the whole machine is open{when}; {left}."
+    return f"No fault of the machine as a whole is known{when}; {left}."
 
 
 def _things(count: int, one: str, many: str) -> str:

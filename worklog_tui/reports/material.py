@@ -50,6 +50,11 @@ class Material:
         said = self._words.get(note, otherwise)
         return said if len(said) <= LONGEST else said[:LONGEST].rsplit(" ", 1)[0] + " …"
 
+    def suggested(self, item: OpenItem) -> bool:
+        """Whether an item is there because viewers suggested it, and for nothing else."""
+        hints = (r.comment.number for r in self.comments if r.kind == "suggestion")
+        return item.raised is None and item.comment is not None and item.comment in hints
+
     def day(self, session: int) -> str:
         """The day of a session as an ISO date; empty when it is not known."""
         start = self.history.sessions[session - 1].session.start

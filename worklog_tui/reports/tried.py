@@ -15,7 +15,7 @@ _TRIES = frozenset(
 )  # fmt: skip
 FAR = 40
 "Facts after which what is heard is not taken for the result any more (judgement)."
-SILENCE = "nothing was said of what came of it"
+SILENCE = "no word of what came of it"
 
 
 def tried(of: Material) -> tuple[Told, ...]:
