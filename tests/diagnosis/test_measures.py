@@ -5,12 +5,12 @@ from __future__ import annotations
 from tests.diagnosis.measure_repairs import simulated
 from worklog_tui.rulebook.faults import FaultBook
 
-FEW = 10
+FEW = 6
 
 
 def test_following_the_advice_beats_a_checklist_and_the_likeliest_first(faults: FaultBook) -> None:
     shares: dict[str, float] = {}
-    for complaint in ("hunting", "overheats", "misfire"):
+    for complaint in ("no_start", "hunting", "overheats", "misfire"):
         tally = simulated(faults, complaint, FEW)
         for way, minutes in tally.minutes.items():
             shares[way] = shares.get(way, 0.0) + minutes

@@ -8,7 +8,7 @@ from datetime import datetime
 
 from worklog_tui.diagnosis.asking import asks
 from worklog_tui.diagnosis.candidate import Candidate, Tier, best
-from worklog_tui.diagnosis.engine import Engine, Option
+from worklog_tui.diagnosis.engine import Engine
 from worklog_tui.diagnosis.explain import causes_of, standings, step_of
 from worklog_tui.diagnosis.explained import explained, is_explained
 from worklog_tui.diagnosis.instead import instead
@@ -16,6 +16,7 @@ from worklog_tui.diagnosis.item_steps import ItemSteps
 from worklog_tui.diagnosis.log import Log
 from worklog_tui.diagnosis.network import OTHER, Network
 from worklog_tui.diagnosis.opened import opened
+from worklog_tui.diagnosis.option import Option
 from worklog_tui.diagnosis.own_plan import plan_of
 from worklog_tui.diagnosis.own_suspects import own_suspects, trouble
 from worklog_tui.diagnosis.safety import Safety

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Iterable
-from dataclasses import dataclass
 from functools import cached_property
 
 from worklog_tui.diagnosis.network import Network
+from worklog_tui.diagnosis.option import Option, rank
 from worklog_tui.diagnosis.order import (
     Look,
     Part,
@@ -35,29 +35,14 @@ NEAR = 2.0
 "Within so many minutes of the best, the simple checks of the fault tables come first."
 SLACK = 0.05
 "What costs this share more than the best order without it is no worse than a part of that order."
-TIE = 0.01
+STANDS_OUT, APART = 0.5, 2.0
+"From this chance on, and so many times the next one, a suspect stands out: it is dealt with first (judgement)."
 SURE, SEEN = 0.5, 0.2
 "From these chances on a repair is named: unseen, and seen bad."
 VOIDED = 0.15
 "A sign that is trusted less was voided by a discovery: the look is worth making again."
 DEAR = 20.0
 "A repair that costs more than this in parts is not made without a look first (minutes of work)."
-
-
-@dataclass(frozen=True, slots=True)
-class Option:
-    """One thing to do about the complaint, with the expected minutes to a working machine when it is done first."""
-
-    sort: str
-    "check, look or repair."
-    id: str
-    job: Job
-    expected: float
-    saves: float
-    after: tuple[tuple[str, float, str], ...]
-    "For each outcome: its name, its chance, and the likeliest fault after it."
-    first: bool = False
-    "A free look, or one of the simple checks that the tables name first."
 
 
 class Engine:
@@ -147,11 +132,24 @@ class Engine:
             return []
         plan = best_order(self.belief, self.parts, self.minutes)
         found = [self._rated(*option, plan.cost) for option in self._candidates()]
-        found = [o for o in found if o.saves >= -SLACK * plan.cost or o.sort == "repair"]
+        top = self._standout()
+        found = [o for o in found if o.saves >= -SLACK * plan.cost or o.sort == "repair" or (o.sort, o.id) == top]
         if not found:
             return []
         best = min(o.expected for o in found)
-        return sorted(found, key=lambda o: (not self._comes_first(o, best), *_rank(o, best)))
+        return sorted(found, key=lambda o: ((o.sort, o.id) != top, not self._comes_first(o, best), *rank(o, best)))
+
+    def _standout(self) -> tuple[str, str]:
+        """What to do about the one suspect that all points to: look at it, or mend what was seen or is cheap."""
+        chances = sorted((self.network.chance(f) for f in self.suspects), reverse=True)
+        if chances[0] < STANDS_OUT or (len(chances) > 1 and chances[0] < APART * chances[1]):
+            return "", ""
+        name = next(f for f in self.suspects if self.network.chance(f) == chances[0])
+        fault, seen = self.signs.faults[name], self.signs.look_signs.get(name)
+        cheap = fault.look is None or fault.repair.minutes + fault.repair.parts_cost <= fault.look.minutes
+        if (seen is None or seen.shows != "bad") and not cheap and self._worth(name):
+            return "look", name
+        return "repair", name
 
     def _candidates(self) -> Iterable[tuple[str, str, Job, tuple[tuple[str, Callable[[int], float]], ...]]]:
         where = {self.network.index[f]: n for n, f in enumerate(self.suspects)}
@@ -238,9 +236,3 @@ class Engine:
         if option.sort == "look":
             return self.network.chance(option.id) >= max(FREE_CHANCE, OUTSHONE * self.top)
         return len({fault for _, _, fault in option.after}) > 1
-
-
-def _rank(option: Option, best: float) -> tuple[int, float, float, str]:
-    """Options within a hundredth of each other are ties: the quicker one, then the one without parts, comes first."""
-    ties = int((option.expected - best) / (TIE * best)) if best > 0 else 0
-    return ties, option.job.minutes, option.job.parts_cost, option.id

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from worklog_tui.diagnosis.engine import Engine, Option
+from worklog_tui.diagnosis.engine import Engine
 from worklog_tui.diagnosis.log import Log
 from worklog_tui.diagnosis.network import Network
+from worklog_tui.diagnosis.option import Option
 from worklog_tui.diagnosis.safety import Safety
 from worklog_tui.diagnosis.sign import Sign
 from worklog_tui.model import Cause, Evidence, Step, SystemStanding

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from worklog_tui.diagnosis.engine import Engine, Option
+from worklog_tui.diagnosis.engine import Engine
+from worklog_tui.diagnosis.option import Option
 
 
 def instead(options: Sequence[Option], engine: Engine) -> str:

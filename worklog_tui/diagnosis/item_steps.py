@@ -118,7 +118,7 @@ class ItemSteps:
             return Tier.DOUBTFUL, -last
         if item.raised is None:
             return Tier.WAITS, last  # what a viewer says is an idea: never before what the log itself asks for
-        if item.state == "noticed" and not self._is_defect(item):
+        if item.state == "noticed" and (not self._is_defect(item) or self.safety.does_its_work(item)):
             return Tier.DOUBTFUL, -last
         if danger and item.reason != "fallback":
             return Tier.DANGER, -last

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+import re
+
 from worklog_tui.diagnosis.makeup import Makeup
-from worklog_tui.diagnosis.words import tokens
+from worklog_tui.diagnosis.words import holds, tokens
 from worklog_tui.model import OpenItem
 from worklog_tui.rulebook.faults import FaultBook, WordSets
 
@@ -26,9 +28,16 @@ class Safety:
     def danger(self, item: OpenItem, around: str = "") -> WordSets | None:
         """The danger that an open item stands for, if it does; a name counts only with words that were really said."""
         said = set(tokens(item.about)) | set(tokens(item.name)) & set(tokens(f"{item.quote} {around}"))
-        said |= _before(tokens(item.about), tokens(around))
+        for piece in re.split(r"[,;:.]", around):
+            said |= _before(tokens(item.about), tokens(piece))
         reason = item.reason
         return next((d for d, sets in self._dangers if reason in URGENT and any(s <= said for s in sets)), None)
+
+    def does_its_work(self, item: OpenItem) -> bool:
+        """Whether what was noticed is a safeguard at work: a relief valve that lifts tells of something else."""
+        said = tokens(f"{item.about} {item.quote}")
+        here = (d for d, sets in self._dangers if any(s <= set(said) for s in sets))
+        return any(holds(said, tokens(w)) for d in here for w in d.works)
 
     def never(self, step: str) -> WordSets | None:
         """The rule that forbids a step, if one does."""

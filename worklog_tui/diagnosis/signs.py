@@ -37,6 +37,8 @@ class Signs:
         self._ran = self._well()
         self._cause_index = self._causes()
         told, hints = hints_in(told_signs(log, self.faults, self.checks, self.symptoms))
+        self.in_words = frozenset((s.of, s.event.place.order) for s in told if s.shows == "present")
+        "Complaints with the notes that tell them in so many words."
         self._hinted = frozenset(s.event.place.order for s in hints.values())
         found = merged(self._heard(), told, self._proofs)
         self.symptom_signs = self._ended({of: sign for (sort, of), sign in found.items() if sort == "symptom"})
@@ -235,6 +237,11 @@ def _repeated(before: Sign | None, shows: str, sure: float) -> float:
 
 
 def standing_signs(signs: Signs) -> list[Sign]:
-    """The signs of complaints that are still there, the telling ones first, and of these the latest."""
+    """The signs of complaints that are still there: the telling ones first, of these the latest, in so many words."""
     there = [s for s in signs.symptom_signs.values() if s.shows == "present"]
-    return sorted(there, key=lambda s: (signs.symptoms[s.of].vague, -s.event.when))
+
+    def rank(sign: Sign) -> tuple[bool, int, bool, float]:
+        note = sign.event.place.order
+        return signs.symptoms[sign.of].vague, -note, (sign.of, note) not in signs.in_words, -sign.event.when
+
+    return sorted(there, key=rank)

@@ -2,7 +2,7 @@
 
 The fault files give families of wordings: every slot of one must be met within a few words, in any order. A slot is
 words with `|` between them, each in any form; `_` joins words that stand side by side; `!` asks for a denial
-(`not`, `won't`, `refuses`); a slot that begins with `-` must not be met. What is asked, supposed, planned or told of
+(`not`, `won't`, `refuses`) just before the slot after it, or anywhere when it stands last; a slot that begins with `-` must not be met. What is asked, supposed, planned or told of
 the past is passed over; what is denied, or is said to be no longer so, is proved absent.
 """
 
@@ -18,6 +18,8 @@ from worklog_tui.model import Finding, Span
 
 REACH = 9
 "So many words apart the slots of a wording may stand."
+BEFORE = 4
+"So many words before a slot its denial may stand."
 ACROSS = 4
 "So many where they stand in two notes."
 LAST = 400
@@ -66,19 +68,22 @@ class Slot:
     forms: tuple[tuple[str, ...], ...]
     denial: bool = False
     bars: bool = False
+    denied: bool = False
+    "A denial must stand just before it."
 
 
 @lru_cache(maxsize=4_000)
 def slots_of(wording: str) -> tuple[Slot, ...]:
     """The slots of a wording as it stands in a fault file."""
-    found = []
-    for part in wording.split():
+    found, parts = [], wording.split()
+    for n, part in enumerate(parts):
         if part == "!":
-            found.append(Slot((), denial=True))
+            if n + 1 == len(parts) or parts[n + 1].startswith("-"):
+                found.append(Slot((), denial=True))
             continue
         bars = part.startswith("-")
         forms = tuple(tuple(stem(w) for w in form.split("_")) for form in part.lstrip("-").split("|"))
-        found.append(Slot(forms, bars=bars))
+        found.append(Slot(forms, bars=bars, denied=n > 0 and parts[n - 1] == "!"))
     return tuple(found)
 
 
@@ -132,7 +137,7 @@ def heard_in(
                 continue
             met = _met(plan, line.stems, line.fresh, ACROSS if across else 0)
             if met is not None:
-                denied = line.past or ((met or line.ended) and not any(s.denial for s in plan))
+                denied = line.past or ((met or line.ended) and not any(s.denial or s.denied for s in plan))
                 yield line.event, not denied
                 break
 
@@ -143,8 +148,10 @@ def _met(plan: Sequence[Slot], stems: tuple[str, ...], fresh: int, across: int) 
     for at in range(len(stems)):
         if lead is None or not _stands(lead, stems, at):
             continue
+        if lead.denied and DENIALS.isdisjoint(stems[max(0, at - BEFORE) : at]):
+            continue
         low, high = max(0, at - REACH), min(len(stems), at + REACH + 1)
-        where, spots = [at], [at]
+        where, spots = [] if lead.denied else [at], [at]
         for slot in plan:
             if slot is lead:
                 continue
@@ -156,13 +163,13 @@ def _met(plan: Sequence[Slot], stems: tuple[str, ...], fresh: int, across: int) 
                 break
             else:
                 spots.append(here)
-                where += [] if slot.denial else [here]
+                where += [] if slot.denial or slot.denied else [here]
         else:
-            start = max(0, min(where) - 6)
+            start = max(0, min(spots) - 6)
             crosses = min(spots) < fresh
             if crosses and (max(spots) < fresh or max(spots) - min(spots) > across):
                 continue  # read with the note before already, or no one thought
-            if _SUPPOSED.isdisjoint(stems[start : max(where) + 1]):
+            if _SUPPOSED.isdisjoint(stems[start : max(spots) + 1]):
                 return any(DENIALS.intersection(stems[max(0, w - 2) : w]) for w in where)
     return None
 
@@ -174,6 +181,11 @@ def _stands(slot: Slot, stems: tuple[str, ...], at: int) -> bool:
 def _where(slot: Slot, stems: tuple[str, ...], low: int, high: int, near: int) -> int | None:
     """Where a slot is met, nearest to the lead; None for nowhere."""
     for at in sorted(range(low, high), key=lambda k: abs(k - near)):
-        if stems[at] in DENIALS if slot.denial else _stands(slot, stems, at):
+        if slot.denial:
+            if stems[at] in DENIALS:
+                return at
+        elif _stands(slot, stems, at) and not (
+            slot.denied and DENIALS.isdisjoint(stems[max(0, at - BEFORE) : at])
+        ):
             return at
     return None

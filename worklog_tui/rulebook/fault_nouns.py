@@ -153,6 +153,12 @@ class WordSets:
     "The step that makes it safe; empty: as the item words it."
     cleared_by: tuple[str, ...] = ()
     "Parts: found good since, the danger is over."
+    works: tuple[str, ...] = ()
+    "Words that tell that the part does its work: a relief valve that lifts is no fault of its own."
+    told: tuple[str, ...] = ()
+    "Wordings of the bare words that tell of the danger."
+    mended: tuple[str, ...] = ()
+    "Wordings that tell that it was put right."
 
 
 @dataclass(frozen=True, slots=True)
