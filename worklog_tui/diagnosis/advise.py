@@ -13,6 +13,7 @@ from worklog_tui.diagnosis.explain import causes_of, standings, step_of
 from worklog_tui.diagnosis.explained import explained, is_explained
 from worklog_tui.diagnosis.instead import instead
 from worklog_tui.diagnosis.item_steps import ItemSteps
+from worklog_tui.diagnosis.left_off import left_off
 from worklog_tui.diagnosis.log import Log
 from worklog_tui.diagnosis.network import OTHER, Network
 from worklog_tui.diagnosis.opened import opened
@@ -23,6 +24,7 @@ from worklog_tui.diagnosis.safety import Safety
 from worklog_tui.diagnosis.sign import Sign
 from worklog_tui.diagnosis.signs import Signs, standing_signs
 from worklog_tui.diagnosis.summing_up import listed
+from worklog_tui.diagnosis.unproved import unproved
 from worklog_tui.diagnosis.wording import Wording
 from worklog_tui.model import Advice, Cause, History, OpenItem, Step, SystemStanding
 from worklog_tui.rulebook.faults import FaultBook, Symptom
@@ -78,6 +80,7 @@ def _worked_out(
     safety = Safety(faults, signs.makeup)
     wording = Wording(faults.words, log)
     candidates = [*ItemSteps(log, wording, safety).candidates(items), *listed(log, wording, safety)]
+    candidates += [*left_off(log, safety, signs.lines), *unproved(log, signs, safety)]
     found = _from_faults(log, faults, safety, signs, candidates)
     ranked = best([*found.candidates], MOST + 5)
     return signs, found, tuple(c.step for c in ranked if c.tier is not Tier.DOUBTFUL)[:MOST]

@@ -21,6 +21,8 @@ class Safety:
         self.foreign = _foreign(book, made) if made else frozenset()
         "Parts that the machine has none of."
         cautions = [c for c in book.cautions.values() if fits(c.applies)]
+        self.dangers = tuple(d for d in book.dangers if fits(d.applies))
+        "The dangers that such a machine may have."
         self._dangers = [(d, [_set(s) for s in d.sets]) for d in book.dangers if fits(d.applies)]
         self._never = [(d, [_set(s) for s in d.sets]) for d in book.never if fits(d.applies)]
         self._cautions = [(c, [_set(frozenset(w.split())) for w in c.words]) for c in cautions]
@@ -32,6 +34,10 @@ class Safety:
             said |= _before(tokens(item.about), tokens(piece))
         reason = item.reason
         return next((d for d, sets in self._dangers if reason in URGENT and any(s <= said for s in sets)), None)
+
+    def words_of(self, danger: WordSets) -> list[frozenset[str]]:
+        """The sets of words that a danger is known by."""
+        return [s for d, sets in self._dangers if d is danger for s in sets]
 
     def does_its_work(self, item: OpenItem) -> bool:
         """Whether what was noticed is a safeguard at work: a relief valve that lifts tells of something else."""

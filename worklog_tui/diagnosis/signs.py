@@ -11,6 +11,7 @@ from worklog_tui.diagnosis.makeup import makeup
 from worklog_tui.diagnosis.measures import judged, outcome_of
 from worklog_tui.diagnosis.part_index import PartIndex
 from worklog_tui.diagnosis.sign import Sign
+from worklog_tui.diagnosis.told import sentences
 from worklog_tui.diagnosis.told_signs import hints_in, merged, told_signs
 from worklog_tui.diagnosis.voided import discoveries, voided
 from worklog_tui.model import Finding, Suspect, Work
@@ -36,7 +37,8 @@ class Signs:
         self.mended = self._mended()
         self._ran = self._well()
         self._cause_index = self._causes()
-        told, hints = hints_in(told_signs(log, self.faults, self.checks, self.symptoms))
+        self.lines = sentences(log)
+        told, hints = hints_in(told_signs(self.lines, self.faults, self.checks, self.symptoms))
         self.in_words = frozenset((s.of, s.event.place.order) for s in told if s.shows == "present")
         "Complaints with the notes that tell them in so many words."
         self._hinted = frozenset(s.event.place.order for s in hints.values())

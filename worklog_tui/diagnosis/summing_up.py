@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Sequence
+from collections.abc import Container, Iterator, Sequence
 
 from worklog_tui.diagnosis.candidate import Candidate, Tier
 from worklog_tui.diagnosis.kin import full_name
@@ -17,12 +17,24 @@ TAIL = 4
 "The share of a session's notes that may hold its summing-up: the last quarter (judgement)."
 LONGEST = 7
 "More words than this between two commas are talk, not a job (judgement)."
+NO_JOB = frozenset({"it", "that", "them", "look", "go", "video", "photo", "tea", "one", "some", "more", "bit", "you"})
+"Words that alone name nothing to work on."
 LAST, BARE_LIST = 3, 3
 "Bare names, so many or more, in one of so many last notes are a list (judgement)."
 
 _OPENS = re.compile(
     r"\b(?:still to do|left to do|to do next|what['’]?s left|what is left|that leaves|todo|to do|jobs left|left over|"
     r"still needs?|outstanding|on the list|the list)\b\s*(?:is|are|then|now)?\s*[:,-]?\s*(?:to\b)?",
+    re.IGNORECASE,
+)
+_PLANS = re.compile(
+    r"\b(?:next time|next session|next weekend|next week|tomorrow|first thing|first job|first off|in the morning)\b"
+    r"[^.!?]{0,40}?\b(?:i['’]?ll|i will|i['’]?m going to|we['’]?ll|i['’]?ll have to|i want to|i shall)\s+",
+    re.IGNORECASE,
+)
+_LATER = re.compile(
+    r"\b(?:i['’]?ll|i will|i shall|we['’]?ll)\s+((?:\w+[\s,]+){1,8}?)"
+    r"(?:tomorrow|next time|next week|next weekend|in the morning|first thing|on saturday|on sunday)\b",
     re.IGNORECASE,
 )
 _PARTS = re.compile(r"\s*(?:,|;|\+|&|\band\b|\bthen\b|\bplus\b)\s*", re.IGNORECASE)
@@ -34,9 +46,10 @@ _GET = re.compile(r"^(?:get|have)\s+(?:the|that|this|those|it's)?\s*(.+?)\s+(\w+
 def listed(log: Log, wording: Wording, safety: Safety) -> list[Candidate]:
     """A step for each job of the list, in its order."""
     found: list[Candidate] = []
+    verbs = wording.lists.get("verbs", ())
     for note in _tail(log):
         place = log.history.place(note.uid)
-        for n, piece in enumerate(_list_in(note, log)):
+        for n, piece in enumerate(_list_in(note, log, verbs)):
             step = _step(piece, log, wording)
             if not step or safety.never(step):
                 continue
@@ -46,8 +59,18 @@ def listed(log: Log, wording: Wording, safety: Safety) -> list[Candidate]:
     return found
 
 
-def _list_in(note: Note, log: Log) -> list[str]:
+def _is_job(piece: str, verbs: Container[str]) -> bool:
+    """Whether a piece of a plan begins with a job and names what it is done to."""
+    first, _, rest = piece.lower().partition(" ")
+    return first in verbs and bool(tokens(rest)) and not NO_JOB.issuperset(tokens(rest))
+
+
+def _list_in(note: Note, log: Log, verbs: Container[str]) -> list[str]:
     """The jobs that a note lists: after words that open a list, or bare names one after another at the very end."""
+    if planned := _PLANS.search(note.words):
+        return [p for p in _pieces(note.words[planned.end() :]) if _is_job(p, verbs)]
+    if later := _LATER.search(note.words):
+        return [p for p in _pieces(later[1]) if _is_job(p, verbs)]
     if opened := _OPENS.search(note.words):
         return list(_pieces(note.words[opened.end() :]))
     if note in log.last_notes[-LAST:]:

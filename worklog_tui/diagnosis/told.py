@@ -2,8 +2,9 @@
 
 The fault files give families of wordings: every slot of one must be met within a few words, in any order. A slot is
 words with `|` between them, each in any form; `_` joins words that stand side by side; `!` asks for a denial
-(`not`, `won't`, `refuses`) just before the slot after it, or anywhere when it stands last; a slot that begins with `-` must not be met. What is asked, supposed, planned or told of
-the past is passed over; what is denied, or is said to be no longer so, is proved absent.
+(`not`, `won't`, `refuses`) just before the slot after it, or anywhere when it stands last; a slot that begins with `-`
+must not be met. What is asked, supposed, planned or told of the past is passed over; what is denied, or is said to be
+no longer so, is proved absent.
 """
 
 from __future__ import annotations
@@ -137,9 +138,14 @@ def heard_in(
                 continue
             met = _met(plan, line.stems, line.fresh, ACROSS if across else 0)
             if met is not None:
-                denied = line.past or ((met or line.ended) and not any(s.denial or s.denied for s in plan))
+                denied = line.past or ((met or line.ended) and not any(_denies(s) for s in plan))
                 yield line.event, not denied
                 break
+
+
+def _denies(slot: Slot) -> bool:
+    """Whether a slot itself asks for a denial, or may be met by one."""
+    return slot.denial or slot.denied or any(form[0] in DENIALS for form in slot.forms if not slot.bars)
 
 
 def _met(plan: Sequence[Slot], stems: tuple[str, ...], fresh: int, across: int) -> bool | None:

@@ -2,22 +2,21 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
-from worklog_tui.diagnosis.log import Event, Log
+from worklog_tui.diagnosis.log import Event
 from worklog_tui.diagnosis.sign import Sign
-from worklog_tui.diagnosis.told import TRUST, heard_in, sentences
+from worklog_tui.diagnosis.told import TRUST, Sentence, heard_in
 from worklog_tui.rulebook.faults import Check, Fault, Symptom
 
 Key = tuple[str, str]
 
 
 def told_signs(
-    log: Log, faults: Mapping[str, Fault], checks: Mapping[str, Check], symptoms: Mapping[str, Symptom]
+    lines: Sequence[Sentence], faults: Mapping[str, Fault], checks: Mapping[str, Check], symptoms: Mapping[str, Symptom]
 ) -> list[Sign]:
     """Every sign that the words give, in the order of the log."""
-    lines = sentences(log)
     found = []
     for symptom in symptoms.values():
         for event, so in heard_in(symptom.told, lines, across=True) if symptom.told else ():

@@ -159,6 +159,8 @@ class WordSets:
     "Wordings of the bare words that tell of the danger."
     mended: tuple[str, ...] = ()
     "Wordings that tell that it was put right."
+    make_safe: str = ""
+    "The step for a danger that only the bare words tell; {spot}: where it was said to be."
 
 
 @dataclass(frozen=True, slots=True)

@@ -198,5 +198,6 @@ def _word_sets(t: Mapping[str, Any]) -> WordSets:
     sets = tuple(frozenset(words.split()) for words in t["any"])
     applies = _applies(t.get("applies_when", {}))
     return WordSets(
-        t["id"], sets, t["says"], _texts(t, "cautions"), applies, t.get("say", ""), *(_texts(t, key) for key in ("cleared_by", "works", "told", "mended")),
+        t["id"], sets, t["says"], _texts(t, "cautions"), applies, t.get("say", ""), _texts(t, "cleared_by"),
+        _texts(t, "works"), _texts(t, "told"), _texts(t, "mended"), t.get("make_safe", ""),
     )  # fmt: skip

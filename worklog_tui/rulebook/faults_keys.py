@@ -22,7 +22,9 @@ MAY: Mapping[str, tuple[str, ...]] = {
               "bands", "unit", "applies_when", "source", "told"),
     "symptom": ("cured", "first", "vague", "running", "ends_running", "applies_when", "source", "told"),
     "access": ("needs", "parts"), "caution": ("words", "applies_when"),
-    "danger": ("cautions", "applies_when", "say", "cleared_by", "works", "told", "mended"), "never": ("cautions", "applies_when"),
+    "danger": ("cautions", "applies_when", "say", "cleared_by", "works", "told", "mended",
+               "make_safe"),
+    "never": ("cautions", "applies_when"),
     "has": ("kind", "said", "not_kind", "fuel", "ignition", "unless_told"), "discovery": ("voids", "quantities"),
 }  # fmt: skip
 """What it may hold besides."""

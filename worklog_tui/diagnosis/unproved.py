@@ -1,0 +1,89 @@
+"""Work that was done and not tried since: the machine is to be tried before anything else is undone."""
+
+from __future__ import annotations
+
+import re
+
+from worklog_tui.diagnosis.candidate import Candidate, Tier
+from worklog_tui.diagnosis.log import Log
+from worklog_tui.diagnosis.safety import Safety
+from worklog_tui.diagnosis.signs import Signs
+from worklog_tui.model import Finding, Reading, Step, Work
+
+_NOT_TRIED = re.compile(
+    r"\b(?:haven['’]?t|have not|not yet|didn['’]?t|did not|yet to|still to)\s+(?:been\s+)?"
+    r"(?:tried|tried out|try|tested|test|run|driven|proved|ridden|started)\b(?:\s+(?:out\s+)?(?:the\s+)?([a-z]+))?",
+    re.IGNORECASE,
+)
+_NO_THING = frozenset({"it", "them", "this", "that", "yet", "since", "again", "today", "with", "under", "on", "out"})
+WAYS = {
+    "brakes": "try the brakes at walking pace on level ground, a second way to stop at hand",
+    "hydraulics": "try the hydraulics without a load, and look for leaks",
+}
+"""How a system is tried; any other is run."""
+
+
+def unproved(log: Log, signs: Signs, safety: Safety) -> list[Candidate]:
+    """The try that is owed: asked for in so many words, else after the last repair that nothing followed."""
+    return [*_in_words(log, safety), *_after_work(log, signs, safety)][:1]
+
+
+def _in_words(log: Log, safety: Safety) -> list[Candidate]:
+    for note in reversed(log.last_notes[-6:]):
+        if found := _NOT_TRIED.search(note.words):
+            thing = (found[1] or "").lower()
+            say = f"try the {thing}" if thing and thing not in _NO_THING else "try it"
+            say = WAYS.get(thing, say)
+            place = log.history.place(note.uid)
+            why = f"You said at {log.said(place)} that it was not tried yet."
+            return [_candidate(Tier.LISTED, float(place.order), say, why, safety, thing)]
+    return []
+
+
+def _after_work(log: Log, signs: Signs, safety: Safety) -> list[Candidate]:
+    if not signs.mended:
+        return []
+    fault, when = max(signs.mended.items(), key=lambda m: m[1])
+    event = next((e for e in reversed(log.works) if e.when == when), None)
+    if event is None or event.place.session != log.last_session or log.is_old(event.place):
+        return []
+    if _tried(log, when) or not _had_cause(log, when):
+        return []
+    system = signs.faults[fault].system
+    part = event.fact.part if isinstance(event.fact, Work) else ""
+    measured = _measured(log, when)
+    again = f"measure the {measured} again" if measured else "run it and see whether the work has cured it"
+    why = f"The {part} was worked on at {log.said(event.place)}, and it was not heard tried since."
+    return [_candidate(Tier.NOTICED, -1e9, WAYS.get(system, again), why, safety, part)]
+
+
+def _had_cause(log: Log, when: float) -> bool:
+    """Whether anything bad was heard before the work: else there is nothing to prove."""
+    bad = (e for e in log.findings if isinstance(e.fact, Finding) and e.fact.verdict == "bad")
+    return any(e.when < when for e in bad) or bool(_measured(log, when))
+
+
+def _measured(log: Log, when: float) -> str:
+    """What was measured before the work and is worth measuring again."""
+    facts = [e.fact for e in log.readings if e.when < when]
+    taken = [f for f in facts if isinstance(f, Reading) and f.role == "measured"]
+    wanted = ("compression", "pressure", "voltage", "temperature", "current")
+    return next((r.quantity for r in reversed(taken) if r.quantity in wanted), "")
+
+
+def _tried(log: Log, when: float) -> bool:
+    """Whether anything was run, tried or found to be well after the work."""
+    for event in log.events:
+        fact = event.fact
+        if event.when <= when:
+            continue
+        if isinstance(fact, Work) and fact.action in ("start", "test"):
+            return True
+        if isinstance(fact, Finding) and fact.verdict in ("good", "bad"):
+            return True
+    return False
+
+
+def _candidate(tier: Tier, order: float, say: str, why: str, safety: Safety, thing: str) -> Candidate:
+    step = Step(say, why, 10, safety.cautions(f"{say} {thing}", ("co",)), (), (), "prove")
+    return Candidate(tier, order, step, "", thing or say)
