@@ -7,7 +7,7 @@ import signal
 import sys
 from collections.abc import Iterable
 from functools import partial
-from typing import TYPE_CHECKING, ClassVar
+from typing import TYPE_CHECKING, Any, ClassVar
 
 from textual.app import App, SystemCommand
 from textual.binding import Binding, BindingType
@@ -17,10 +17,10 @@ from textual.screen import Screen
 from worklog_tui.screens.errands import Errands
 from worklog_tui.screens.layout import FULL_NAMES
 from worklog_tui.screens.recording import RecordingScreen
-from worklog_tui.screens.start import StartScreen
 
 if TYPE_CHECKING:
     from worklog_tui.bench.desk import Desk
+    from worklog_tui.screens.start import StartScreen
 
 PATIENCE = 10.0
 "Seconds that leaving waits for the last note to be kept."
@@ -51,11 +51,19 @@ class Recorder(App[int]):
 
         return Terminal
 
+    def _machines(self, errands: Errands) -> Screen[Any]:
+        """The list of machines."""
+        from worklog_tui.screens.start import StartScreen
+
+        return StartScreen(errands)
+
+    def get_default_screen(self) -> Screen[Any]:
+        """The machines, or the one that is named; painted at once, with no empty screen before it."""
+        first = self._machines(self._own) if self._machine is None else RecordingScreen(self._own, self._machine)
+        first._push_result_callback(first, None)  # as for any other screen: `switch_screen` takes it off again
+        return first
+
     def on_mount(self) -> None:
-        if self._machine is None:
-            self.push_screen(StartScreen(self._own))
-        else:
-            self.push_screen(RecordingScreen(self._own, self._machine))
         if not self.is_headless:
             self._listen_for_the_end()
 
@@ -69,6 +77,10 @@ class Recorder(App[int]):
                     loop.add_signal_handler(number, partial(self._leave, 128 + number))
                 except (NotImplementedError, RuntimeError):
                     return
+
+    def get_key_display(self, binding: Binding) -> str:
+        """The name of a key, in words."""
+        return "Enter" if binding.key == "enter" else super().get_key_display(binding)
 
     def get_system_commands(self, screen: Screen[object]) -> Iterable[SystemCommand]:
         """All bindings of the present screen, and what Textual itself offers."""
@@ -90,7 +102,7 @@ class Recorder(App[int]):
 
     async def _to_machines(self) -> None:
         errands = await self._settle()
-        self.switch_screen(StartScreen(errands))
+        self.switch_screen(self._machines(errands))
 
     def action_keys(self) -> None:
         """The keys of the present place."""

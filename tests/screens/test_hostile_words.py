@@ -77,7 +77,7 @@ async def test_names_of_machines_are_literal(bench: Bench, words: str) -> None:
         assert on_screen(app).count(words) == 2
         await pilot.press("down", "enter")
         await settle(pilot)
-        assert on_screen(app).startswith(f"{words}, no notes yet")
+        assert on_screen(app).startswith(f"{words}, not filming, no notes yet")
 
 
 @pytest.mark.parametrize("words", WORDS)

@@ -82,7 +82,7 @@ async def test_going_up_brings_the_earlier_notes_page_by_page(bench: Bench) -> N
         await settle(pilot)
         timeline = app.screen.query_one(Timeline)
         assert len(timeline.rows) == 301
-        assert "1 session, 900 notes" in on_screen(app)
+        assert "1 session, not filming, 900 notes" in on_screen(app)
         await pilot.press("escape")
         for _ in range(20):
             await pilot.press("pageup")

@@ -17,6 +17,7 @@ from worklog_tui.bench.record import keep_note
 from worklog_tui.bench.review import review
 from worklog_tui.screens.layout import PLACES
 from worklog_tui.widgets.head_line import HeadLine
+from worklog_tui.widgets.places import Places
 
 ROOT = Path(__file__).resolve().parents[2]
 SIZES = [(160, 45), (80, 24), (60, 20), (48, 14)]
@@ -49,7 +50,7 @@ async def test_places_can_be_clicked(tmp_path: Path) -> None:
     app = recorder(desk_in(tmp_path, Clock(), "the guide is cracked"))
     async with app.run_test(size=(80, 24)) as pilot:
         await settle(pilot)
-        await pilot.click("#place-readings")
+        await pilot.click(Places, offset=(app.screen.query_one(Places).starts()["readings"] + 1, 0))
         await settle(pilot)
         assert "[readings]" in on_screen(app)
         assert "Nothing has been measured yet." in on_screen(app)

@@ -10,6 +10,7 @@ from worklog_tui.bench.record import NoWords
 from worklog_tui.widgets.items import OpenItems
 from worklog_tui.widgets.next_step import NextStep
 from worklog_tui.widgets.note_line import NoteLine
+from worklog_tui.widgets.places import Places
 from worklog_tui.widgets.timeline import Timeline
 from worklog_tui.widgets.understood import Understood
 
@@ -154,9 +155,9 @@ async def test_the_names_of_the_places_can_be_clicked(bench: Bench) -> None:
     app = Recorder(bench, "Band saw")
     async with app.run_test(size=(80, 24)) as pilot:
         await settle(pilot)
-        await pilot.click("#place-step")
+        await pilot.click(Places, offset=(app.screen.query_one(Places).starts()["step"] + 1, 0))
         assert isinstance(app.focused, NextStep)
-        await pilot.click("#place-timeline")
+        await pilot.click(Places, offset=(app.screen.query_one(Places).starts()["timeline"] + 1, 0))
         assert isinstance(app.focused, Timeline)
 
 
@@ -167,7 +168,7 @@ async def test_a_log_that_exists_is_shown_with_its_last_note_in_sight(bench: Ben
     async with app.run_test(size=(80, 24)) as pilot:
         await settle(pilot)
         assert "note number 199" in on_screen(app)
-        assert "1 session, 200 notes" in on_screen(app)
+        assert "1 session, not filming, 200 notes" in on_screen(app)
         await pilot.press("escape", "home")
         await pilot.pause()
         assert "note number 0" in on_screen(app)

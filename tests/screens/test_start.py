@@ -44,7 +44,7 @@ async def test_a_card_needs_no_more_than_a_name(bench: Bench) -> None:
         await pilot.press("n", "p", "u", "m", "p", "enter")
         await settle(pilot)
         assert bench.cards[-1] == Machine("pump")
-        assert on_screen(app).startswith("pump, no notes yet")
+        assert on_screen(app).startswith("pump, not filming, no notes yet")
 
 
 async def test_a_whole_card_by_keys(bench: Bench) -> None:

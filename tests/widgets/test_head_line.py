@@ -7,7 +7,7 @@ from datetime import UTC, datetime, timedelta
 import pytest
 
 from worklog_tui.logbook.waits import Wait
-from worklog_tui.model import Instant, OpenItem, Place, Reading, Session, Span
+from worklog_tui.model import Instant, OpenItem, Place, Reading, Span
 from worklog_tui.model.clip import Clip
 from worklog_tui.widgets.head_line import film_told, waits_told
 
@@ -37,6 +37,5 @@ def test_more_waits_are_counted_and_what_is_on_its_way_comes_second() -> None:
 
 def test_the_film_is_told_by_the_cameras_counter() -> None:
     clip = Clip("c1", "s1", Instant.of(NOW - timedelta(seconds=700)), offset=51)
-    assert film_told(clip, None, NOW) == "film 12:31"
-    assert film_told(None, Session("s1", "m1"), NOW) == "not filming"
-    assert film_told(None, None, NOW) == ""
+    assert film_told(clip, NOW) == "film 12:31"
+    assert film_told(None, NOW) == "not filming"

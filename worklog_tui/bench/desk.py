@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import hashlib
 import os
 from collections.abc import Callable
 from dataclasses import dataclass, field
@@ -10,12 +9,9 @@ from datetime import datetime
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from worklog_tui.bench.reading import GrammarReader, Reader
-from worklog_tui.model import Instant, Machine
-from worklog_tui.model.ids import uuid7
-from worklog_tui.store.rows import card
-
 if TYPE_CHECKING:
+    from worklog_tui.bench.reading import Reader
+    from worklog_tui.model import Instant, Machine
     from worklog_tui.rulebook import Rulebook
 
 
@@ -65,6 +61,8 @@ class Desk:
         """What reads the notes."""
         if self.reads_with is not None:
             return self.reads_with
+        from worklog_tui.bench.reading import GrammarReader
+
         return GrammarReader(self.book())
 
     def confidence_line(self) -> float:
@@ -77,14 +75,22 @@ class Desk:
 
     def stamp(self, machine: Machine) -> str:
         """What facts depend on besides the notes: the grammars and the machine's card."""
+        import hashlib
+
+        from worklog_tui.store.rows import card
+
         return hashlib.sha256(f"{self.reader().stamp}\n{card(machine)}".encode()).hexdigest()
 
     def uid(self, later: int = 0) -> str:
         """A new uid, `later` milliseconds after now."""
+        from worklog_tui.model.ids import uuid7
+
         return uuid7(int(self.now().timestamp() * 1000) + later, self.chance())
 
     def instant(self) -> Instant:
         """Now."""
+        from worklog_tui.model import Instant
+
         moment = self.now()
         return Instant.of(moment, getattr(moment.tzinfo, "key", ""))
 
@@ -92,6 +98,7 @@ class Desk:
 def open_desk(logbook: Path | None = None) -> Desk:
     """The desk with the real clock, places and chance; the file is made by the first entry."""
     from worklog_tui import places
+    from worklog_tui.model.ids import uuid7
     from worklog_tui.store import device_of
 
     path = (logbook or places.logbook()).absolute()

@@ -6,15 +6,14 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from worklog_tui.screens import deeds
 from worklog_tui.screens.background import Queue, reason
-from worklog_tui.screens.deeds import Deed
-from worklog_tui.screens.errands import Errands
 from worklog_tui.screens.note_taking import NoteTaking
-from worklog_tui.widgets.items import OpenItems
 from worklog_tui.widgets.timeline import Timeline
 
 if TYPE_CHECKING:
     from worklog_tui.bench.acting import Done
     from worklog_tui.model import OpenItem
+    from worklog_tui.screens.deeds import Deed
+    from worklog_tui.screens.errands import Errands
 
 
 class Wish(NamedTuple):
@@ -77,9 +76,15 @@ class Acting(NoteTaking):
         if row is not None and row.key:
             self.act(deeds.strike(row.key), row.key)
 
+    def _item(self) -> OpenItem | None:
+        """The open item pointed at."""
+        from worklog_tui.widgets.items import OpenItems
+
+        return self.query_one(OpenItems).item
+
     def action_item(self, what: str) -> None:
         """Something with the open item pointed at."""
-        one = self.query_one(OpenItems).item
+        one = self._item()
         if one is None:
             self.say("Point at an item first.")
         else:
@@ -87,7 +92,7 @@ class Acting(NoteTaking):
 
     def action_same_item(self) -> None:
         """The first press remembers an item, the second makes the two one."""
-        one = self.query_one(OpenItems).item
+        one = self._item()
         if one is None:
             return
         if self._same is None or self._same == one:

@@ -9,8 +9,9 @@ from textual.app import ComposeResult
 from textual.binding import Binding, BindingType
 from textual.containers import Horizontal, Vertical
 from textual.screen import ModalScreen
-from textual.widgets import Footer, Input, Label, Static
+from textual.widgets import Input, Label, Static
 
+from worklog_tui.widgets.key_line import KeyLine
 from worklog_tui.widgets.literal import literal
 
 
@@ -25,7 +26,6 @@ class Asking(ModalScreen[dict[str, str] | None]):
         .field { height: 1; }
         Label { width: 14; }
         Input { width: 1fr; }
-        & Footer { dock: none; }
     }
     """
     BINDINGS: ClassVar[list[BindingType]] = [
@@ -46,7 +46,7 @@ class Asking(ModalScreen[dict[str, str] | None]):
                     if name in self._labels:
                         yield Label(literal(self._labels[name]), markup=False)
                     yield Input(literal(words).plain, id=f"field-{name}", compact=True, select_on_focus=False)
-            yield Footer(show_command_palette=False)
+            yield KeyLine(wraps=True)
 
     def on_mount(self) -> None:
         first = self.query(Input).first()

@@ -9,13 +9,14 @@ from textual.app import ComposeResult
 from textual.binding import Binding, BindingType
 from textual.containers import Vertical
 from textual.screen import ModalScreen
-from textual.widgets import Footer, Static
+from textual.widgets import Static
 
 from worklog_tui.widgets.before_rows import BeforeRows
-from worklog_tui.widgets.rows import Rows
+from worklog_tui.widgets.key_line import KeyLine
 
 if TYPE_CHECKING:
     from worklog_tui.logbook.before_start import BeforeStart
+    from worklog_tui.widgets.rows import Rows
 
 
 class BeforeStartScreen(ModalScreen[str]):
@@ -27,7 +28,6 @@ class BeforeStartScreen(ModalScreen[str]):
         & > Vertical { width: 100%; height: 100%; background: $surface; padding: 0 1; }
         .asks { text-style: bold; height: auto; }
         & BeforeRows { height: 1fr; }
-        & Footer { dock: none; }
     }
     """
     BINDINGS: ClassVar[list[BindingType]] = [
@@ -42,7 +42,7 @@ class BeforeStartScreen(ModalScreen[str]):
         with Vertical():
             yield Static("Before a start: look at each; nothing here is a promise", classes="asks", markup=False)
             yield BeforeRows()
-            yield Footer(show_command_palette=False)
+            yield KeyLine(wraps=True)
 
     def on_mount(self) -> None:
         rows = self.query_one(BeforeRows)

@@ -9,9 +9,10 @@ from textual.app import ComposeResult
 from textual.binding import Binding, BindingType
 from textual.containers import Horizontal, VerticalScroll
 from textual.screen import ModalScreen
-from textual.widgets import Button, Footer, Input, Label, Select, Static
+from textual.widgets import Button, Input, Label, Select, Static
 
 from worklog_tui.model import Machine
+from worklog_tui.widgets.key_line import KeyLine
 from worklog_tui.widgets.literal import literal
 
 FUELS = ("petrol", "diesel", "paraffin", "gas", "none")
@@ -65,7 +66,7 @@ class CardScreen(ModalScreen[Machine | None]):
             with Horizontal(id="buttons"):
                 yield Button("Make the card", id="make", variant="primary", compact=True)
                 yield Button("Leave it", id="leave", compact=True)
-        yield Footer(show_command_palette=False)
+        yield KeyLine(wraps=True)
 
     def _field(self, label: str, field: Input | Select[str]) -> ComposeResult:
         with Horizontal(classes="field"):

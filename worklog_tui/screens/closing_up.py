@@ -8,19 +8,20 @@ from textual.app import ComposeResult
 from textual.binding import Binding, BindingType
 from textual.containers import VerticalScroll
 from textual.screen import ModalScreen
-from textual.widgets import Footer, Static
+from textual.widgets import Static
 
 from worklog_tui.reports.sentence import sentence
 from worklog_tui.reports.when import where
 from worklog_tui.screens import deeds
 from worklog_tui.screens.background import Queue, reason
-from worklog_tui.screens.deeds import Deed
-from worklog_tui.screens.errands import Errands
+from worklog_tui.widgets.key_line import KeyLine
 from worklog_tui.widgets.literal import literal
 
 if TYPE_CHECKING:
     from worklog_tui.bench.acting import Done
     from worklog_tui.logbook.closing_up import ClosingUp, Question
+    from worklog_tui.screens.deeds import Deed
+    from worklog_tui.screens.errands import Errands
 
 NEVER = "let go"
 "The answer after which it is not asked again."
@@ -37,7 +38,6 @@ class ClosingUpScreen(ModalScreen[bool]):
         .asks { text-style: bold; }
         .count, .told { color: $text-muted; }
         .answers { margin: 1 0; }
-        & Footer { dock: none; }
     }
     """
     BINDINGS: ClassVar[list[BindingType]] = [
@@ -68,7 +68,7 @@ class ClosingUpScreen(ModalScreen[bool]):
             yield Static("", classes="told", markup=False)
             yield Static("", classes="answers", markup=False)
             yield Static("", classes="done", markup=False)
-            yield Footer(show_command_palette=False)
+            yield KeyLine(wraps=True)
 
     def on_mount(self) -> None:
         self._draw()

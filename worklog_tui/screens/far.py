@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from datetime import datetime
 
-from worklog_tui.model import clock
 from worklog_tui.screens.filming import Filming
 from worklog_tui.widgets.note_line import NoteLine
 from worklog_tui.widgets.timeline import Timeline
@@ -41,6 +40,7 @@ class Far(Filming):
 
     def show_far(self, now: datetime) -> None:
         """The clock, the last note, and what comes next."""
+        from worklog_tui.model import clock
         from worklog_tui.widgets.far_view import FarView
 
         what, shown = "session", f"{now:%H:%M}"

@@ -8,13 +8,13 @@ from typing import TYPE_CHECKING, NamedTuple
 from textual.binding import Binding, BindingType
 
 from worklog_tui.screens.background import Queue, reason
-from worklog_tui.screens.errands import Errands
 from worklog_tui.screens.placing import Placing
 
 if TYPE_CHECKING:
     from worklog_tui.bench.camera import Filmed
     from worklog_tui.bench.desk import Desk
     from worklog_tui.model.clip import Clip
+    from worklog_tui.screens.errands import Errands
 
 FILM_KEYS: list[BindingType] = [
     Binding("f2,1", "clip", "camera on or off", id="film.clip", tooltip="The camera goes on or off", show=False),

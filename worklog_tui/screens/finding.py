@@ -9,16 +9,17 @@ from textual.app import ComposeResult
 from textual.binding import Binding, BindingType
 from textual.containers import Vertical
 from textual.screen import ModalScreen
-from textual.widgets import Footer, Input, Static
+from textual.widgets import Input, Static
 
 from worklog_tui.screens.background import Latest, reason
-from worklog_tui.screens.errands import Errands
 from worklog_tui.widgets.found_rows import FoundRows
+from worklog_tui.widgets.key_line import KeyLine
 from worklog_tui.widgets.literal import literal
-from worklog_tui.widgets.rows import Rows
 
 if TYPE_CHECKING:
     from worklog_tui.bench.finding_lines import FoundLine
+    from worklog_tui.screens.errands import Errands
+    from worklog_tui.widgets.rows import Rows
 
 KINDS = {
     "": "all", "reading": "readings", "finding": "what was found", "work": "what was done", "suspect": "causes",
@@ -42,7 +43,6 @@ class Finding(ModalScreen[str]):
         & > Vertical { width: 100%; height: 100%; background: $surface; padding: 0 1; }
         .told { height: 1; color: $text-muted; }
         & FoundRows { height: 1fr; }
-        & Footer { dock: none; }
     }
     """
     BINDINGS: ClassVar[list[BindingType]] = [
@@ -63,7 +63,7 @@ class Finding(ModalScreen[str]):
             yield Input(placeholder="words of the note; \"in quotes\" a phrase, word* a beginning", compact=True)
             yield Static("", classes="told", markup=False)
             yield FoundRows()
-            yield Footer(show_command_palette=False)
+            yield KeyLine(wraps=True)
 
     def on_mount(self) -> None:
         self.query_one(Input).focus()

@@ -9,10 +9,10 @@ from textual.screen import Screen
 
 from worklog_tui.screens.background import Queue
 from worklog_tui.screens.draft import Draft
-from worklog_tui.screens.errands import Errands
 
 if TYPE_CHECKING:
     from worklog_tui.bench.record import Kept
+    from worklog_tui.screens.errands import Errands
 
 
 class Words(NamedTuple):

@@ -4,14 +4,12 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, NamedTuple
 
-from worklog_tui.widgets.items import OpenItems
-from worklog_tui.widgets.last_time import LastTime
-from worklog_tui.widgets.next_step import NextStep
-from worklog_tui.widgets.rows import Rows
-from worklog_tui.widgets.timeline import Timeline
-
 if TYPE_CHECKING:
     from collections.abc import Sequence
+
+    from textual.widget import Widget
+
+    from worklog_tui.widgets.rows import Rows
 
 
 class Place(NamedTuple):
@@ -40,23 +38,40 @@ FULL_NAMES = {
     **{f"go.{place}": one.name for place, one in PLACES.items()},
 }  # fmt: skip
 "Names of keys whose word in the footer is short."
-LISTS: dict[str, type[Rows]] = {"timeline": Timeline, "last": LastTime, "items": OpenItems, "step": NextStep}
-"What is there from the start; the others come when they are first asked for."
-BESIDE = ("items", "step")
-"Places that stand beside the others on a wide screen."
+STANDING = ("timeline", "items", "step")
+"What is always there; the others come when they are first asked for."
+
+
+def beside() -> Widget:
+    """What stands beside the other places on a wide screen; it comes after the first paint."""
+    from textual.containers import Vertical
+    from textual.widgets import Static
+
+    from worklog_tui.widgets.items import OpenItems
+    from worklog_tui.widgets.next_step import NextStep
+
+    items, step = OpenItems(), NextStep()
+    items.id, step.id = "items-list", "step-list"
+    return Vertical(
+        Static("Open items", classes="title", markup=False), items,
+        Static("Next step", classes="title", markup=False), step, id="side",
+    )  # fmt: skip
 
 
 def made_later(place: str) -> Rows:
     """The list of a place that is not there from the start."""
     from worklog_tui.widgets.fault_finding import FaultFinding
+    from worklog_tui.widgets.last_time import LastTime
     from worklog_tui.widgets.machine_card import MachineCard
     from worklog_tui.widgets.readings import Readings
     from worklog_tui.widgets.viewers import ViewersRows
 
     made: Sequence[tuple[str, type[Rows]]] = (
-        ("readings", Readings), ("faults", FaultFinding), ("viewers", ViewersRows), ("card", MachineCard),
+        ("last", LastTime), ("readings", Readings), ("faults", FaultFinding), ("viewers", ViewersRows),
+        ("card", MachineCard),
     )  # fmt: skip
     found = dict(made)[place]()
+    found.id = f"{place}-list"
     found.add_class("later")
     return found
 
@@ -70,21 +85,21 @@ RecordingScreen {
     #side { width: 46; border-left: solid $foreground 20%; padding-left: 1; }
     #side .title { height: 1; text-style: bold; color: $text-muted; }
     #write { height: auto; border-top: solid $foreground 30%; }
-    LastTime, .later { display: none; }
-    &.at-last LastTime, .later.here { display: block; }
-    &.at-last Timeline, &.at-later Timeline { display: none; }
+    .later { display: none; }
+    .later.here { display: block; }
+    &.at-later Timeline { display: none; }
     &.-narrow #side { display: none; width: 1fr; border: none; padding: 0; }
     &.-narrow .title { display: none; }
     &.-narrow.at-items, &.-narrow.at-step {
-        Timeline, LastTime { display: none; }
+        Timeline { display: none; }
         #side { display: block; }
     }
     &.-narrow.at-items NextStep, &.-narrow.at-step OpenItems { display: none; }
-    &.-low Footer, &.-flat Footer, &.-flat HeadLine, &.-flat Places { display: none; }
+    &.-low KeyLine, &.-flat KeyLine, &.-flat HeadLine, &.-flat Places { display: none; }
     &.-flat #write { border: none; }
     &.-flat NoteLine { max-height: 2; }
     &.-flat Understood { max-height: 1; }
-    &.-far #log, &.-far Places, &.-far Footer { display: none; }
+    &.-far #log, &.-far Places, &.-far KeyLine { display: none; }
     &.-far #write { height: auto; }
 }
 """

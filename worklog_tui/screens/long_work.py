@@ -8,8 +8,9 @@ from textual.app import ComposeResult
 from textual.binding import Binding, BindingType
 from textual.containers import Vertical
 from textual.screen import ModalScreen
-from textual.widgets import Footer, ProgressBar, Static
+from textual.widgets import ProgressBar, Static
 
+from worklog_tui.widgets.key_line import KeyLine
 from worklog_tui.widgets.literal import literal
 
 
@@ -21,7 +22,6 @@ class LongWork(ModalScreen[None]):
         align: center middle;
         & > Vertical { width: 64; max-width: 100%; height: auto; background: $surface; padding: 1 2; }
         Static { height: auto; }
-        & Footer { dock: none; }
     }
     """
     BINDINGS: ClassVar[list[BindingType]] = [
@@ -39,7 +39,7 @@ class LongWork(ModalScreen[None]):
             yield Static(literal(self._what), markup=False)
             yield ProgressBar(total=self._total, show_eta=False)
             yield Static("Esc stops it: nothing of it is kept then, and you are asked again.", markup=False)
-            yield Footer(show_command_palette=False)
+            yield KeyLine(wraps=True)
 
     def on_mount(self) -> None:
         self.set_interval(0.2, self._draw)

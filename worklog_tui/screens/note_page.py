@@ -8,19 +8,20 @@ from textual.app import ComposeResult
 from textual.binding import Binding, BindingType
 from textual.containers import Vertical
 from textual.screen import ModalScreen
-from textual.widgets import Footer, Static
+from textual.widgets import Static
 
 from worklog_tui.screens import deeds
 from worklog_tui.screens.background import Latest, Queue, reason
-from worklog_tui.screens.deeds import Deed
-from worklog_tui.screens.errands import Errands
+from worklog_tui.widgets.key_line import KeyLine
 from worklog_tui.widgets.literal import literal
 from worklog_tui.widgets.note_rows import ASKED, LABELS, NoteRows, fields_of, judged
-from worklog_tui.widgets.rows import Rows
 
 if TYPE_CHECKING:
     from worklog_tui.bench.acting import Done
     from worklog_tui.bench.note_facts import NoteFacts
+    from worklog_tui.screens.deeds import Deed
+    from worklog_tui.screens.errands import Errands
+    from worklog_tui.widgets.rows import Rows
 
 
 class NotePage(ModalScreen[bool]):
@@ -33,7 +34,6 @@ class NotePage(ModalScreen[bool]):
         .asks { text-style: bold; height: auto; }
         .told { height: auto; color: $text-muted; }
         & NoteRows { height: auto; max-height: 60vh; min-height: 2; }
-        & Footer { dock: none; }
     }
     """
     BINDINGS: ClassVar[list[BindingType]] = [
@@ -59,7 +59,7 @@ class NotePage(ModalScreen[bool]):
             yield Static("What was read from this note", classes="asks", markup=False)
             yield NoteRows()
             yield Static("", classes="told", markup=False)
-            yield Footer(show_command_palette=False)
+            yield KeyLine(wraps=True)
 
     def on_mount(self) -> None:
         self.query_one(NoteRows).focus()

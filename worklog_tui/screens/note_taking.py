@@ -10,7 +10,6 @@ from textual import events
 from textual.screen import Screen
 from textual.widgets import TextArea
 
-from worklog_tui.model import Session
 from worklog_tui.screens.background import Latest, Rest, reason
 from worklog_tui.screens.errands import Errands, Pasted, Preview
 from worklog_tui.screens.keeping import Keeping, Outcome, StoppedByHand, Words
@@ -21,6 +20,7 @@ from worklog_tui.widgets.understood import Understood
 
 if TYPE_CHECKING:
     from worklog_tui.bench.record import Kept
+    from worklog_tui.model import Session
 
 LONG_WORK = 400
 "Lines; keeping more than these shows how far it is."

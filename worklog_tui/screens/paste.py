@@ -9,9 +9,10 @@ from textual.app import ComposeResult
 from textual.binding import Binding, BindingType
 from textual.containers import Vertical
 from textual.screen import ModalScreen
-from textual.widgets import Footer, Static
+from textual.widgets import Static
 
 from worklog_tui.screens.background import hand_back
+from worklog_tui.widgets.key_line import KeyLine
 from worklog_tui.widgets.literal import literal
 from worklog_tui.widgets.pasted_lines import PastedLines
 
@@ -35,7 +36,6 @@ class PasteQuestion(ModalScreen[str]):
         & .told { height: auto; }
         & .odd { color: $text-muted; height: auto; }
         & PastedLines { height: auto; max-height: 60vh; min-height: 2; margin: 1 0; }
-        & Footer { dock: none; }
     }
     """
     BINDINGS: ClassVar[list[BindingType]] = [
@@ -60,7 +60,7 @@ class PasteQuestion(ModalScreen[str]):
             yield Static(literal("Reading it …"), classes="told", markup=False)
             yield Static(literal("\n".join(odd(self.read))), classes="odd", markup=False)
             yield PastedLines([(line.said_at, line.words) for line in self.read.lines])
-            yield Footer(show_command_palette=False)
+            yield KeyLine(wraps=True)
 
     def on_mount(self) -> None:
         self.query_one(".odd").display = bool(self.read.complaints)

@@ -8,28 +8,25 @@ from typing import TYPE_CHECKING, ClassVar
 from textual.app import ComposeResult
 from textual.binding import Binding, BindingType
 from textual.containers import Horizontal, Vertical
-from textual.widgets import Footer, Static
 
-from worklog_tui.model import Machine
 from worklog_tui.screens import deeds
-from worklog_tui.screens.errands import Errands
 from worklog_tui.screens.far import Far
 from worklog_tui.screens.filming import FILM_KEYS
 from worklog_tui.screens.layout import HEIGHTS, LAYOUT, PLACES, WIDTHS
 from worklog_tui.screens.reviewing import Reviewing
 from worklog_tui.widgets.head_line import HeadLine, film_told, waits_told
-from worklog_tui.widgets.items import OpenItems
-from worklog_tui.widgets.last_time import LastTime
-from worklog_tui.widgets.next_step import NextStep
+from worklog_tui.widgets.key_line import KeyLine
 from worklog_tui.widgets.note_line import NoteLine
 from worklog_tui.widgets.places import Places
-from worklog_tui.widgets.rows import Rows
 from worklog_tui.widgets.timeline import Timeline
 from worklog_tui.widgets.understood import Understood
 
 if TYPE_CHECKING:
     from worklog_tui.bench.pages import Page
     from worklog_tui.bench.record import Kept
+    from worklog_tui.model import Machine
+    from worklog_tui.screens.errands import Errands
+    from worklog_tui.widgets.rows import Rows
 
 BREAK = 4 * 3600.0
 "Seconds without a note after which since-last-time is shown first."
@@ -68,17 +65,13 @@ class RecordingScreen(Far):
         yield HeadLine()
         yield Places(PLACES)
         with Horizontal(id="log"):
-            yield Timeline()
-            yield LastTime()
-            with Vertical(id="side"):
-                yield Static("Open items", classes="title", markup=False)
-                yield OpenItems()
-                yield Static("Next step", classes="title", markup=False)
-                yield NextStep()
+            timeline = Timeline()
+            timeline.id = "timeline-list"
+            yield timeline
         with Vertical(id="write"):
             yield NoteLine("What do you see, measure or do? Enter keeps it.")
             yield Understood()
-        yield Footer(show_command_palette=False)
+        yield KeyLine()
 
     def on_mount(self) -> None:
         self.query_one("#write").border_title = "note"
@@ -86,8 +79,9 @@ class RecordingScreen(Far):
         self.show_head()
         self.call_after_refresh(self._begin)
 
-    def _begin(self) -> None:
+    async def _begin(self) -> None:
         """After the first paint."""
+        await self.complete()
         self.begin_notes()
         self._reviewing.begin()
         self.look_at_camera()
@@ -101,6 +95,8 @@ class RecordingScreen(Far):
 
     def on_rows_chosen(self, message: Rows.Chosen) -> None:
         """A note opens the page of what was read from it; anything else leads to the note where it was said."""
+        from worklog_tui.widgets.items import OpenItems
+
         rows, key = message.rows, message.row.key
         if isinstance(rows, Timeline):
             if key:
@@ -203,7 +199,7 @@ class RecordingScreen(Far):
         """The head line, and the view from far when it is shown."""
         log = self.query_one(Timeline).log_rows
         now = self.now()
-        film = film_told(self.clip, self.session, now)
+        film = film_told(self.clip, now)
         waits = waits_told(self.outlook.waits, self.outlook.items, now) if self.outlook is not None else ""
         self.query_one(HeadLine).show(self.machine, log, self.session, now, film, waits)
         if self.has_class("-far"):

@@ -9,13 +9,13 @@ from typing import TYPE_CHECKING, NamedTuple
 from textual.screen import Screen
 
 from worklog_tui.screens.background import Latest, Rest
-from worklog_tui.screens.errands import Errands
 from worklog_tui.widgets.log_rows import Log
 from worklog_tui.widgets.timeline import Timeline
 
 if TYPE_CHECKING:
     from worklog_tui.bench.outlook import Outlook
     from worklog_tui.bench.pages import Page, Wanted
+    from worklog_tui.screens.errands import Errands
 
 EVERYTHING = 10_000_000
 "Notes; more than any machine has."

@@ -9,17 +9,18 @@ from textual.app import ComposeResult
 from textual.binding import Binding, BindingType
 from textual.message import Message
 from textual.screen import Screen
-from textual.widgets import Footer, Static
+from textual.widgets import Static
 
 from worklog_tui.model import Machine
 from worklog_tui.screens.background import Latest, Queue
 from worklog_tui.screens.errands import Errands
+from worklog_tui.widgets.key_line import KeyLine
 from worklog_tui.widgets.literal import literal
 from worklog_tui.widgets.machines import Machines
-from worklog_tui.widgets.rows import Rows
 
 if TYPE_CHECKING:
     from worklog_tui.bench.machines import MachineLine
+    from worklog_tui.widgets.rows import Rows
 
 
 _HEIGHTS = [(0, "-flat"), (9, "-tall")]
@@ -35,7 +36,7 @@ class StartScreen(Screen[None]):
         #told { height: auto; color: $text-muted; margin: 0 1; }
         Machines { height: 1fr; margin: 1 0; }
         &.-flat Machines { margin: 0; }
-        &.-flat Footer { display: none; }
+        &.-flat KeyLine { display: none; }
     }
     """
     BINDINGS: ClassVar[list[BindingType]] = [
@@ -64,7 +65,7 @@ class StartScreen(Screen[None]):
         yield Static("Which machine is on the bench?", id="asks", markup=False)
         yield Machines()
         yield Static("", id="told", markup=False)
-        yield Footer(show_command_palette=False)
+        yield KeyLine()
 
     def on_mount(self) -> None:
         self.query_one(Machines).focus()

@@ -3,14 +3,17 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from typing import TYPE_CHECKING
 
-from worklog_tui.logbook.odd import Odd
-from worklog_tui.model import Advice, Cause, Evidence, SystemStanding
 from worklog_tui.reports.when import where
 from worklog_tui.widgets.next_step import step_rows
 from worklog_tui.widgets.row import Row
 from worklog_tui.widgets.rows import Rows
 from worklog_tui.widgets.sections import section
+
+if TYPE_CHECKING:
+    from worklog_tui.logbook.odd import Odd
+    from worklog_tui.model import Advice, Cause, Evidence, SystemStanding
 
 MOST = 12
 "So many causes are told."

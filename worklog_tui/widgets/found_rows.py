@@ -3,14 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from typing import Protocol
+from typing import TYPE_CHECKING, Protocol
 
-from worklog_tui.model import Fact, Instant, Note
 from worklog_tui.reports.sentence import sentence
 from worklog_tui.reports.when import day
 from worklog_tui.widgets.log_rows import marks_in, time_of
 from worklog_tui.widgets.row import Row
 from worklog_tui.widgets.rows import Rows
+
+if TYPE_CHECKING:
+    from worklog_tui.model import Fact, Instant, Note
 
 
 class Found(Protocol):

@@ -8,14 +8,14 @@ from typing import TYPE_CHECKING
 
 from textual.widgets import Static
 
-from worklog_tui.model import OpenItem, Session, clock
-from worklog_tui.model.clip import Clip
 from worklog_tui.widgets.days import month, weekday
 from worklog_tui.widgets.literal import literal
-from worklog_tui.widgets.log_rows import Log
 
 if TYPE_CHECKING:
     from worklog_tui.logbook.waits import Wait
+    from worklog_tui.model import OpenItem, Session
+    from worklog_tui.model.clip import Clip
+    from worklog_tui.widgets.log_rows import Log
 
 
 class HeadLine(Static):
@@ -47,11 +47,13 @@ def _session(log: Log, session: Session | None, now: datetime) -> str:
     return f"{log.sessions} {'session' if log.sessions == 1 else 'sessions'}" if log.sessions else ""
 
 
-def film_told(clip: Clip | None, session: Session | None, now: datetime) -> str:
-    """`film 12:31` while the camera runs, `not filming` within a session, else nothing."""
+def film_told(clip: Clip | None, now: datetime) -> str:
+    """`film 12:31` while the camera runs, else `not filming`."""
     if clip is not None:
+        from worklog_tui.model import clock
+
         return f"film {clock(clip.second(now))}"
-    return "not filming" if session is not None else ""
+    return "not filming"
 
 
 def waits_told(waits: Sequence[Wait], items: Iterable[OpenItem], now: datetime) -> str:

@@ -3,14 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from typing import ClassVar
+from typing import TYPE_CHECKING, ClassVar
 
 from textual.binding import Binding, BindingType
 
-from worklog_tui.model import OpenItem
 from worklog_tui.reports.sentence import REASONS
 from worklog_tui.widgets.row import Row
 from worklog_tui.widgets.rows import Rows
+
+if TYPE_CHECKING:
+    from worklog_tui.model import OpenItem
 
 _GROUPS = (
     ("open", "Open"),

@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Iterable, Sequence
-from typing import Protocol
+from typing import TYPE_CHECKING, Protocol
 
-from worklog_tui.model import Fact, FactKey, Note, Session, clock
-from worklog_tui.reports.sentence import sentence
 from worklog_tui.widgets.days import day
 from worklog_tui.widgets.row import Row
+
+if TYPE_CHECKING:
+    from worklog_tui.model import Fact, FactKey, Note, Session
 
 
 class LogPart(Protocol):
@@ -154,6 +155,8 @@ class Log:
         self.rows.append(self._row(note))
 
     def _row(self, note: Note) -> Row:
+        from worklog_tui.reports.sentence import sentence
+
         facts = self._facts.get(note.uid, [])
         said = "; ".join(dict.fromkeys(sentence(fact, brief=True) for fact in facts))
         return Row.of(note.words, margin=time_of(note), marks=marks_in(facts, note.uid), below=said, key=note.uid)
@@ -177,7 +180,11 @@ def time_of(note: Note) -> str:
         return note.said_at
     if note.instant is not None:
         return f"{note.instant.moment():%H:%M}"
-    return clock(note.at) if note.at is not None else ""
+    if note.at is None:
+        return ""
+    from worklog_tui.model import clock
+
+    return clock(note.at)
 
 
 def session_heading(session: Session, number: int) -> str:

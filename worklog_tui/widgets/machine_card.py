@@ -3,15 +3,17 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from typing import ClassVar
+from typing import TYPE_CHECKING, ClassVar
 
 from textual.binding import Binding, BindingType
 
-from worklog_tui.model import Machine, Number, SpecifiedValue, Trait
 from worklog_tui.reports.sentence import sentence
 from worklog_tui.widgets.row import Row
 from worklog_tui.widgets.rows import Rows
 from worklog_tui.widgets.sections import section
+
+if TYPE_CHECKING:
+    from worklog_tui.model import Machine, Number, SpecifiedValue, Trait
 
 
 class MachineCard(Rows):

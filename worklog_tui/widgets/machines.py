@@ -3,14 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from typing import ClassVar, Protocol
+from typing import TYPE_CHECKING, ClassVar, Protocol
 
 from textual.binding import Binding, BindingType
 
-from worklog_tui.model import Instant
 from worklog_tui.widgets.days import day
 from worklog_tui.widgets.row import Row
 from worklog_tui.widgets.rows import Rows
+
+if TYPE_CHECKING:
+    from worklog_tui.model import Instant
 
 
 class MachineSummary(Protocol):

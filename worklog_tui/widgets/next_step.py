@@ -2,9 +2,13 @@
 
 from __future__ import annotations
 
-from worklog_tui.model import Advice, Step
+from typing import TYPE_CHECKING
+
 from worklog_tui.widgets.row import Row
 from worklog_tui.widgets.rows import Rows
+
+if TYPE_CHECKING:
+    from worklog_tui.model import Advice, Step
 
 
 class NextStep(Rows):

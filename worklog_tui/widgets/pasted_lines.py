@@ -3,11 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from typing import TYPE_CHECKING
 
-from worklog_tui.model import Fact
 from worklog_tui.reports.sentence import sentence
 from worklog_tui.widgets.row import Row
 from worklog_tui.widgets.rows import Rows
+
+if TYPE_CHECKING:
+    from worklog_tui.model import Fact
 
 LONGEST = 400
 "So many signs of a line are shown."

@@ -2,16 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-from typing import Protocol
+from typing import TYPE_CHECKING, Protocol
 
-from textual.app import ComposeResult
-from textual.containers import Horizontal
 from textual.content import Content
 from textual.message import Message
-from textual.widgets import Static
+from textual.widget import Widget
 
 from worklog_tui.widgets.literal import literal
+
+if TYPE_CHECKING:
+    from collections.abc import Mapping
+
+    from textual import events
 
 
 class Named(Protocol):
@@ -30,28 +32,11 @@ class Named(Protocol):
         """The key that leads to it."""
 
 
-class PlaceName(Static):
-    """One name."""
-
-    DEFAULT_CSS = """
-    PlaceName { width: auto; color: $text-muted; }
-    PlaceName.here { color: $text; text-style: bold; }
-    """
-
-    def __init__(self, place: str, name: str) -> None:
-        super().__init__(markup=False, id=f"place-{place}")
-        self.place = place
-        self.tooltip = literal(f"Show: {name}")
-
-    def on_click(self) -> None:
-        self.post_message(Places.Wanted(self.place))
-
-
-class Places(Horizontal):
+class Places(Widget):
     """All names; the one that is shown stands in brackets, in full. In a narrow place keys stand for names."""
 
     DEFAULT_CSS = """
-    Places { height: 1; }
+    Places { height: 1; width: 1fr; color: $text-muted; }
     """
 
     def __init__(self, places: Mapping[str, Named]) -> None:
@@ -68,33 +53,52 @@ class Places(Horizontal):
             super().__init__()
             self.place = place
 
-    def compose(self) -> ComposeResult:
-        for place, named in self.places.items():
-            yield PlaceName(place, named.name)
-
-    def on_mount(self) -> None:
-        self._draw()
-
-    def on_resize(self) -> None:
-        self._draw()
-
     def show(self, place: str) -> None:
         """Mark a place as the one that is shown."""
         self.here = place
-        self._draw()
+        self.refresh()
 
     def count(self, place: str, number: int) -> None:
         """Say how many things stand in a place."""
         self.counts[place] = number
-        self._draw()
+        self.refresh()
 
-    def _draw(self) -> None:
+    def texts(self) -> dict[str, str]:
+        """What stands for each place, one behind the other."""
         texts = {place: self._text(place, named.short) for place, named in self.places.items()}
-        if self.size.width and sum(map(len, texts.values())) > self.size.width:
-            texts = {place: self._text(place, named.key) for place, named in self.places.items()}
-        for name in self.query(PlaceName):
-            name.set_class(name.place == self.here, "here")
-            name.update(key_underlined(texts[name.place], self.places[name.place].key))
+        if sum(map(len, texts.values())) <= self.size.width:
+            return texts
+        return {place: self._text(place, named.key) for place, named in self.places.items()}
+
+    def render(self) -> Content:
+        """The names, that of the place shown bold, the key of each underlined."""
+        drawn = Content("")
+        for place, text in self.texts().items():
+            named = key_underlined(text, self.places[place].key)
+            drawn += named.stylize("bold $text") if place == self.here else named
+        return drawn
+
+    def starts(self) -> dict[str, int]:
+        """The first cell of each name."""
+        found, at = {}, 0
+        for place, text in self.texts().items():
+            found[place] = at
+            at += len(text)
+        return found
+
+    def at(self, x: int) -> str | None:
+        """The place whose name stands in that cell."""
+        texts = self.texts()
+        return next((one for one, start in self.starts().items() if start <= x < start + len(texts[one])), None)
+
+    def on_mouse_move(self, event: events.MouseMove) -> None:
+        place = self.at(event.x)
+        self.tooltip = literal(f"Show: {self.places[place].name}") if place else None
+
+    def on_click(self, event: events.Click) -> None:
+        place = self.at(event.x)
+        if place:
+            self.post_message(self.Wanted(place))
 
     def _text(self, place: str, short: str) -> str:
         said = self.places[place].name if place == self.here else short

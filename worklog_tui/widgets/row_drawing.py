@@ -3,13 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from typing import NamedTuple
+from functools import lru_cache
+from typing import TYPE_CHECKING, NamedTuple
 
 from rich.segment import Segment
 from rich.style import Style
 from textual.strip import Strip
 
-from worklog_tui.widgets.row import Piece, Row
+if TYPE_CHECKING:
+    from worklog_tui.widgets.row import Piece, Row
 
 
 class Pen(NamedTuple):
@@ -37,3 +39,9 @@ class Pen(NamedTuple):
         """What stands left of the words."""
         time = row.margin[: self.margin - 4].rjust(self.margin - 4) if nth == 0 and self.margin > 4 else ""
         return (("> " if self.pointed and nth == 0 else "  ") + time).ljust(self.margin)
+
+
+@lru_cache(8)
+def blank(width: int, style: Style) -> Strip:
+    """An empty line, one and the same for all: drawing it again costs nothing."""
+    return Strip.blank(width, style)

@@ -17,7 +17,7 @@ from textual.strip import Strip
 
 from worklog_tui.widgets.line_index import LineIndex
 from worklog_tui.widgets.row import NARROW, Piece, Row, plain
-from worklog_tui.widgets.row_drawing import Pen
+from worklog_tui.widgets.row_drawing import Pen, blank
 from worklog_tui.widgets.wrapping import breaks
 
 
@@ -227,7 +227,7 @@ class Rows(ScrollView, can_focus=True):
             return self._render_empty(line, width)
         index = self._index.row_at(line)
         if index >= len(self._index) or self._laid is None:
-            return Strip.blank(width, self.rich_style)
+            return blank(width, self.rich_style)
         pieces = self._pieces.get(index)
         if pieces is None:  # by the width that the line index was made for: a resize is drawn once before it is told
             pieces = self._pieces[index] = self._rows[index].pieces(self._laid, self.margin)
@@ -242,9 +242,9 @@ class Rows(ScrollView, can_focus=True):
 
     def _render_empty(self, line: int, width: int) -> Strip:
         text = plain(self.empty)
-        pieces = breaks(text, max(width - 2, 1))
+        pieces = breaks(text, max(width - 2, 1)) if line < len(text) else []
         if line >= len(pieces):
-            return Strip.blank(width, self.rich_style)
+            return blank(width, self.rich_style)
         start, end = pieces[line]
         style = self.get_component_rich_style("rows--empty")
         return Strip([Segment(f"  {text[start:end]}", style)]).adjust_cell_length(width, self.rich_style)

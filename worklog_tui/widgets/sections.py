@@ -3,9 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from typing import TYPE_CHECKING
 
-from worklog_tui.model import Place
 from worklog_tui.widgets.row import Row
+
+if TYPE_CHECKING:
+    from worklog_tui.model import Place
 
 
 def section(title: str, rows: Iterable[Row]) -> list[Row]:

@@ -3,14 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from typing import ClassVar
+from typing import TYPE_CHECKING, ClassVar
 
 from textual.binding import Binding, BindingType
 from textual.message import Message
 
-from worklog_tui.model import Fact, FactKey, Note, Session
 from worklog_tui.widgets.log_rows import Log
 from worklog_tui.widgets.rows import Rows
+
+if TYPE_CHECKING:
+    from worklog_tui.model import Fact, FactKey, Note, Session
 
 
 class Timeline(Rows):

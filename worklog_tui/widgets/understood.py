@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from typing import TYPE_CHECKING
 
 from textual.widgets import Static
 
-from worklog_tui.model import Fact
-from worklog_tui.reports.sentence import sentence
 from worklog_tui.widgets.literal import literal
+
+if TYPE_CHECKING:
+    from worklog_tui.model import Fact
 
 MOST = 4
 "So many facts are said; the rest are counted."
@@ -58,6 +60,8 @@ class Understood(Static):
 
 def told(facts: Sequence[Fact]) -> str:
     """Facts in one sentence: `gap of the points set to 0.018 in; tank drained; and 2 more`."""
+    from worklog_tui.reports.sentence import sentence
+
     said = list(dict.fromkeys(sentence(fact, brief=True) for fact in facts))
     more = [f"and {len(said) - MOST} more"] if len(said) > MOST else []
     return "; ".join(said[:MOST] + more)

@@ -3,11 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from typing import TYPE_CHECKING
 
-from worklog_tui.reports.viewers import ViewerGroup, Viewers
 from worklog_tui.widgets.row import Row
 from worklog_tui.widgets.rows import Rows
 from worklog_tui.widgets.sections import section
+
+if TYPE_CHECKING:
+    from worklog_tui.reports.viewers import ViewerGroup, Viewers
 
 
 class ViewersRows(Rows):
