@@ -60,16 +60,21 @@ class Score:
         """The share of what is labelled that was read; 0 when nothing is labelled."""
         return self.right / self.wanted if self.wanted else 0.0
 
+    @property
+    def f1(self) -> float:
+        """The harmonic mean of precision and recall; 0 when nothing is right."""
+        return 2 * self.right / (self.said + self.wanted) if self.right else 0.0
+
 
 def judge(kind: str, read: Sequence[Fact], gold: Sequence[Fact], lines: Lines) -> Score:
     """The score of one kind in one case; `lines` numbers the notes by session and time as written."""
     mine = [f for f in read if f["kind"] == kind]
     theirs = [g for g in gold if g["kind"] == kind]
     pairs = sorted(
-        (apart, bool(g.get("optional")), i, j)
+        (lines_apart, bool(g.get("optional")), i, j)
         for i, f in enumerate(mine)
         for j, g in enumerate(theirs)
-        if (apart := _apart(f, g, lines)) <= NEAR and same(f, g)
+        if (lines_apart := apart(f, g, lines)) <= NEAR and same(f, g)
     )
     owner: dict[int, int] = {}
     for _, _, i, j in pairs:
@@ -80,7 +85,7 @@ def judge(kind: str, read: Sequence[Fact], gold: Sequence[Fact], lines: Lines) -
     return Score(len(owner) - optional, len(mine) - optional, wanted)
 
 
-def _apart(read: Fact, gold: Fact, lines: Lines) -> int:
+def apart(read: Fact, gold: Fact, lines: Lines) -> int:
     """How many lines lie between two facts; beyond NEAR for another session."""
     if read["session"] != gold["session"]:
         return NEAR + 1

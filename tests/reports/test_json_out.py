@@ -62,6 +62,7 @@ def test_a_fact_says_where_it_was_said_and_what() -> None:
     assert fact == {
         "session": 1, "at": "0:00", "kind": "reading", "quantity": "gap", "value": 0.01, "unit": "in",
         "subject": "points", "role": "measured", "condition": "cold", "confidence": 1.0, "quote": "gap is ten thou",
+        "pattern": "",
     }  # fmt: skip
 
 

@@ -49,7 +49,7 @@ def fact(one: Fact, place: Place) -> dict[str, Any]:
     data: dict[str, Any] = {"session": place.session, "at": place.at, "kind": one.kind, **_fields(one)}
     if one.filled:
         data["filled"] = list(one.filled)
-    return data | {"confidence": round(one.confidence, 3), "quote": one.quote}
+    return data | {"confidence": round(one.confidence, 3), "quote": one.quote, "pattern": one.rule}
 
 
 def _fields(one: Fact) -> dict[str, Any]:

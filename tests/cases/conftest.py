@@ -1,0 +1,46 @@
+"""The labelled cases, and what the program reads from them."""
+
+from __future__ import annotations
+
+import json
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from worklog_tui import places
+from worklog_tui.bench.card import read_card
+from worklog_tui.bench.extract_files import extract
+from worklog_tui.reports.json_out import extraction
+from worklog_tui.rulebook import Rulebook
+from worklog_tui.rulebook.faults import load_faults
+
+CASES = sorted(p.parent for p in Path(__file__).parent.glob("*/*/gold.json"))
+
+
+def gold_of(case: Path) -> dict[str, Any]:
+    """The labels of a case."""
+    return dict(json.loads((case / "gold.json").read_text(encoding="utf-8")))
+
+
+def lines_of(case: Path) -> dict[tuple[int, str], int]:
+    """The place of each note in its session, by session number and time as written."""
+    return {
+        (number, text.split()[0].strip("[]")): place
+        for number, path in enumerate(sorted(case.glob("session-*.txt")), 1)
+        for place, text in enumerate(path.read_text(encoding="utf-8").splitlines())
+    }
+
+
+@pytest.fixture(scope="session")
+def read(book: Rulebook) -> dict[str, dict[str, Any]]:
+    """What the program reads from every case, by its name."""
+    faults = load_faults([places.grammars()])
+    found = {}
+    for case in CASES:
+        card, warnings = read_card(case / "machine.toml")
+        assert not warnings
+        written = case / "comments.txt"
+        got = extract(book, faults, card, sorted(case.glob("session-*.txt")), written if written.exists() else None)
+        found[case.name] = extraction(got.history, got.items, got.advice, got.comments)
+    return found
