@@ -19,7 +19,7 @@ from worklog_tui.logbook.standing import standing
 
 if TYPE_CHECKING:
     from worklog_tui.bench.desk import Desk
-    from worklog_tui.model import OpenItem
+    from worklog_tui.model import History, OpenItem
 
 
 @dataclass(frozen=True, slots=True)
@@ -86,8 +86,14 @@ def closing_up(desk: Desk, machine: str, session: int | None = None) -> ClosingU
 
 def oddities(desk: Desk, machine: str) -> tuple[Odd, ...]:
     """What does not add up."""
-    seen = review(desk, machine)
-    return odd(seen.history, fault_book(desk.grammars).words.get("foreign", {}))
+    return odd_in(desk, review(desk, machine).history)
+
+
+def odd_in(desk: Desk, known: History) -> tuple[Odd, ...]:
+    """The same for a history that is at hand."""
+    quantities = desk.book().quantities if desk.reads_with is None else {}
+    believable = {name: one.plausible for name, one in quantities.items()}
+    return odd(known, fault_book(desk.grammars).words.get("foreign", {}), believable)
 
 
 def compression(desk: Desk, machine: str) -> tuple[tuple[CompressionTest, ...], tuple[BeforeAfter, ...]]:

@@ -74,13 +74,10 @@ def outlook(desk: Desk, machine: str) -> Outlook:
     seen = review(desk, machine)
     with suppress(LockedOut, Refused):  # the list of machines does without the number
         remember_items(desk, machine, seen.items, before)
-    from worklog_tui.bench.looking_over import cautions_before_start
-    from worklog_tui.bench.review import fault_book
-    from worklog_tui.logbook.odd import odd
+    from worklog_tui.bench.looking_over import cautions_before_start, odd_in
 
     found = outlook_of(seen, advice_for(desk, seen), desk.now(), desk.quiet_hours)
-    foreign = fault_book(desk.grammars).words.get("foreign", {})
-    found = replace(found, odd=odd(seen.history, foreign), cautions=cautions_before_start(desk, seen))
+    found = replace(found, odd=odd_in(desk, seen.history), cautions=cautions_before_start(desk, seen))
     if not seen.comments:
         return found
     from worklog_tui.bench.viewers import take_comments

@@ -18,6 +18,8 @@ _NUMBER = re.compile(r"(\d{1,2})\b")
 _BORES = frozenset({"bore", "cylind", "plug"})
 _OILED = frozenset({"lubricate", "fill", "soak"})
 UNIT = "psi"
+_SIZES = frozenset({"length", "mass", "volume", "duration", "run_time", "thread"})
+"Of these a second figure is, as a rule, of something else: they show a repair only where something was adjusted."
 
 
 @dataclass(frozen=True, slots=True)
@@ -159,11 +161,12 @@ def before_and_after(history: History) -> tuple[BeforeAfter, ...]:
     found = []
     for series in readings(history):
         points = [one for one in series.points if one.reading.role == "measured"]
+        size = series.quantity in _SIZES
         about = thing(series.subject, points[0].reading.name) if points else None
         for before, after in itertools.pairwise(points):
             between = [
                 work for work, order, parts in works
-                if before.place.order <= order <= after.place.order
+                if before.place.order <= order <= after.place.order and (not size or work.action == "adjust")
                 and about is not None and any(same(part, about) or speaks_of(part, about) for part in parts)
             ]  # fmt: skip
             if between and before.reading.condition == after.reading.condition:

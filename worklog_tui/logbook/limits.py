@@ -66,12 +66,14 @@ class Judge:
         return verdict(reading, self.limits(reading)) if reading.role in ("measured", "set") else ""
 
     def _by_card(self, quantity: str, about: Thing) -> Limits | None:
+        best: tuple[int, Limits] | None = None
         for value in self._card:
-            if value.quantity == quantity and _fits(thing(value.subject.replace("_", " ")), about, quantity):
-                found = _from_card(value)
-                if found is not None:
-                    return found
-        return None
+            if value.quantity == quantity:
+                shared = _fits(thing(value.subject.replace("_", " ")), about, quantity)
+                found = _from_card(value) if shared is not None else None
+                if shared is not None and found is not None and (best is None or shared > best[0]):
+                    best = shared, found
+        return best[1] if best else None
 
 
 def verdict(reading: Reading, limits: Limits | None) -> str:
@@ -100,12 +102,19 @@ def _same_subject(said: Thing, subject: Thing) -> bool:
     return said.words == subject.words and (not said.marks or said.marks == subject.marks)
 
 
-def _fits(specified: Thing, subject: Thing, quantity: str) -> bool:
-    """A value for all cylinders holds for each; 'points gap' for the points."""
+def _fits(specified: Thing, subject: Thing, quantity: str) -> int | None:
+    """How many words a value of the card shares with a subject that it is for; None when it is for another.
+
+    A value for all cylinders holds for each; 'points gap' for the points; a bare 'compression' for whatever has one. A
+    key without any word of a thing, such as 'cut in', is for nothing that is known here.
+    """
     if specified.marks and subject.marks and not specified.marks & subject.marks:
-        return False
-    ours = specified.words - {quantity} - MEASURES
-    return ours <= subject.words or (bool(subject.words) and subject.words <= ours and specified.head == subject.head)
+        return None
+    ours = specified.words - {quantity} - thing(quantity).words - MEASURES
+    if ours <= subject.words:
+        return len(ours) if specified.words else None
+    beside = bool(subject.words) and subject.words <= ours and specified.head == subject.head
+    return len(subject.words) if beside else None
 
 
 def _from_card(value: SpecifiedValue) -> Limits | None:

@@ -17,6 +17,9 @@ from worklog_tui.model import Fact, Finding, History, Place, Reading, Trait, Wor
 APART = 0.25
 "By how much of the smaller one two figures differ that contradict each other (judgement)."
 _LOOKS = frozenset({"check", "test", "measure", "start"})
+BEYOND = 2.0
+"How many times outside the range that can be believed (judgement): what is nearer is doubtful, and asked about."
+_OF_A_COMPRESSOR = {"cylinder head", "head gasket", "exhaust valve", "inlet valve", "silencer"}
 _ONE_OF = re.compile(r"\bcylinders?\s+(\d{1,2})\b", re.IGNORECASE)
 
 
@@ -25,14 +28,20 @@ class Odd:
     """Two things that do not go together, or one that cannot be."""
 
     kind: str
-    "figures, findings, book, traits, cylinder or part."
+    "figures, findings, book, traits, cylinder, part or beyond."
     says: str
     places: tuple[Place, ...]
     told: tuple[str, ...]
     "The words of each place."
 
 
-def odd(history: History, foreign: Mapping[str, Sequence[str]] | None = None) -> tuple[Odd, ...]:
+Believable = Mapping[str, Mapping[str, tuple[float, float]]]
+"By quantity and unit: the range in which a value can be believed."
+
+
+def odd(
+    history: History, foreign: Mapping[str, Sequence[str]] | None = None, believable: Believable | None = None
+) -> tuple[Odd, ...]:
     """All that does not add up, in the order of the log; to be asked about.
 
     `foreign` are parts by kind of machine that has none of them, of the fault files: diesel, no_engine.
@@ -40,7 +49,7 @@ def odd(history: History, foreign: Mapping[str, Sequence[str]] | None = None) ->
     words = {note.uid: note.words for record in history.sessions for note in record.notes}
     found = [
         *_figures(history), *_findings(history), *_book(history), *_traits(history), *_cylinders(history),
-        *_parts(history, foreign or {}),
+        *_parts(history, foreign or {}), *_beyond(history, believable or {}),
     ]  # fmt: skip
     rows = [Odd(kind, says, places, tuple(words[place.note] for place in places)) for kind, says, places in found]
     return tuple(sorted(rows, key=lambda one: one.places[-1].order))
@@ -128,10 +137,18 @@ def _book(history: History) -> list[Row]:
             if limits is None or given is None or limits.text not in {v.text for v in history.machine.specified}:
                 continue
             low, high = limits.low, limits.high
+            if _named_in(fact, limits.text):
+                continue  # the card says that too, as a limit of another kind
             if (low is not None and given[1] < low) or (high is not None and given[0] > high):
                 says = f"{fact.subject or fact.quantity}: said to be {_value(fact)}, the card says {limits.text}"
                 found.append(("book", says, (history.place(fact.main.note),)))
     return found
+
+
+def _named_in(reading: Reading, text: str) -> bool:
+    """Whether the figure stands in the text of the card."""
+    ends = reading.value if isinstance(reading.value, tuple) else (reading.value,)
+    return all(f"{end:g}" in re.findall(r"[\d.]*\d", text) for end in ends if not isinstance(end, str))
 
 
 def _traits(history: History) -> list[Row]:
@@ -170,15 +187,39 @@ def _parts(history: History, foreign: Mapping[str, Sequence[str]]) -> list[Row]:
     lists = [*(foreign.get("diesel", ()) if machine.fuel == "diesel" else ())]
     kind = machine.kind.casefold()
     lists += foreign.get("no_engine", ()) if machine.fuel == "none" and "engine" not in kind else ()
-    strange = {one.casefold() for one in lists}
+    strange = {one.casefold() for one in lists} - (_OF_A_COMPRESSOR if "compressor" in kind else set())
     seen: set[str] = set()
     found: list[Row] = []
     for fact in history.facts():
         name = str(getattr(fact, "name", "")).casefold()
-        if name in strange and name not in seen and _belongs(fact):
+        if name in strange and name not in seen and _belongs(fact) and _named_whole(name, fact):
             seen.add(name)
             what = "a diesel" if machine.fuel == "diesel" else "a machine without an engine"
             found.append(("part", f"{fact.about} on {what}: mis-heard?", (history.place(fact.main.note),)))
+    return found
+
+
+def _named_whole(name: str, fact: Fact) -> bool:
+    """Whether more than the last word of a longer name was said: points and plugs are parts of many things."""
+    said = set(re.findall(r"[a-z]+", f"{fact.about} {fact.quote}".casefold()))
+    words = name.split()
+    return len(words) == 1 or words[-2] in said
+
+
+def _beyond(history: History, believable: Believable) -> list[Row]:
+    """A figure that can hardly be: mis-heard, mis-read, or in another unit. What a person corrected is believed."""
+    found: list[Row] = []
+    for record in history.sessions:
+        for fact in (*record.facts, *record.questions):
+            if not isinstance(fact, Reading) or fact.role not in ("measured", "set", "specified") or fact.by_hand:
+                continue
+            span = believable.get(fact.quantity, {}).get(fact.unit)
+            value = bounds_in(fact.value, fact.unit, fact.unit) if span else None
+            if span and value and (value[0] < span[0] / BEYOND or value[1] > span[1] * BEYOND):
+                named = fact.quantity.replace("_", " ")
+                about = named if named in fact.subject or not fact.subject else f"{named} of the {fact.subject}"
+                says = f"{about}: {_value(fact)} can hardly be; mis-heard, or another unit?"
+                found.append(("beyond", says, (history.place(fact.main.note),)))
     return found
 
 
