@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from worklog_tui.extract.matching import Match
 from worklog_tui.extract.scene import Draft, Scene
-from worklog_tui.extract.subjects import earlier, nearest, remembered
+from worklog_tui.extract.subjects import as_thing, earlier, nearest, remembered
 from worklog_tui.extract.things import spoken
 from worklog_tui.extract.tokens import Thing
+from worklog_tui.model import Finding
 
-NO_PART = frozenset({"tool"})
+NO_PART = frozenset({"tool", "machine"})
 NEVER_BLAMED = frozenset({"fluid", "machine", "tool", "material"})
 
 
@@ -33,9 +34,11 @@ def draft(match: Match, scene: Scene) -> Draft | None:
         return None
     if gives.get("denies") and not _denied(match, scene):
         return None
-    if first == last and not _blamed(str(gives["standing"]), thing):
+    if first == last and not gives.get("any") and not _blamed(str(gives["standing"]), thing):
         return None
     name = cause.name if cause else (thing.name if thing else "")
+    if gives.get("again") and name not in scene.context.suspects:
+        return None
     made.fields = {"cause": spoken(scene.said(first, last)), "standing": gives["standing"], "name": name}
     return made
 
@@ -48,7 +51,8 @@ def _talked_of(match: Match, scene: Scene) -> Draft | None:
     clears = match.rule.gives["standing"] == "ruled out"
     if k is None:
         k = nearest(scene, match.first, _can_fail)
-        k = None if clears and k is not None and k > match.first else k
+        back = clears or match.rule.gives.get("before")
+        k = None if back and k is not None and k > match.first else k
     if k is not None and match.first <= k < match.last:
         k = None  # what was lost is not the cause
     if k is not None:
@@ -56,14 +60,18 @@ def _talked_of(match: Match, scene: Scene) -> Draft | None:
     else:
         made.filled.add("cause")
         made.confidence -= POINTS_AHEAD if _points_ahead(match, scene) else 0
-        made.thing = remembered(scene, _can_fail, fresh=1 + clears)
-    if made.thing is None:
+        made.confidence -= FROM_AFAR if not clears and last_found(scene) is None else 0
+        found = None if clears else last_found(scene)
+        made.thing = found or remembered(scene, _can_fail, fresh=1 + clears)
+    if made.thing is None or (match.rule.gives.get("near") and made.filled):
         return None
     made.fields = {"cause": made.thing.words, "standing": match.rule.gives["standing"], "name": made.thing.name}
     return made
 
 
 ONLY_NAMED = 0.14
+FROM_AFAR = 0.35
+"Nothing was found bad in the last words: what is meant is a guess."
 POINTS_AHEAD = 0.15
 "`There's the culprit.` with nothing named before it in its sentence shows what comes."
 
@@ -89,4 +97,14 @@ def _blamed(standing: str, thing: Thing | None) -> bool:
 
 
 def _can_fail(thing: Thing) -> bool:
-    return thing.kind not in ("tool", "machine")
+    return thing.kind not in ("tool", "machine", "material")
+
+
+def last_found(scene: Scene) -> Thing | None:
+    """The part that was last found bad, in this note or the one before."""
+    near = scene.context.notes[-2:]
+    for fact in reversed(scene.context.recent):
+        if isinstance(fact, Finding) and fact.verdict == "bad" and fact.main.note in near and fact.name:
+            subject = next((s for s in scene.context.things if s.name == fact.name), None)
+            return as_thing(subject) if subject is not None else Thing(fact.part, fact.name, "part", own=fact.part)
+    return None

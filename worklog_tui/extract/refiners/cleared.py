@@ -1,4 +1,4 @@
-"""A suspect that is found good is ruled out, though nobody says the word."""
+"""A suspect that is found good is ruled out, one that is found bad is confirmed, though nobody says the word."""
 
 from __future__ import annotations
 
@@ -8,41 +8,54 @@ from worklog_tui.extract.scene import Draft, Scene
 from worklog_tui.rulebook.patterns import Rule
 
 CLEARED = Rule("suspect.found-good", "", {}, (), (), 0.6)
+PROVED = Rule("suspect.found-bad", "", {}, (), (), 0.48)
 
 
 def refine(drafts: list[Draft], scene: Scene) -> list[Draft]:
-    """The drafts, with a ruled out suspect for each good finding of something that is suspected."""
-    suspected = set(scene.context.suspects) | {
-        d.fields["name"] for d in drafts if d.kind == "suspect" and d.fields["standing"] == "suspected"
-    }
+    """The drafts, with a suspect of its new standing for each finding of something that is suspected."""
+    before = set(scene.context.suspects)
+    here = {d.fields["name"] for d in drafts if d.kind == "suspect" and d.fields["standing"] == "suspected"}
     said = {d.fields["name"] for d in drafts if d.kind == "suspect" and d.fields["standing"] != "suspected"}
     found: list[Draft] = []
     for draft in drafts:
-        if (
-            draft.kind != "finding"
-            or draft.fields["verdict"] != "good"
-            or draft.thing is None
-            or draft.confidence < 0.5
-            or draft.thing.kind == "quality"
-            or "part" in draft.filled
-        ):
+        if not _tells(draft):
             continue
-        name = draft.thing.name
+        assert draft.thing is not None
+        good, name = draft.fields["verdict"] == "good", draft.thing.name
+        if not good and draft.fields.get("denied"):
+            continue
+        suspected = before | here if good else before - here
         if name and name not in said and any(name == other or name in other for other in suspected):
             said.add(name)
-            cause = f"{draft.thing.words} {_denied(draft, scene)}".strip()
-            fields = {"cause": cause, "standing": "ruled out", "name": name}
-            found.append(
-                replace(
-                    draft,
-                    kind="suspect",
-                    rule=CLEARED,
-                    fields=fields,
-                    confidence=CLEARED.confidence,
-                    trail=["found good"],
-                )
-            )
+            found.append(_of(draft, scene, good, name))
     return drafts + found
+
+
+def _tells(draft: Draft) -> bool:
+    """Whether it is a finding, good or bad, of a part that was named."""
+    return (
+        draft.kind == "finding"
+        and draft.fields["verdict"] in ("good", "bad")
+        and draft.thing is not None
+        and draft.confidence >= 0.5
+        and draft.thing.kind != "quality"
+        and "part" not in draft.filled
+    )
+
+
+def _of(draft: Draft, scene: Scene, good: bool, name: str) -> Draft:
+    assert draft.thing is not None
+    rule = CLEARED if good else PROVED
+    cause = f"{draft.thing.words} {_denied(draft, scene) if good else ''}".strip()
+    fields = {"cause": cause, "standing": "ruled out" if good else "confirmed", "name": name}
+    return replace(
+        draft,
+        kind="suspect",
+        rule=rule,
+        fields=fields,
+        confidence=rule.confidence,
+        trail=["found good" if good else "found bad"],
+    )
 
 
 def _denied(draft: Draft, scene: Scene) -> str:
