@@ -35,6 +35,8 @@ UNEXPLAINED = 0.25
 "Above this share of the other, unlisted faults the list is said not to explain the trouble."
 
 
+FIRST = -1e9
+"Before all others of its tier."
 LONG = 60.0
 "A repair of more minutes is never put before a person's own jobs (judgement)."
 
@@ -104,22 +106,32 @@ def _from_faults(log: Log, book: FaultBook, safety: Safety, signs: Signs, jobs: 
     jobs = explained(jobs, symptom, signs)
     old = log.is_old(sign.event.place) or is_explained(jobs)
     options = engine.options()
+    named = any(j.tier is Tier.LISTED for j in jobs)
+    stands_out = bool(options) and (options[0].sort, options[0].id) == engine.standout
     mine = [
-        Candidate(_tier(o, old), 1.0 + n, step_of(o, engine, log, safety, sign), "", o.job.say)
-        for n, o in enumerate(options[:4])
+        Candidate(*where, step_of(o, engine, log, safety, sign), "", o.job.say)
+        for o, where in ((o, _place(o, old, n, n == 0 and stands_out, named)) for n, o in enumerate(options[:4]))
     ]
     if any(when > sign.event.when for f, when in signs.mended.items() if f in symptom.causes):
         step = _prove(symptom, sign, log, safety)
-        mine.append(Candidate(Tier.OLD_COMPLAINT if old else Tier.COMPLAINT, 0.5, step, "", step.step))
+        order = 1.5 if stands_out else 0.5
+        mine.append(Candidate(Tier.OLD_COMPLAINT if old else Tier.COMPLAINT, order, step, "", step.step))
     kept = [c for c in mine if not safety.never(c.step.step)]
     return _Found(symptom.says, causes, systems, remark, instead(options, engine), (*jobs, *own, *kept))
 
 
-def _tier(option: Option, old: bool) -> Tier:
-    """A check that may explain the trouble comes before the listed jobs; a repair after them, a long one last."""
-    if old or option.job.minutes > LONG:
-        return Tier.OLD_COMPLAINT
-    return Tier.HOLDS_UP if option.sort == "repair" else Tier.COMPLAINT
+def _place(option: Option, old: bool, n: int, stands_out: bool, named: bool) -> tuple[Tier, float]:
+    """A check that may explain the trouble comes before the listed jobs; a repair after them, a long one last.
+
+    The repair that all points to goes before the checks, unless the person named (`named`) what is left to do.
+    """
+    if old or option.job.minutes > (2 * LONG if stands_out else LONG):
+        return Tier.OLD_COMPLAINT, 1.0 + n
+    if option.sort != "repair":
+        return Tier.COMPLAINT, 1.0 + n
+    if stands_out:
+        return Tier.HOLDS_UP if named else Tier.COMPLAINT, FIRST
+    return Tier.HOLDS_UP, 1.0 + n
 
 
 def _prove(symptom: Symptom, sign: Sign, log: Log, safety: Safety) -> Step:

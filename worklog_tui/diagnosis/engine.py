@@ -35,7 +35,7 @@ NEAR = 2.0
 "Within so many minutes of the best, the simple checks of the fault tables come first."
 SLACK = 0.05
 "What costs this share more than the best order without it is no worse than a part of that order."
-STANDS_OUT, APART = 0.5, 2.0
+STANDS_OUT, APART = 0.5, 1.6
 "From this chance on, and so many times the next one, a suspect stands out: it is dealt with first (judgement)."
 SURE, SEEN = 0.5, 0.2
 "From these chances on a repair is named: unseen, and seen bad."
@@ -132,15 +132,18 @@ class Engine:
             return []
         plan = best_order(self.belief, self.parts, self.minutes)
         found = [self._rated(*option, plan.cost) for option in self._candidates()]
-        top = self._standout()
+        top = self.standout
         found = [o for o in found if o.saves >= -SLACK * plan.cost or o.sort == "repair" or (o.sort, o.id) == top]
         if not found:
             return []
         best = min(o.expected for o in found)
         return sorted(found, key=lambda o: ((o.sort, o.id) != top, not self._comes_first(o, best), *rank(o, best)))
 
-    def _standout(self) -> tuple[str, str]:
+    @cached_property
+    def standout(self) -> tuple[str, str]:
         """What to do about the one suspect that all points to: look at it, or mend what was seen or is cheap."""
+        if not self.suspects:
+            return "", ""
         chances = sorted((self.network.chance(f) for f in self.suspects), reverse=True)
         if chances[0] < STANDS_OUT or (len(chances) > 1 and chances[0] < APART * chances[1]):
             return "", ""

@@ -41,8 +41,8 @@ def merged(found: dict[Key, Sign], told: list[Sign], proofs: dict[str, list[Even
             found[key] = sign
         elif sign.event.place.order < known.event.place.order:
             continue
-        elif sign.sort == "symptom" and sign.shows == "present" and known.shows == "absent":
-            found[key] = sign  # 'half choke and it runs smooth' cures nothing
+        elif sign.shows != known.shows and (sign.sort == "look" or sign.shows == "present"):
+            found[key] = sign  # 'half choke and it runs smooth' cures nothing, a new plug without spark clears the plug
         elif known.shows == sign.shows and known.trust < sign.trust:
             found[key] = replace(known, trust=sign.trust)
     return found
