@@ -109,6 +109,8 @@ def patterns_met(book: Rulebook, machine: Machine, words: str, track: str = "liv
         for match in matches(scene.tokens, book):
             said = scene.said(match.first, match.last - 1)
             kept = (match.rule.id, match.first) in made
+            if not kept and "shape" in match.rule.gives:
+                continue  # its words have not the shape that it asks for
             came = "kept" if kept else next((r for r in scene.dropped if match.rule.id in r), "nothing is made of it")
             found.append((scene.tokens[match.first].start, Met(match.rule.id, said, kept, came)))
     return [met for _, met in sorted(found, key=lambda at: at[0])]
