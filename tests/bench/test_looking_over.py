@@ -16,6 +16,7 @@ from worklog_tui.bench.fact_acts import add_fact
 from worklog_tui.bench.history import history, would_change
 from worklog_tui.bench.looking_over import before_start, closing_up, compression, left, oddities, parts
 from worklog_tui.bench.machines import add_machine
+from worklog_tui.bench.publishing import published
 from worklog_tui.bench.record import import_sessions, keep_note
 from worklog_tui.bench.review import open_items
 from worklog_tui.bench.undoing import undo
@@ -92,3 +93,24 @@ def test_a_machine_without_a_word_has_nothing_to_look_over(desk: Desk) -> None:
     assert closing_up(desk, "Lathe").questions == ()
     assert left(desk, "Lathe").off == ()
     assert parts(desk, "Lathe").states == ()
+
+
+DEMOS = sorted(places.demo_sessions().glob("*/machine.toml"))
+
+
+@pytest.mark.parametrize("taken", DEMOS, indirect=True, ids=lambda card: card.parent.name)
+def test_the_sound_parts_of_the_invented_machines_are_not_called_odd(taken: Desk) -> None:
+    assert {one.kind for one in oddities(taken, "It")} <= {"book"}, "one line tells two figures of one gap"
+
+
+@pytest.mark.parametrize("taken", DEMOS[:1], indirect=True)
+def test_sums_are_for_the_persons_own_eyes(taken: Desk) -> None:
+    keep_note(taken, "It", "new drive belt fitted, that was 14 pounds 50 of anybody's money")
+    keep_note(taken, "It", "gave 40 quid for the pair of bearings")
+    keep_note(taken, "It", "the table is 40 pounds of cast iron")
+    sums = [one.text for one in parts(taken, "It").sums]
+    assert "40 quid" in sums
+    assert not any("cast iron" in one.told for one in parts(taken, "It").sums)
+    out = published(taken, "It")
+    told = repr((out.material, out.log(), out.hand_over()))
+    assert [text for text in sums if text in told] == [], "what is published says nothing of it"

@@ -35,6 +35,7 @@ def test_hung_up_while_typing(tmp_path: Path) -> None:
         draft = drafts[0] if drafts else ""
         assert typed.startswith(draft)
         assert len(draft) >= sum(at < when - 1.0 for at in typed_times), "no older than a second"
+    print(f"\n{HANG_UPS} hang-ups while typing: each note kept, each draft no older than a second")
 
 
 typed_times: list[float] = []

@@ -20,6 +20,7 @@ from worklog_tui.logbook.standing import standing
 if TYPE_CHECKING:
     from worklog_tui.bench.desk import Desk
     from worklog_tui.model import History, OpenItem
+    from worklog_tui.reports.sums_said import SumSaid
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,6 +30,8 @@ class Parts:
     states: tuple[PartState, ...]
     shopping: tuple[OpenItem, ...]
     fits: tuple[Fits, ...]
+    sums: tuple[SumSaid, ...] = ()
+    "Sums of money that were said; they stay out of everything that is published."
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,7 +49,11 @@ def parts(desk: Desk, machine: str, words: str = "") -> Parts:
     seen = review(desk, machine)
     wanted = words.casefold()
     known = tuple(one for one in fits(seen.history) if wanted in f"{one.what} {one.of}".casefold())
-    return Parts(part_states(seen.history, seen.items), shopping_list(seen.items), known)
+    from worklog_tui.bench.publishing import gate_of
+    from worklog_tui.reports.sums_said import sums_said
+
+    sums = sums_said(seen.history, gate_of(desk))
+    return Parts(part_states(seen.history, seen.items), shopping_list(seen.items), known, sums)
 
 
 def left(desk: Desk, machine: str) -> LeftSo:

@@ -16,9 +16,9 @@ def parts(call: Call) -> None:
 
     found = look(desk_of(call), call.machine, " ".join(call.words))
     if call.json:
-        say_json(plain(found.states, found.shopping, found.fits))
+        say_json(plain(found.states, found.shopping, found.fits, found.sums))
     else:
-        say(parts_text(found.states, found.shopping, found.fits, width()))
+        say(parts_text(found.states, found.shopping, found.fits, width(), found.sums))
 
 
 def left(call: Call) -> None:

@@ -14,10 +14,13 @@ from worklog_tui.logbook.off_machine import AsFound, OffPart
 from worklog_tui.logbook.part_states import Fits, PartState
 from worklog_tui.model import OpenItem
 from worklog_tui.reports.json_out import fact, open_item, where
+from worklog_tui.reports.sums_said import SumSaid
 
 
-def parts(states: Sequence[PartState], shopping: Sequence[OpenItem], sizes: Sequence[Fits]) -> dict[str, Any]:
-    """Parts in their states, the shopping list, and sizes with what they are of."""
+def parts(
+    states: Sequence[PartState], shopping: Sequence[OpenItem], sizes: Sequence[Fits], sums: Sequence[SumSaid] = ()
+) -> dict[str, Any]:
+    """Parts in their states, the shopping list, sizes with what they are of, and the sums of money that were said."""
     return {
         "states": [
             {"part": one.part, "state": one.state, "at": where(one.place), "with": one.used or None,
@@ -26,6 +29,7 @@ def parts(states: Sequence[PartState], shopping: Sequence[OpenItem], sizes: Sequ
         ],
         "shopping": [open_item(one) for one in shopping],
         "sizes": [{"what": one.what, "of": one.of, "at": where(one.place), "told": one.told} for one in sizes],
+        "sums": [{"sum": one.text, "at": where(one.place), "told": one.told} for one in sums],
     }  # fmt: skip
 
 

@@ -74,6 +74,8 @@ def card_text(
         rows += [
             line for choice, step in steps for line in wrapped(f"{choice}: {step or 'nothing'}", width, "  - ", "    ")
         ]
+    if len(rows) == len(heading("")):
+        rows += wrapped("Nothing is known of it yet but its name.", width)
     return "\n".join(rows)
 
 

@@ -14,13 +14,15 @@ from worklog_tui.model import OpenItem
 from worklog_tui.reports.lines import heading, wrapped
 from worklog_tui.reports.plain_items import item_lines
 from worklog_tui.reports.sentence import amount, briefly, sentence
+from worklog_tui.reports.sums_said import SumSaid
 from worklog_tui.reports.when import where
 
 
 def parts_text(
-    states: Sequence[PartState], shopping: Sequence[OpenItem], sizes: Sequence[Fits], width: int
+    states: Sequence[PartState], shopping: Sequence[OpenItem], sizes: Sequence[Fits], width: int,
+    sums: Sequence[SumSaid] = (),
 ) -> str:  # fmt: skip
-    """What is to be got, what became of parts, and the sizes by which they can be found again."""
+    """What is to be got, what became of parts, the sizes by which they can be found again, and sums that were said."""
     rows: list[str] = []
     if shopping:
         rows += ["", *heading(f"To be got ({len(shopping)})")]
@@ -30,13 +32,18 @@ def parts_text(
     if told:
         rows += ["", *heading("What became of parts")]
         for state in told:
-            with_it = f", with {state.used}" if state.used else ""
+            new = state.used.casefold() in ("new", "new one", f"new {state.part.casefold()}")
+            with_it = ", new" if new else f", with {state.used}" if state.used else ""
             said = f"{state.part or 'parts'}: {state.state}{with_it} ({where(state.place)})"
             rows += wrapped(said, width, "  - ", "    ")
     if sizes:
         rows += ["", *heading("Sizes and numbers")]
         for size in sizes:
             rows += wrapped(f"{size.what}: {size.of} ({where(size.place)})", width, "  - ", "    ")
+    if sums:
+        rows += ["", *heading("Sums that were said (left out of everything that is published)")]
+        for money in sums:
+            rows += wrapped(f"{money.text}: “{money.told}” ({where(money.place)})", width, "  - ", "    ")
     return "\n".join(rows[1:]) or "Nothing was heard of parts yet."
 
 

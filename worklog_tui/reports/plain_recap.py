@@ -26,6 +26,8 @@ def recap_text(recap: Recap, advice: Advice | None, width: int) -> str:
     rows += _facts("Measured", _last_of_each(recap.measured), width)
     rows += _items("Dealt with", recap.closed, width)
     rows += _items("Still open", [i for i in recap.open if i not in recap.planned], width)
+    if len(rows) == len(heading("")):
+        rows += wrapped("Nothing was done, found or measured in it, and nothing is open.", width)
     return "\n".join(rows)
 
 
