@@ -36,9 +36,7 @@ class Subject(NamedTuple):
 
     def older(self) -> Subject:
         """The same, one note later."""
-        return Subject(
-            self.words, self.name, self.kind, self.which, self.quantities, self.system, self.per, self.age + 1
-        )
+        return Subject(*self[:-1], self.age + 1)
 
 
 @dataclass(frozen=True, slots=True)

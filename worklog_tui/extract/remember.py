@@ -97,6 +97,8 @@ def _announced(scene: Scene) -> Thing | None:
 def _suspects(drafts: list[Draft], context: Context, upto: int) -> tuple[str, ...]:
     """The names of what is suspected and not yet cleared, newest first."""
     said = [d for d in drafts if d.kind == "suspect" and d.main < upto and d.fields["name"]]
+    if not said:
+        return context.suspects
     gone = {d.fields["name"] for d in said if d.fields["standing"] != "suspected"}
     new = [d.fields["name"] for d in said if d.fields["standing"] == "suspected"]
     return tuple(n for n in dict.fromkeys((*reversed(new), *context.suspects)) if n not in gone)[:SUSPECTS_BACK]

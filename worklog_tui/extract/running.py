@@ -6,7 +6,7 @@ from dataclasses import replace
 
 from worklog_tui.extract.context import Topic
 from worklog_tui.extract.finders.carry import scale_of
-from worklog_tui.extract.scene import Draft, Scene, announced
+from worklog_tui.extract.scene import Draft, Scene
 from worklog_tui.extract.tokens import Thing, Token
 
 STATES_OF_TEST = frozenset(
@@ -24,8 +24,9 @@ ASIDE = frozenset({"tool", "unknown"})
 
 def topic_after(scene: Scene, drafts: list[Draft], topic: Topic | None, upto: int) -> Topic | None:
     """The running test after the tokens before `upto` and the readings among them."""
-    for token in scene.tokens[:upto]:
-        topic = _named(scene, token, topic)
+    for token, found in zip(scene.tokens[:upto], scene.announcements(), strict=False):
+        if found or topic is not None:
+            topic = _named(found, token, topic)
     if topic is not None and topic.quantity in SETTABLE:
         topic = replace(topic, role=_role(scene, upto, topic.role))
     for draft in drafts:
@@ -34,9 +35,8 @@ def topic_after(scene: Scene, drafts: list[Draft], topic: Topic | None, upto: in
     return topic
 
 
-def _named(scene: Scene, token: Token, topic: Topic | None) -> Topic | None:
-    """The test after one token: a word may announce it, a thing is what it is of, a state how it is taken."""
-    found = announced(scene.book, token)
+def _named(found: str, token: Token, topic: Topic | None) -> Topic | None:
+    """The test after one token: a word may announce one, `found`, a thing is what it is of, a state how it is taken."""
     if found and (topic is None or topic.quantity != found):
         topic = _begun(found, token.thing)
         if token.thing is None and token.low.endswith(" test"):

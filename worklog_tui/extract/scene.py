@@ -96,10 +96,14 @@ class Scene:
         """The quantity whose test a word of this sentence announces before token i; the last one counts."""
         if not self._topics:
             said: str | None = None
-            for token in self.tokens:
+            for found in self.announcements():
                 self._topics.append(said)
-                said = announced(self.book, token) or said
+                said = found or said
         return self._topics[i]
+
+    def announcements(self) -> list[str]:
+        """For each token the quantity whose running test it announces, or an empty text."""
+        return self.once(("announced",), lambda: [announced(self.book, token) for token in self.tokens])
 
     def engine(self) -> Thing:
         """What `it runs` is said of: the engine, or the motor of a machine without one."""

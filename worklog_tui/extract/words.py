@@ -35,7 +35,8 @@ _ABBREVIATED = frozenset(_ABBREVIATIONS.split())
 _VULGAR = "".join(VULGAR)
 _TOKEN = re.compile(
     rf"""
-      (?P<word> [^\W\d_]++ (?: ['’][^\W\d_]++ )*+ (?: \d\w*+ (?: [./,]\d\w*+ )*+ )?+ ) [ ]*+
+      (?P<easy> [a-z]++ ) (?: [ ]++ | \Z )
+    | (?P<word> [^\W\d_]++ (?: ['’][^\W\d_]++ )*+ (?: \d\w*+ (?: [./,]\d\w*+ )*+ )?+ ) [ ]*+
     | (?P<plain> \d++ ) (?: [ ]++ | \Z )
     | (?P<number> [+\-−]?+ (?: \d++ | \.\d++ ) (?: [.,/:]\d++ )*+ (?: [x×*]\d++ (?: [.,/]\d++ )*+ )*+ [{_VULGAR}]?+
                 | [{_VULGAR}] )
@@ -230,7 +231,9 @@ def split(text: str) -> list[Word]:
         token = match(text, at)
         assert token is not None
         kind, end = token.lastgroup, token.end()
-        if kind == "word":
+        if kind == "easy":
+            cut.add(at, token.end("easy"), token["easy"])
+        elif kind == "word":
             end = max(word(at, token.end("word")), end)
         elif kind == "plain":
             cut.add(at, token.end("plain"), token["plain"])

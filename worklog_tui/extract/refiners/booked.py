@@ -31,13 +31,13 @@ def _before(i: int, scene: Scene, amounts: set[int]) -> bool:
         token = tokens[k]
         if token.kind == "stop":
             return False
-        if token.sense("book") and token.clause >= tokens[i].clause - 1 and not _looks_back(k, scene, amounts):
+        if "book" in token.classes and token.clause >= tokens[i].clause - 1 and not _looks_back(k, scene, amounts):
             return True
         if k in amounts:
             if not _listed(k, i, scene):
                 return False
             i, first = k, max(k - 1 - REACH, -1)  # what governs the one before governs this one
-        if token.sense("break"):
+        if "break" in token.classes:
             return False
         k -= 1
     return False
@@ -63,11 +63,11 @@ def _after(i: int, scene: Scene, amounts: set[int]) -> bool:
             if not _listed(last, k, scene):
                 return False
             last = k
-        if token.sense("proper"):
+        if "proper" in token.classes:
             return True
-        if token.sense("book") and tokens[k - 1].low in ("=", "as", "per", "by"):
+        if "book" in token.classes and tokens[k - 1].low in ("=", "as", "per", "by"):
             return False  # `.12 = bk`: it is what the book says
-        if token.sense("book"):
+        if "book" in token.classes:
             return not any(n > k and n < k + REACH and tokens[n].clause == token.clause for n in amounts) and (
                 token.clause == tokens[i].clause or _closes(k, scene)
             )

@@ -37,7 +37,7 @@ def refine(drafts: list[Draft], scene: Scene) -> list[Draft]:
 def _said(draft: Draft, scene: Scene, amounts: set[int]) -> list[str]:
     """The words of the clause, else the ones before the number in its sentence."""
     span = scene.clause(draft.main)
-    found = [scene.said(k, k) for k in span if k != draft.main and scene.tokens[k].sense("how")]
+    found = [scene.said(k, k) for k in span if k != draft.main and "how" in scene.tokens[k].classes]
     if draft.fields["role"] == "specified":
         found += [LIMITS[t.low] for t in scene.tokens[span.start : span.stop] if t.low in LIMITS]
     if draft.fields["quantity"] not in WETTED:
@@ -49,7 +49,7 @@ def _said(draft: Draft, scene: Scene, amounts: set[int]) -> list[str]:
         return found
     first = max(0, draft.main - REACH)
     before = scene.tokens[first : draft.main]
-    found = [scene.said(first + n, first + n) for n, t in enumerate(before) if t.sense("how")][-1:]
+    found = [scene.said(first + n, first + n) for n, t in enumerate(before) if "how" in t.classes][-1:]
     if draft.fields["quantity"] not in WETTED:
         found = [f for f in found if f.lower() not in ("dry", "wet")]
     if not found and draft.fields["quantity"] in CRANKED and any(TURNING & set(t.low.split()) for t in before):

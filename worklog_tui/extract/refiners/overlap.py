@@ -9,15 +9,19 @@ def refine(drafts: list[Draft], scene: Scene) -> list[Draft]:
     """At most one draft of a kind for each main token, in the order of the text."""
     best: dict[tuple[str, int, str], Draft] = {}
     for draft in drafts:
-        many = str(draft.fields.get("part", ""))
-        key = (draft.kind, draft.main, many)
+        key = _words(draft)
         if key not in best or draft.rank > best[key].rank:
             best[key] = draft
-    for draft in drafts:
-        if draft not in best.values():
+    for draft in drafts if len(best) < len(drafts) else ():
+        if draft != best[_words(draft)]:
             scene.dropped.append(f"{scene.said(draft.main, draft.last)}: {draft.rule.id} gives way to a better reading")
     kept = sorted(best.values(), key=lambda d: (d.main, d.kind))
     return [d for d in kept if not any(_inside(d, other) for other in kept)]
+
+
+def _words(draft: Draft) -> tuple[str, int, str]:
+    """What a draft is the reading of: its kind, its words, and which of several parts."""
+    return draft.kind, draft.main, str(draft.fields.get("part", ""))
 
 
 def _inside(draft: Draft, other: Draft) -> bool:
