@@ -7,8 +7,10 @@ replaced by those of the second.
 from __future__ import annotations
 
 import re
+from bisect import bisect_left
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 from itertools import chain, pairwise
 
 from worklog_tui.extract.belonging import join_things
@@ -90,7 +92,7 @@ def feed(
         facts += finish(drafts, scene, passage.pieces)
         if n == len(sentences) - 1 and note.track == "captions" and tokens[-1].kind != "stop":
             first = max(tokens[0].start, passage.boundary)
-            upto = next((k for k, t in enumerate(scene.tokens) if t.start >= first), len(scene.tokens))
+            upto = bisect_left(scene.tokens, first, key=lambda token: token.start)
             context = remember(scene, drafts, context, upto) if upto else context
             if len(passage.text) - first <= TAIL_LIMIT:
                 tail = Tail(note.uid, passage.text[first:], first - passage.boundary)
@@ -153,12 +155,7 @@ def _sentences(passage: Passage, book: Rulebook, machine: Machine, track: str) -
     """The tokens of the passage, sentence by sentence; each keeps its stop at the end."""
     found: list[list[Token]] = []
     tokens: list[Token] = []
-    for token in chunk(
-        passage.text,
-        book,
-        machine.cylinders or 0,
-        frozenset(machine.kind.lower().replace("-", " ").replace(",", " ").split()),
-    ):
+    for token in chunk(passage.text, book, machine.cylinders or 0, _words_of(machine.kind)):
         tokens.append(token)
         if token.kind == "stop" or (
             len(tokens) >= LONG_SENTENCE and (token.kind == "comma" or len(tokens) >= LONGEST_SENTENCE)
@@ -166,6 +163,11 @@ def _sentences(passage: Passage, book: Rulebook, machine: Machine, track: str) -
             found.append(tokens)
             tokens = []
     return [*found, tokens] if tokens else found
+
+
+@lru_cache(maxsize=8)
+def _words_of(kind: str) -> frozenset[str]:
+    return frozenset(kind.lower().replace("-", " ").replace(",", " ").split())
 
 
 def read_sentence(

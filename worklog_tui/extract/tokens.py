@@ -9,9 +9,11 @@ from dataclasses import dataclass, field
 
 from worklog_tui.extract.amounts import LEADS, Amount, amount_at
 from worklog_tui.extract.clean import clean
+from worklog_tui.extract.measures import SHARES
 from worklog_tui.extract.numerals import Numeral, numeral_at
 from worklog_tui.extract.terms import Term, longest_term
 from worklog_tui.extract.threads import Thread, thread_at
+from worklog_tui.extract.unit_ahead import INSIDE
 from worklog_tui.extract.which import COUNTED, which_at
 from worklog_tui.extract.words import Word, split
 from worklog_tui.rulebook import Rulebook, Sense
@@ -75,6 +77,8 @@ class Token:
         return None
 
 
+UNKNOWN: tuple[tuple[Sense, ...], frozenset[str]] = (), frozenset({"other"})
+"Senses and classes of a word that neither the vocabulary nor a rule knows."
 STOP, ASKS, COMMA = frozenset({"stop"}), frozenset({"stop", "asks"}), frozenset({"comma"})
 COLON = frozenset({"comma", "colon"})
 RATIO = frozenset({"ratio"})
@@ -92,7 +96,7 @@ def chunk(text: str, book: Rulebook, cylinders: int = 0, around: frozenset[str] 
         word = words[i]
         if word.gap and word.gap in STOPS and tokens:
             tokens.append(_pause(text, word.gap, tokens[-1].end, word.start))
-        if word.low in counts or not word.low.isalpha():
+        if (word.low in counts or not word.low.isalpha()) and not _is_article(words, i, counts, book):
             token, i = _counted(words, i, book, cylinders)
         else:
             term, after = longest_term(words, i, book)
@@ -125,6 +129,16 @@ def counting(book: Rulebook) -> frozenset[str]:
 
 
 _counting: dict[str, frozenset[str]] = {}
+
+
+def _is_article(words: list[Word], i: int, counts: frozenset[str], book: Rulebook) -> bool:
+    """Whether `a` or `an` only stands before a name: what follows belongs to no number and no amount."""
+    if words[i].low not in book.numerals.article or i + 1 == len(words):
+        return False
+    low = words[i + 1].low
+    return low.isalpha() and not (
+        low in counts or low in book.numerals.within or low in INSIDE or low in SHARES or low == "below"
+    )
 
 
 def _counted(words: list[Word], i: int, book: Rulebook, cylinders: int) -> tuple[Token, int]:
@@ -166,7 +180,8 @@ def _counted(words: list[Word], i: int, book: Rulebook, cylinders: int) -> tuple
 def _word(words: list[Word], i: int, after: int, term: Term, book: Rulebook) -> Token:
     """The words from i up to `after` as a term of the vocabulary, or as a word that it lacks."""
     low = words[i].low if after == i + 1 else " ".join(w.low for w in words[i:after])
-    if (known := book.terms.get(low)) is None:
+    known = book.terms.get(low) if term or f"={low}" in book.named else UNKNOWN
+    if known is None:
         known = tuple(Sense(*s) for s in term), token_classes(term, low, book.named)
         if term:
             book.terms[low] = known

@@ -9,7 +9,8 @@ from worklog_tui.extract.words import Word
 from worklog_tui.rulebook.units import Numerals, Units
 
 _LOOK_AHEAD = 16
-_INSIDE = FILL | TO | LEAD | {"of", "and"}
+INSIDE = FILL | TO | LEAD | {"of", "and"}
+"Words that may stand between a number and its unit."
 
 
 def next_word(words: list[Word], i: int) -> str:
@@ -32,6 +33,6 @@ def unit_ahead(words: list[Word], i: int, numerals: Numerals, units: Units) -> b
             return False
         if (low in heads and (low != "a" or words[k - 1].low[-1].isdigit())) or low in SHARES or low == "below":
             return True
-        if not (low in within or low in _INSIDE or low[0] in "0123456789.-+" or low[0] in VULGAR):
+        if not (low in within or low in INSIDE or low[0] in "0123456789.-+" or low[0] in VULGAR):
             return False
     return False
