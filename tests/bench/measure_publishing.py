@@ -1,27 +1,35 @@
-"""How long the repair log of a long life takes: 200 sessions, 20,000 notes, made from the invented machines.
+"""How long the repair log of a long life takes, and ten thousand comments on it: 200 sessions, 20,000 notes.
+
+The log is made from the invented machines, the comments from those that the tests of viewers hold.
 
 Run it by itself: python tests/bench/measure_publishing.py
 """
 
 from __future__ import annotations
 
+import random
 import time
+import tomllib
 from collections.abc import Iterator
 from dataclasses import replace
 from itertools import cycle, islice
 from pathlib import Path
 from tempfile import TemporaryDirectory
 
+from worklog_tui import places
 from worklog_tui.bench.demo import fill
 from worklog_tui.bench.history import history
 from worklog_tui.bench.publishing import from_history
-from worklog_tui.model import Fact, History, Note, SessionRecord, Span
+from worklog_tui.logbook.answers import read_all
+from worklog_tui.logbook.comment_words import load_comment_words
+from worklog_tui.model import Comment, Fact, History, Note, SessionRecord, Span
 from worklog_tui.reports.csv_tables import csv_table
 from worklog_tui.reports.json_repair_log import json_repair_log
 from worklog_tui.reports.markdown_log import markdown_log
 from worklog_tui.reports.page import repair_log_page
+from worklog_tui.rulebook import load
 
-SESSIONS, NOTES = 200, 100
+SESSIONS, NOTES, COMMENTS = 200, 100, 10_000
 
 
 def long_life(known: History) -> History:
@@ -46,6 +54,15 @@ def _session(known: History, number: int, row: Iterator[Note], facts: dict[str, 
     return SessionRecord(session, tuple(notes), tuple(read))
 
 
+def comments() -> list[Comment]:
+    """Comments of the tests, mixed two by two."""
+    data = [tomllib.loads(p.read_text("utf-8")) for p in sorted(Path(__file__).parents[1].glob("viewers/**/*.toml"))]
+    rows = [words for table in data for group in table.get("group", ()) for words in group["comments"]]
+    rows += [one["words"] for table in data for one in table.get("comment", ())]
+    pick = random.Random(3).choice
+    return [Comment(n, f"{pick(rows)} {pick(rows) if n % 3 == 0 else ''}") for n in range(COMMENTS)]
+
+
 def main() -> None:
     """Prints the seconds of each part."""
     with TemporaryDirectory() as folder:
@@ -64,6 +81,9 @@ def main() -> None:
         rest = time.process_time()
     print(f"{SESSIONS} sessions, {SESSIONS * NOTES} notes, {len(known.facts())} facts; seconds of processor time:")
     print(f"  gate, open items, advice {gated - start:.2f}; log {built - gated:.2f}; page {drawn - built:.2f}")
+    begun = time.process_time()
+    read_all(known, load_comment_words([places.grammars()]), load([places.grammars()]).table, comments())
+    print(f"  {COMMENTS} comments {time.process_time() - begun:.2f}")
     print(f"  page in all {drawn - start:.2f} ({len(page) / 1e6:.1f} MB); Markdown, JSON and table {rest - drawn:.2f}")
 
 

@@ -78,3 +78,25 @@ def test_comments_without_a_log_do_no_harm(words: CommentWords, book: Rulebook) 
         empty, words, book.table, [Comment(0, "?"), Comment(1, ""), Comment(2, "what gap on the points?" * 500)]
     )
     assert [r.answered for r in readings] == [None, None, None]
+
+
+def test_a_pressure_is_no_pressure_of_another_thing(words: CommentWords, book: Rulebook) -> None:
+    told = Told().say("the pump makes twelve bar", read("pressure", 12, "bar", "pump")).quiet().history()
+    asked = ("did you pressure test the crankcase?", "What pressure does the pump make?")
+    one, other = read_all(told, words, book.table, [Comment(n, c) for n, c in enumerate(asked)])
+    assert one.answered is None
+    assert other.answered is not None
+
+
+def test_what_the_person_asks_his_viewers_answers_nothing(words: CommentWords, book: Rulebook) -> None:
+    told = Told().say("the drive belt squeals, somebody tell me why", bad("drive belt", "squeals")).quiet().history()
+    (one,) = read_all(told, words, book.table, [Comment(0, "That drive belt squeals because it is slack.")])
+    assert (one.kind, one.answered) == ("suggestion", None)
+
+
+def test_asked_hot_is_not_answered_cold(words: CommentWords, book: Rulebook) -> None:
+    told = Told().say("oil pressure is forty cold", read("pressure", 40, "psi", "oil")).quiet()
+    history = told.say("and hot the oil pressure is twenty", read("pressure", 20, "psi", "oil")).history()
+    (one,) = read_all(history, words, book.table, [Comment(0, "what is the oil pressure when it is hot?")])
+    assert one.answered is not None
+    assert history.place(history.sessions[0].notes[-1].uid).order == one.answered.order

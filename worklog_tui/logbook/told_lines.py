@@ -14,6 +14,9 @@ from worklog_tui.model import Fact, FollowUp, History, Reading
 
 QUANTITIES = word_set("gap compression pressure voltage current torque speed temperature resistance")
 "Quantities that people speak of as of a thing."
+_MEASURES = frozenset(map(one_form, QUANTITIES))
+MANY = 500
+"Notes from which on a word finds none by itself."
 UNKNOWN = 0.4
 "What a word that no line holds counts of the rarest word of the log (judgement)."
 
@@ -27,7 +30,9 @@ class ToldLines:
     "A word in one form: the notes that hold it."
     weight: Mapping[str, float]
     "How rare a word is."
-    by_thing: Mapping[str, tuple[Fact, ...]]
+    by_thing: Mapping[str, tuple[Thing, ...]]
+    "A name, or the beginning of a head word: the things that facts tell of, each once."
+    told_of: Mapping[Thing, tuple[Fact, ...]]
     by_note: Mapping[str, tuple[Fact, ...]]
     questions: tuple[tuple[FollowUp, frozenset[str]], ...]
     "What the person asked himself, with its words."
@@ -48,19 +53,24 @@ class ToldLines:
             for word in held:
                 notes[word].append(uid)
         count = len(said)
-        by_thing: dict[str, dict[int, Fact]] = defaultdict(dict)
+        told_of: dict[Thing, list[Fact]] = defaultdict(list)
         by_note: dict[str, list[Fact]] = defaultdict(list)
         facts = history.facts()
-        for number, fact in enumerate(facts):
+        for fact in facts:
             by_note[fact.main.note].append(fact)
-            for key in _keys(tellings(fact)):
-                by_thing[key][number] = fact
+            for one in tellings(fact):
+                told_of[one].append(fact)
+        by_thing: dict[str, list[Thing]] = defaultdict(list)
+        for one in told_of:
+            for key in _keys((one,)):
+                by_thing[key].append(one)
         asked = tuple((f, stems(f.topic)) for f in facts if isinstance(f, FollowUp) and f.reason == "question")
         return cls(
             history,
             {word: tuple(row) for word, row in notes.items()},
             {word: math.log(1 + count / len(row)) for word, row in notes.items()},
-            {key: tuple(row.values()) for key, row in by_thing.items()},
+            {key: tuple(row) for key, row in by_thing.items()},
+            {one: tuple(row) for one, row in told_of.items()},
             {note: tuple(row) for note, row in by_note.items()},
             asked,
             {note.uid: note.words for note in said},
@@ -69,13 +79,21 @@ class ToldLines:
         )
 
     def likeness(self, said: frozenset[str]) -> dict[str, float]:
-        """For each note that shares words: how much of the words it holds, from 0 to 1, rare ones counting more."""
+        """For each note that shares words: how much of the words it holds, from 0 to 1, rare ones counting more.
+
+        Words that very many notes hold find none by themselves where a rarer one is known: a long log stays quick.
+        """
+        found = sorted((word for word in said if word in self.notes), key=lambda word: (len(self.notes[word]), word))
+        few = [word for word in found if len(self.notes[word]) <= MANY] or found[:1]
         unknown = UNKNOWN * math.log(1 + len(self.text))
         whole = sum(self.weight.get(word, unknown) for word in said)
         shares: dict[str, float] = defaultdict(float)
-        for word in sorted(said):
-            for note in self.notes.get(word, ()):
+        for word in few:
+            for note in self.notes[word]:
                 shares[note] += self.weight[word] / whole
+        for word in found[len(few) :]:
+            for note in shares:
+                shares[note] += self.weight[word] / whole if word in self.words[note] else 0.0
         return dict(shares)
 
     def with_next(self, note: str) -> tuple[str, ...]:
@@ -86,8 +104,14 @@ class ToldLines:
     def about(self, wanted: Iterable[Thing]) -> list[Fact]:
         """The facts that are about one of the things."""
         wanted = tuple(wanted)
-        near = {id(f): f for key in _keys(wanted) for f in self.by_thing.get(key, ())}
-        return [f for f in near.values() if any(same(t, w) for t in tellings(f) for w in wanted)]
+        near = dict.fromkeys(one for key in sorted(_keys(wanted)) for one in self.by_thing.get(key, ()))
+        fitting = [one for one in near if any(same(one, w) and not _another(one, w) for w in wanted)]
+        return list({id(fact): fact for one in fitting for fact in self.told_of[one]}.values())
+
+
+def _another(told: Thing, wanted: Thing) -> bool:
+    """Whether only a quantity is told, and that of a thing is wanted: a pressure is no pressure of the crankcase."""
+    return told.words <= _MEASURES and bool(wanted.words - _MEASURES)
 
 
 def tellings(fact: Fact) -> tuple[Thing, ...]:
