@@ -7,9 +7,11 @@ from dataclasses import replace
 import pytest
 
 from tests.logbook.told import BLOWER, Told, bad, did, good, read
+from worklog_tui import places
 from worklog_tui.logbook.odd import odd
 from worklog_tui.model import Machine, SpecifiedValue, Trait
 from worklog_tui.model.facts import BY_HAND, Span
+from worklog_tui.rulebook.faults import load_faults
 
 DIESEL = replace(BLOWER, fuel="diesel", cylinders=3)
 PRESS = Machine("Press", kind="hand press", fuel="none")
@@ -97,3 +99,22 @@ def test_what_is_sound_is_not_asked_about(told: Told) -> None:
 def test_what_a_person_corrected_is_believed() -> None:
     reading = replace(read("gap", 18.0, "mm", "points"), rule=BY_HAND)
     assert odd(Told().say("", reading).history(), FOREIGN, GAPS) == ()
+
+
+@pytest.mark.parametrize(
+    ("machine", "part", "says"),
+    [
+        (replace(BLOWER, ignition="magneto"), "ballast resistor", "on magneto ignition"),
+        (replace(BLOWER, ignition="battery"), "impulse coupling", "on battery ignition"),
+        (replace(BLOWER, ignition="electronic"), "contact breaker points", "on electronic ignition"),
+        (replace(BLOWER, kind="two-stroke strimmer"), "oil pressure gauge", "on a two-stroke"),
+        (replace(BLOWER, kind="air-cooled single"), "thermostat", "on an air-cooled engine"),
+    ],
+)
+def test_a_part_of_the_wrong_kind_for_this_ignition_or_engine_is_asked_about(
+    machine: Machine, part: str, says: str
+) -> None:
+    shipped = load_faults([places.grammars()]).words["foreign"]
+    (one,) = odd(Told(machine).say(f"the {part} is bad", bad(part, "bad", part)).history(), shipped)
+    assert says in one.says
+    assert "the wrong kind" in one.says

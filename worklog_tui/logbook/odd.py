@@ -9,6 +9,7 @@ from dataclasses import dataclass
 
 from worklog_tui.logbook.amounts import bounds_in
 from worklog_tui.logbook.cures import cures
+from worklog_tui.logbook.foreign_parts import kinds_of
 from worklog_tui.logbook.limits import Judge
 from worklog_tui.logbook.readings import readings
 from worklog_tui.logbook.same_thing import Thing, same, thing
@@ -183,19 +184,17 @@ def _cylinders(history: History) -> list[Row]:
 
 def _parts(history: History, foreign: Mapping[str, Sequence[str]]) -> list[Row]:
     """Parts that a machine of this kind has not: each once."""
-    machine = history.machine
-    lists = [*(foreign.get("diesel", ()) if machine.fuel == "diesel" else ())]
-    kind = machine.kind.casefold()
-    lists += foreign.get("no_engine", ()) if machine.fuel == "none" and "engine" not in kind else ()
-    strange = {one.casefold() for one in lists} - (_OF_A_COMPRESSOR if "compressor" in kind else set())
-    seen: set[str] = set()
+    theirs = _OF_A_COMPRESSOR if "compressor" in history.machine.kind.casefold() else set()
+    strange = {part.casefold(): (key, what) for key, what in kinds_of(history.machine) for part in foreign.get(key, ())}
+    seen: set[str] = set(theirs)
     found: list[Row] = []
     for fact in history.facts():
         name = str(getattr(fact, "name", "")).casefold()
         if name in strange and name not in seen and _belongs(fact) and _named_whole(name, fact):
             seen.add(name)
-            what = "a diesel" if machine.fuel == "diesel" else "a machine without an engine"
-            found.append(("part", f"{fact.about} on {what}: mis-heard?", (history.place(fact.main.note),)))
+            key, what = strange[name]
+            ask = "mis-heard?" if key in ("diesel", "no_engine") else "the wrong kind, or mis-heard?"
+            found.append(("part", f"{fact.about} on {what}: {ask}", (history.place(fact.main.note),)))
     return found
 
 
