@@ -69,9 +69,14 @@ def advise(history: History, items: Sequence[OpenItem], faults: FaultBook, now: 
     general = faults.cautions.get("general")
     return Advice(
         complaint=found.complaint, systems=found.systems, causes=found.causes, steps=steps, remark=found.remark,
-        instead=found.instead, asks=told, standing=general.says if general and steps else "",
+        instead=found.instead if _is_engines(steps) else "", asks=told, standing=general.says if general and steps else "",
         plan=plan_of(found.candidates),
     )  # fmt: skip
+
+
+def _is_engines(steps: Sequence[Step]) -> bool:
+    """Whether the first step is one of the checks or repairs that the runner-up stands second to."""
+    return bool(steps) and steps[0].source not in ("open item", "own plan", "prove")
 
 
 def _worked_out(

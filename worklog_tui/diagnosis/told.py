@@ -171,11 +171,11 @@ def _met(plan: Sequence[Slot], stems: tuple[str, ...], fresh: int, across: int) 
                 spots.append(here)
                 where += [] if slot.denial or slot.denied else [here]
         else:
-            start = max(0, min(spots) - 6)
+            start = max(0, min(spots) - 8)
             crosses = min(spots) < fresh
             if crosses and (max(spots) < fresh or max(spots) - min(spots) > across):
                 continue  # read with the note before already, or no one thought
-            if _SUPPOSED.isdisjoint(stems[start : max(spots) + 1]):
+            if _SUPPOSED.isdisjoint(stems[start : max(spots) + 3]):
                 return any(DENIALS.intersection(stems[max(0, w - 2) : w]) for w in where)
     return None
 
