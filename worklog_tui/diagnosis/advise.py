@@ -65,11 +65,12 @@ def advise(history: History, items: Sequence[OpenItem], faults: FaultBook, now: 
         there = _worked_out(other, items, faults)[2]
         return there[0].step if there else ""
 
+    runner_up = found.instead if _is_engines(steps) else ""
     told = asks(history, signs, first) if found.complaint else ()
     general = faults.cautions.get("general")
     return Advice(
         complaint=found.complaint, systems=found.systems, causes=found.causes, steps=steps, remark=found.remark,
-        instead=found.instead if _is_engines(steps) else "", asks=told, standing=general.says if general and steps else "",
+        instead=runner_up, asks=told, standing=general.says if general and steps else "",
         plan=plan_of(found.candidates),
     )  # fmt: skip
 
@@ -119,7 +120,7 @@ def _from_faults(log: Log, book: FaultBook, safety: Safety, signs: Signs, jobs: 
     ]
     if any(when > sign.event.when for f, when in signs.mended.items() if f in symptom.causes):
         step = _prove(symptom, sign, log, safety)
-        order = 1.5 if stands_out else 0.5
+        order = 1.5 if stands_out or _found_since(signs) else 0.5
         mine.append(Candidate(Tier.OLD_COMPLAINT if old else Tier.COMPLAINT, order, step, "", step.step))
     kept = [c for c in mine if not safety.never(c.step.step)]
     return _Found(symptom.says, causes, systems, remark, instead(options, engine), (*jobs, *own, *kept))
@@ -146,6 +147,13 @@ def _prove(symptom: Symptom, sign: Sign, log: Log, safety: Safety) -> Step:
     why = f"Work was done on what can cause it since {at}, and nothing was heard of it after that."
     outcomes = ("cured: the complaint is closed", "still there: another of the causes is present too")
     return Step(say, why, 10, safety.cautions(say, ("co",)), outcomes, (), "prove")
+
+
+def _found_since(signs: Signs) -> bool:
+    """Whether something bad was seen, or pointed at, after the last work: then he is still looking for it."""
+    last = max(signs.mended.values(), default=-1.0)
+    bad = [s for s in signs.look_signs.values() if s.shows == "bad"]
+    return any(s.event.when > last for s in (*bad, *signs.hint_signs.values()))
 
 
 def _without_effect(signs: Signs, complaint: Sign) -> frozenset[str]:

@@ -12,7 +12,7 @@ from worklog_tui.diagnosis.measures import judged, outcome_of
 from worklog_tui.diagnosis.part_index import PartIndex
 from worklog_tui.diagnosis.sign import Sign
 from worklog_tui.diagnosis.told import sentences
-from worklog_tui.diagnosis.told_signs import hints_in, merged, told_signs
+from worklog_tui.diagnosis.told_signs import hints_in, merged, renewed, told_signs
 from worklog_tui.diagnosis.voided import discoveries, voided
 from worklog_tui.model import Finding, Suspect, Work
 from worklog_tui.rulebook.faults import FaultBook, Heard, Symptom
@@ -46,6 +46,7 @@ class Signs:
         self.symptom_signs = self._ended({of: sign for (sort, of), sign in found.items() if sort == "symptom"})
         self.look_signs = {of: sign for (sort, of), sign in found.items() if sort == "look"}
         self.check_signs = {of: sign for (sort, of), sign in found.items() if sort == "check"}
+        renewed(self.symptom_signs, self.lines)
         self._measure()
         self._answered()
         self._void(book)

@@ -48,6 +48,23 @@ def merged(found: dict[Key, Sign], told: list[Sign], proofs: dict[str, list[Even
     return found
 
 
+NO_EFFECT = (
+    "no_better|no_different|no_difference|no_change|no_effect|not_better", "! help|helped|better|different|difference",
+    "still same|does|just_the_same", "just_the_same",
+)  # fmt: skip
+
+
+def renewed(signs: dict[str, Sign], lines: Sequence[Sentence]) -> None:
+    """Moves the complaint that was heard last to where it is said that the work has not helped."""
+    there = [s for s in signs.values() if s.shows == "present"]
+    if not there:
+        return
+    last = max(there, key=lambda s: s.event.when)
+    later = [line for line in lines if line.event.when > last.event.when]
+    for event, _ in heard_in(NO_EFFECT, later):
+        signs[last.of] = replace(last, event=replace(event, fact=last.event.fact))
+
+
 def hints_in(told: list[Sign]) -> tuple[list[Sign], dict[str, Sign]]:
     """The signs without those that only point at a fault, and the last of these for each fault."""
     pointing = {s.of: s for s in told if s.sort == "look" and s.shows == "bad"}
