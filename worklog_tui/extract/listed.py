@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from worklog_tui.extract.context import Context
+from worklog_tui.extract.finders.sizes import AXES
 from worklog_tui.extract.tokens import WHICH, Token
 
 MOST = 12
@@ -69,6 +70,8 @@ def _state_follows(tokens: list[Token], i: int) -> bool:
     if i + 1 >= len(tokens):
         return False
     after = tokens[i + 1]
+    if after.low in AXES:
+        return False  # `thirty outside, nine wide`
     return bool(after.sense("bad", "good")) or bool(
         after.sense("copula") and i + 2 < len(tokens) and tokens[i + 2].sense("bad", "good")
     )

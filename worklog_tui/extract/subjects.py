@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from worklog_tui.extract.context import SUBJECT_LIFE, Subject
+from worklog_tui.extract.finders.carry import FIRM, side_behind_at
 from worklog_tui.extract.salience import ranked
 from worklog_tui.extract.scene import Scene
 from worklog_tui.extract.tokens import Thing
@@ -67,7 +68,7 @@ def which_at(scene: Scene, i: int) -> tuple[str, int]:
     and its index.
     """
     span = scene.clause(i)
-    if _side_behind(scene, i):
+    if side_behind(scene, i):
         return scene.tokens[i + 1].low, i + 1
     for k in range(i - 1, span.start - 1, -1):
         token = scene.tokens[k]
@@ -84,12 +85,9 @@ def which_at(scene: Scene, i: int) -> tuple[str, int]:
     return "", -1
 
 
-def _side_behind(scene: Scene, i: int) -> bool:
+def side_behind(scene: Scene, i: int) -> bool:
     """`twelve inlet, fifteen exhaust`: a side right behind the number, with nothing of its own behind it."""
-    if i + 1 >= len(scene.tokens) or scene.tokens[i + 1].low not in FIRM:
-        return False
-    after = scene.tokens[i + 2] if i + 2 < len(scene.tokens) else None
-    return after is None or after.kind in ("stop", "comma") or after.low == "and"
+    return side_behind_at(scene.tokens, i)
 
 
 def _heads_next(scene: Scene, k: int) -> bool:
@@ -116,17 +114,9 @@ SIDES = frozenset(
     (
         "lefts rights fronts rears tops bottoms uppers lowers left right lh rh l/h r/h left-hand right-hand front "
         "rear inlet intake exhaust inlets intakes exhausts in ex top bottom upper lower inner outer port starboard "
-        "nearside offside primary secondary frnt"
+        "nearside offside primary secondary frnt inboard outboard"
     ).split()
 )
-
-
-FIRM = frozenset(
-    (
-        "left left-hand right-hand lh rh frnt front rear inlet exhaust intake inlets exhausts upper lower inner outer"
-    ).split()
-)
-"Sides that are hardly ever anything else."
 
 
 PLACES_TOO = frozenset({"top", "bottom", "back", "front", "middle", "in"})

@@ -8,6 +8,7 @@ from worklog_tui.extract.card import Known, known_values, near_card, on_card
 from worklog_tui.extract.finders.carry import carried, names_or_prices, said_just_before, stands_free
 from worklog_tui.extract.finders.number_form import fraction, in_thousandths, spoken_decimal
 from worklog_tui.extract.finders.quantity import believable, named_after, support
+from worklog_tui.extract.finders.sizes import sized
 from worklog_tui.extract.measuring import usual_unit
 from worklog_tui.extract.scene import NONE, Draft, Scene, announced, suggested_by
 from worklog_tui.extract.subjects import which_at
@@ -26,6 +27,8 @@ def bare_reading(token: Token, made: Draft, scene: Scene, told: str) -> tuple[st
     or by its size.
     """
     assert token.value is not None
+    if token.amount is None and sized(made.main, scene):
+        return "length", token.value, "mm"
     told = told or _gauge_of(made.main, scene)
     guessed = bool(made.rule.gives.get("bare")) and not _off_a_gauge(made.main, scene)
     whole = not spoken_decimal(scene.said(made.main, made.main))

@@ -9,6 +9,8 @@ from worklog_tui.model import Reading
 from worklog_tui.rulebook.quantities import Bare
 
 THOU = frozenset({"thou", "thousandth", "thousandths"})
+BESIDE = frozenset({"duration", "angle"})
+"Quantities that are told beside a test; what is running tells the next number, not they."
 NEAREST, FARTHEST = 0.15, 7.0
 "How many times the value before a bare number may be."
 ENDS = frozenset(
@@ -40,7 +42,9 @@ def carried(scene: Scene, i: int, name: str) -> Bare | None:
     if topic is not None and topic.quantity == name and topic.unit and topic.value:
         return _like(value, topic.unit, topic.scale, topic.value)
     last = said_just_before(scene)
-    if last is not None and last.quantity == name and not isinstance(last.value, str):
+    if last is not None and last.quantity == name and not isinstance(last.value, str) and (
+        topic is None or topic.age > 0 or name not in BESIDE
+    ):  # fmt: skip
         low = last.value[0] if isinstance(last.value, tuple) else last.value
         scale = 0.001 if last.unit == "in" and low < 0.2 and value > 0.5 else 1.0
         return _like(value, last.unit, scale, low)
@@ -63,6 +67,23 @@ def _like(value: float, unit: str, scale: float, last: float) -> Bare | None:
     return None
 
 
+def side_behind_at(tokens: list[Token], i: int) -> bool:
+    """Whether a side, with nothing of its own behind it, stands right behind the number."""
+    if i + 1 >= len(tokens) or tokens[i + 1].low not in FIRM:
+        return False
+    after = tokens[i + 2] if i + 2 < len(tokens) else None
+    return after is None or after.kind in ("stop", "comma") or after.low == "and"
+
+
+FIRM = frozenset(
+    (
+        "left left-hand right-hand lh rh frnt front rear inlet exhaust intake inlets exhausts intakes upper lower "
+        "inner outer inboard outboard nearside offside port starboard"
+    ).split()
+)
+"Sides that are hardly ever anything else."
+
+
 def stands_free(tokens: list[Token], i: int) -> bool:
     """Whether the number counts nothing: it ends its clause, or a small word or a state of the test follows."""
     if i + 1 >= len(tokens):
@@ -78,7 +99,15 @@ def stands_free(tokens: list[Token], i: int) -> bool:
         return True
     if after.low in ("instead of", "rather than", "without", "apart", "apiece"):
         return True
-    return after.low in ENDS or bool(after.sense("how", "good", "bad", "degree", "copula", "break", "pronoun"))
+    if after.sense("book") and not after.sense("plan", "must"):
+        return True  # `twenty the book says`
+    if side_behind_at(tokens, i):
+        return True
+    return after.low in ENDS or bool(after.sense(*CLOSING))
+
+
+CLOSING = ("how", "good", "bad", "degree", "copula", "break", "pronoun", "proper")
+"Classes of words that begin something else behind a number."
 
 
 NAMED = frozenset(

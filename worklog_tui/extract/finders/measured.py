@@ -17,8 +17,19 @@ def nearest_measured(scene: Scene, i: int, fits: Fits) -> int | None:
     if (owner := _of_which(scene, i)) is not None:
         return owner
     before = [k for k in scene.things(span) if k < i and fits(scene.tokens[k].thing)]  # type: ignore[arg-type]
-    meant = [k for k in before if not _aside(scene, k)] or before
+    meant = [k for k in before if not _aside(scene, k) and not _where(scene, k, i)] or before
     return meant[-1] if meant else _joined(scene, i, fits)
+
+
+def _where(scene: Scene, k: int, i: int) -> bool:
+    """`play at the rim`: a length or a gap is of what was named, not of the place where it was taken."""
+    amount = scene.tokens[i].amount
+    if amount is not None and amount.unit not in ("in", "mm", "um"):
+        return False
+    before = scene.tokens[k - 1].low if k else ""
+    if before in ("the", "a", "my", "its") and k > 1:
+        before = scene.tokens[k - 2].low
+    return before in ("at", "in")
 
 
 ASIDE = frozenset("to from under behind with by off over past near against into onto beside towards between".split())

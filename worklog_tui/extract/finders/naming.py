@@ -4,17 +4,18 @@ from __future__ import annotations
 
 from worklog_tui.extract.finders.durations import of_time
 from worklog_tui.extract.finders.habits import habit
+from worklog_tui.extract.finders.plates import of_plate
 from worklog_tui.extract.finders.switching import switch_point
 from worklog_tui.extract.finders.times import of_running
 from worklog_tui.extract.matching import Match
 from worklog_tui.extract.scene import Draft, Scene
-from worklog_tui.extract.subjects import SIDES, sides_from, stands_alone, which_at, with_which
+from worklog_tui.extract.subjects import SIDES, side_behind, sides_from, stands_alone, which_at, with_which
 from worklog_tui.extract.tokens import Thing
 
 
 def subject_words(made: Draft, match: Match, scene: Scene, quantity: str) -> str:
     """The subject in the speaker's words, with which one it is; sets the draft's thing where another one is meant."""
-    said = match.slots.get("which")
+    said = None if side_behind(scene, made.main) else match.slots.get("which")
     which, k = (
         (scene.tokens[said].which or scene.tokens[said].low, said) if said is not None else which_at(scene, made.main)
     )
@@ -76,6 +77,8 @@ def _usual(made: Draft, scene: Scene, quantity: str, which: str) -> str:
     amount = scene.tokens[made.main].amount
     if amount is not None and amount.unit == "Hz" and (thing is None or thing.kind in ("machine", "unknown")):
         return "frequency"
+    if words := of_plate(made, scene, quantity):
+        return words
     if words := habit(made, scene, quantity):
         made.filled.discard("subject") if which else None
         return with_which(words, which)

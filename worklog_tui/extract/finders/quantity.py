@@ -4,6 +4,8 @@ card.
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from worklog_tui.extract.card import known_values, near_card
 from worklog_tui.extract.finders.carry import carried, said_just_before
 from worklog_tui.extract.scene import Draft, Scene
@@ -35,7 +37,7 @@ def _has_travel(thing: Thing) -> bool:
 def support(name: str, made: Draft, scene: Scene) -> float:
     """How much speaks for a quantity: the subject, words of the clause, the running test."""
     quantity = scene.book.quantities.get(name)
-    score = 1.0 * _just_said(name, made.main, scene)
+    score = 1.0 * _just_said(name, made, scene)
     if made.thing is not None:
         score += suits(made.thing, name, quantity) * (0.5 if "subject" in made.filled else 1.0)
     if quantity:
@@ -49,16 +51,22 @@ def support(name: str, made: Draft, scene: Scene) -> float:
     return score
 
 
-def _just_said(name: str, i: int, scene: Scene) -> bool:
-    """Whether the amount said last in this sentence, not far before a bare number, can be of the quantity."""
+def _just_said(name: str, made: Draft, scene: Scene) -> float:
+    """How much the amount said last in this sentence, not far before a bare number, speaks for the quantity: most where
+    the number is what it should be.
+    """
+    i = made.main
     if scene.tokens[i].amount is not None:
-        return False
-    for token in reversed(scene.tokens[max(0, i - NEAR_BY) : i]):
+        return 0.0
+    for k in range(i - 1, max(0, i - NEAR_BY) - 1, -1):
+        token = scene.tokens[k]
         if token.kind == "stop":
-            return False
+            return 0.0
         if token.amount is not None:
+            if any(t.sense("book") for t in scene.tokens[max(k, i - 3) : i]) and carried(scene, i, name) is not None:
+                return 2.2 * (quantity_of(token.amount.quantities, replace(made, main=k), scene) == name)
             return token.amount.quantities[0] == name and carried(scene, i, name) is not None and name not in BESIDE
-    return False
+    return 0.0
 
 
 NEAR_BY = 10
@@ -72,7 +80,32 @@ def suits(thing: Thing, name: str, quantity: Quantity | None) -> float:
         return 2.0
     if name == "volume" and thing.kind == "fluid":
         return 2.0
-    return 1.0 if name in thing.quantities else 0.0
+    return 1.0 if name in thing.quantities or (name == "speed" and turns(thing) and "pump" not in thing.name) else 0.0
+
+
+def turns(thing: Thing) -> bool:
+    """Whether a part has a speed of its own that is told."""
+    return thing.kind == "part" and any(word in thing.name for word in TURNS)
+
+
+TURNS = (
+    "drum",
+    "spindle",
+    "shaft",
+    "pump",
+    "fan",
+    "wheel",
+    "pulley",
+    "blade",
+    "rotor",
+    "disc",
+    "chuck",
+    "roller",
+    "prop",
+    "reel",
+    "turntable",
+)
+"Parts whose own speed is told."
 
 
 def named_after(quantity: Quantity, i: int, scene: Scene) -> bool:

@@ -8,7 +8,8 @@ from worklog_tui.extract.finders.named_here import named_before
 from worklog_tui.extract.finders.naming import only_names_the_test, subject_words
 from worklog_tui.extract.finders.no_measure import measures_nothing
 from worklog_tui.extract.finders.poured import poured, spread_of
-from worklog_tui.extract.finders.quantity import quantity_of, suits, support
+from worklog_tui.extract.finders.quantity import quantity_of, suits, support, turns
+from worklog_tui.extract.finders.sizes import AXES, sized
 from worklog_tui.extract.finders.spelt_out import spelt_out
 from worklog_tui.extract.finders.times import DAYS, of_work
 from worklog_tui.extract.finders.whose import owner
@@ -83,26 +84,31 @@ def _subject(made: Draft, match: Match, scene: Scene) -> None:
         made.thing = Thing(said, said, "quality")
         return
     wanted = _wanted(made, scene)
+    size = sized(made.main, scene) != ""
 
     def meant(thing: Thing) -> bool:
+        if size and thing.own.lower() in AXES:
+            return False
         if thing.kind == "fastener":
             return bool(HELD & set(wanted))
+        if "speed" in wanted[:1] and turns(thing):
+            return True
         return measurable(thing) and any(suits(thing, q, scene.book.quantities.get(q)) for q in wanted)
 
     made.thing_at = match.slots.get(said.strip("<>")) if said else None
     named = scene.tokens[made.thing_at].thing if made.thing_at is not None else None
-    if named is not None and not (measurable(named) or meant(named)):
+    if named is not None and not ((measurable(named) and not size) or meant(named)):
         made.thing_at = None
     if made.thing_at is None:
         key = "nearest", made.main, wanted
         made.thing_at = scene.once(key, lambda: nearest_measured(scene, made.main, meant))
-    if made.thing_at is None:
+    if made.thing_at is None and not size:
         made.thing_at = joined_after(scene, made.main)
     if made.thing_at is not None:
         made.thing = scene.tokens[made.thing_at].thing
     if made.thing is not None and not only_names_the_test(made.thing, scene):
         return
-    if name := named_before(scene, made.main):
+    if not size and (name := named_before(scene, made.main)):
         made.thing, made.thing_at = Thing(name, "", "unknown", own=name, known=False), None
         return
     if (found := scene.once(("owner", made.main, wanted), lambda: owner(made, scene, wanted, meant))) is not None:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from worklog_tui.extract.finders.quantity import suits
+from worklog_tui.extract.finders.quantity import suits, turns
 from worklog_tui.extract.scene import Draft, Scene
 
 RUNNING = frozenset(
@@ -14,7 +14,7 @@ def of_running(made: Draft, scene: Scene, quantity: str) -> bool:
     """A speed of nothing else, or a time that something ran: of the engine or the motor."""
     thing = made.thing
     if quantity == "speed":
-        if thing is not None and made.thing_at is not None and any(word in thing.name for word in TURNS):
+        if thing is not None and made.thing_at is not None and turns(thing):
             return False
         bare = thing is not None and thing.words.lower() in ("rpm", "rpms", "revs", "speed", "speeds")
         return thing is None or bare or not suits(thing, quantity, scene.book.quantities.get(quantity))
@@ -22,22 +22,6 @@ def of_running(made: Draft, scene: Scene, quantity: str) -> bool:
     return quantity == "duration" and made.thing_at is None and bool(words & RUNNING)
 
 
-TURNS = (
-    "drum",
-    "spindle",
-    "shaft",
-    "pump",
-    "fan",
-    "wheel",
-    "pulley",
-    "blade",
-    "rotor",
-    "disc",
-    "chuck",
-    "roller",
-    "prop",
-)
-"Parts whose own speed is told."
 DAYS = {"week": 7}
 LASTING = frozenset(
     (

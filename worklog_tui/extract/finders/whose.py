@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from worklog_tui.extract.finders.carry import said_just_before
 from worklog_tui.extract.finders.measured import measurable
 from worklog_tui.extract.finders.quantity import suits
+from worklog_tui.extract.finders.sizes import AXES
 from worklog_tui.extract.salience import PREPOSITIONS
 from worklog_tui.extract.scene import Draft, Scene
 from worklog_tui.extract.subjects import Fits, as_thing
@@ -84,6 +85,8 @@ def _aside(k: int, scene: Scene) -> float:
 def _suit(thing: Thing, wanted: tuple[str, ...], scene: Scene, meant: Fits) -> float:
     if thing.kind == "quality" and " " not in (thing.own or thing.name) and thing.name in scene.book.topics:
         return -9.0  # only names the test
+    if thing.own.lower() in AXES and not meant(thing):
+        return -9.0
     if not (measurable(thing) or meant(thing)) or thing.name == "name plate":
         return -9.0
     if thing.kind == "fluid" and FLUIDS.isdisjoint(wanted):

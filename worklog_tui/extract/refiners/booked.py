@@ -3,10 +3,15 @@
 from __future__ import annotations
 
 from worklog_tui.extract.scene import Scene
+from worklog_tui.extract.tokens import NUMBER
 
 REACH = 9
 LISTED = 6
 "Tokens between two numbers of one list."
+BEHIND = 5
+"Tokens behind a word of the book in which its number stands."
+SET_APART = frozenset("where instead rather but against not back".split())
+"Words that set one number apart from the other, where a list would go on."
 
 
 def from_book(i: int, scene: Scene, amounts: set[int]) -> bool:
@@ -59,18 +64,27 @@ def _after(i: int, scene: Scene, amounts: set[int]) -> bool:
         token = tokens[k]
         if token.kind == "stop" or token.low.startswith(("you", "they")):
             return False
-        if k in amounts:
+        if k in amounts or token.classes & NUMBER:
             if not _listed(last, k, scene):
                 return False
             last = k
         if "proper" in token.classes:
-            return True
+            return token.low.startswith("say") or all(t.low in ("and", "or") for t in tokens[i + 1 : last])
         if "book" in token.classes and tokens[k - 1].low in ("=", "as", "per", "by"):
             return False  # `.12 = bk`: it is what the book says
         if "book" in token.classes:
-            return not any(n > k and n < k + REACH and tokens[n].clause == token.clause for n in amounts) and (
-                token.clause == tokens[i].clause or _closes(k, scene)
-            )
+            return not _governs_next(k, scene, amounts) and (token.clause == tokens[i].clause or _closes(k, scene))
+    return False
+
+
+def _governs_next(k: int, scene: Scene, amounts: set[int]) -> bool:
+    """`And it should be three to five`: the word of the book speaks of the number behind it."""
+    for n in range(k + 1, min(k + REACH, len(scene.tokens))):
+        token = scene.tokens[n]
+        if token.kind == "stop":
+            return False
+        if n in amounts or (token.classes & NUMBER and n < k + BEHIND):
+            return n < k + BEHIND or token.clause == scene.tokens[k].clause
     return False
 
 
@@ -83,4 +97,6 @@ def _closes(k: int, scene: Scene) -> bool:
 def _listed(k: int, i: int, scene: Scene) -> bool:
     """`two inlet, four exhaust`: numbers of one list share what governs the first."""
     between = scene.tokens[k + 1 : i]
+    if any(t.low in SET_APART or (t.thing is not None and t.thing.kind == "fastener") for t in between):
+        return False
     return len(between) <= LISTED and not any(t.sense("reads", "copula", "did", "break") for t in between)

@@ -4,6 +4,7 @@ or still true of the running test.
 
 from __future__ import annotations
 
+from worklog_tui.extract.finders.sizes import sized
 from worklog_tui.extract.scene import Draft, Scene
 
 BOUNDS = {"under": "under", "over": "over"}
@@ -37,11 +38,15 @@ def refine(drafts: list[Draft], scene: Scene) -> list[Draft]:
 def _said(draft: Draft, scene: Scene, amounts: set[int]) -> list[str]:
     """The words of the clause, else the ones before the number in its sentence."""
     span = scene.clause(draft.main)
-    found = [scene.said(k, k) for k in span if k != draft.main and "how" in scene.tokens[k].classes]
+    found = [scene.said(k, k) for k in span if k != draft.main and "how" in scene.tokens[k].classes
+             and _is_of(draft.main, k, scene, amounts)]  # fmt: skip
     if draft.fields["role"] == "specified":
+        found += _of_new(draft.main, scene)
         found += [LIMITS[t.low] for t in scene.tokens[span.start : span.stop] if t.low in LIMITS]
     if draft.fields["quantity"] not in WETTED:
         found = [f for f in found if f.lower() not in ("dry", "wet")]
+    if size := sized(draft.main, scene):
+        return [size]
     found += _beside(draft.main, scene, amounts)
     if not found and draft.fields["role"] == "measured":
         found = _since(draft, scene) or _as_tested(draft, scene)
@@ -55,6 +60,39 @@ def _said(draft: Draft, scene: Scene, amounts: set[int]) -> list[str]:
     if not found and draft.fields["quantity"] in CRANKED and any(TURNING & set(t.low.split()) for t in before):
         return ["cranking"]
     return found
+
+
+def _of_new(i: int, scene: Scene) -> list[str]:
+    """`Sixteen new and scrap at eight`, `new at five`, `it's a hundred and eighteen new`."""
+    after = scene.tokens[i + 1] if i + 1 < len(scene.tokens) else None
+    before = [t.low for t in scene.tokens[max(0, i - 2) : i]]
+    if after is not None and after.low in ("new", "when new", "from new", "brand new"):
+        ends = scene.tokens[i + 2] if i + 2 < len(scene.tokens) else None
+        return ["new"] if ends is None or ends.kind in ("stop", "comma") or ends.low in ENDS_NEW else []
+    return ["new"] if before[:1] == ["new"] and before[1:] in (["at"], ["is"]) else []
+
+
+ENDS_NEW = frozenset({"and", "but", "or", "so", "then", "when", "with"})
+
+
+def _is_of(i: int, k: int, scene: Scene, amounts: set[int]) -> bool:
+    """Whether the state at token k is of the number at token i: in `0.8 at the bottom and 0.9 at the top` each has its
+    own; where only one is told it is of all, and so is one that stands before them.
+    """
+    span = scene.clause(i)
+    numbers = sorted(n for n in amounts if n in span)
+    states = [n for n in span if scene.tokens[n].sense("how") and n not in amounts]
+    behind = [n for n in states if n > numbers[0]]
+    if len(numbers) < 2 or not behind or (len(states) < 2 and numbers[0] < k):
+        return True
+    if k < numbers[0] and len(behind) >= len(numbers):
+        return True
+    at = numbers.index(i)
+    if len(behind) >= len(numbers):  # each is told behind its number
+        last = numbers[at + 1] if at + 1 < len(numbers) else span.stop
+        return i < k < last
+    before = [n for n in states if n < i]
+    return not before or k > i or k == before[-1]
 
 
 WETTED = frozenset({"compression", "torque", "leakage"})

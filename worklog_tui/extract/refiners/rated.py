@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from worklog_tui.extract.finders.sizes import sized
 from worklog_tui.extract.scene import Draft, Scene
 from worklog_tui.extract.tokens import Token
 
@@ -22,7 +23,7 @@ def is_rated(draft: Draft, scene: Scene) -> bool:
         return _thread_in_hand(draft, scene)
     return (
         _is_label(draft, scene) or _is_a(draft, scene) or _on_plate(draft.main, scene) or _after_plate(draft, scene)
-        or _is_size(draft, scene) or _is_capacity(draft, scene)
+        or _is_size(draft, scene) or _is_capacity(draft, scene) or sized(draft.main, scene) != ""
     )  # fmt: skip
 
 

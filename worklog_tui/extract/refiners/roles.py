@@ -59,10 +59,12 @@ def _of_fluid(draft: Draft, scene: Scene) -> str:
     after = scene.tokens[draft.main + 1 : min(draft.main + 5, span.stop)]
     if any(t.low in HOLDS for t in before):
         return "specified"
-    if any(t.low in BACK_IN for t in after[:2]) or any(t.low == "fresh" for t in after[:3]):
-        return "set"
     out = [k for k, t in enumerate(before) if _comes_out(t)]
     went = [k for k, t in enumerate(before) if _goes_in(t)]
+    if out and out[-1] >= len(before) - 2 and not went:
+        return "measured"
+    if any(t.low in BACK_IN for t in after[:2]) or any(t.low == "fresh" for t in after[:3]):
+        return "set"
     if out and (not went or out[-1] >= went[-1]):
         return "measured"
     if "plan" in scene.tokens[draft.main].stances and not went:
@@ -91,6 +93,23 @@ def _is_wanted(i: int, scene: Scene) -> bool:
 BACK_IN = frozenset({"in", "back in", "went in", "goes in", "went back in"})
 OUT = frozenset("out drained dumped caught got lost spilled came".split())
 IN = frozenset("in fresh took poured filled topped added puts put".split())
+
+
+def _came_to(k: int, scene: Scene) -> bool:
+    """`It's down to four`, `that one got up to fifty-five`, `the quill's dropping down to`: it came there by itself."""
+    if scene.tokens[k].low not in CAME_TO or not k:
+        return False
+    before = scene.tokens[k - 1]
+    return bool(before.sense("copula")) or before.low in CAME or before.low.endswith(("'s", "dropped", "dropping"))
+
+
+CAME_TO = frozenset({"down to", "up to", "back to", "into"})
+CAME = frozenset(
+    (
+        "got gets get getting dropped drops dropping fell falls fallen rose rises climbed climbs crept worn wears "
+        "went sinks sank only is was gone come comes came"
+    ).split()
+)
 
 
 def _as_found(i: int, scene: Scene) -> bool:
@@ -136,7 +155,7 @@ def _was_set(i: int, scene: Scene, amounts: set[int]) -> bool:
         if any(s.cls in ("did", "doing", "does", "do") and s.name in SET_ACTIONS for s in tokens[k].senses):
             return True
         if tokens[k].sense("setto"):
-            return True
+            return not _came_to(k, scene)
         if tokens[k].sense("reads") and tokens[k].low not in ("at", "now", "is", "was", "are", "up to", "down to"):
             return False
     return False

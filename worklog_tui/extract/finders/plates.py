@@ -1,0 +1,51 @@
+"""Whose plate it is: `motor plate, 230 volts, 3.6 amps` tells of the motor, whatever was talked of before."""
+
+from __future__ import annotations
+
+from worklog_tui.extract.scene import Draft, Scene
+from worklog_tui.extract.tokens import Thing, Token
+
+OF_MOTORS = frozenset({"voltage", "current", "speed"})
+"What a motor's plate tells (IEC 60034-1, from memory)."
+PLATES = ("plate", "nameplate", "name plate", "data plate", "rating plate")
+
+
+def of_plate(made: Draft, scene: Scene, quantity: str) -> str:
+    """The owner of the plate that the number was read off, in words; empty where no plate was named, or it is not
+    told whose it is.
+    """
+    first = next((k for k in range(made.main - 1, -1, -1) if scene.tokens[k].kind == "stop"), -1) + 1
+    named = next((t for t in reversed(scene.tokens[first : made.main]) if _is_plate(t)), None)
+    if named is not None:
+        if any(t.sense("reads") and t.low not in SAYS for t in scene.tokens[first : made.main]):
+            return ""
+        return _owner(named.low, made, scene, quantity)
+    last = next((s for s in scene.context.things[:3] if s.words.lower().endswith(PLATES) and s.age <= 1), None)
+    told = any(t.sense("reads", "copula", "did", "setto") for t in scene.tokens)
+    return _owner(last.words.lower(), made, scene, quantity) if last is not None and not told else ""
+
+
+SAYS = frozenset("says reads gives shows said is was are at".split())
+
+
+def _is_plate(token: Token) -> bool:
+    words = token.thing.words.lower() if token.thing is not None else token.low
+    return words.endswith(PLATES)
+
+
+def _owner(plate: str, made: Draft, scene: Scene, quantity: str) -> str:
+    """`pump plate` is the pump's; a bare `plate` that tells volts or amperes is the motor's."""
+    name = plate.removesuffix("plate").removesuffix("name ").removesuffix("data ").removesuffix("rating ").strip()
+    name = name.removeprefix("the ").removesuffix("'s").strip()
+    if not name and (quantity not in OF_MOTORS or not _has_motor(scene)):
+        return ""
+    words = name or "motor"
+    if words in ("name", "data", "rating", "maker's", "its"):
+        return ""
+    made.thing, made.thing_at = Thing(words, "electric motor" if words == "motor" else words, "part"), None
+    return words
+
+
+def _has_motor(scene: Scene) -> bool:
+    """Whether the machine is driven by an electric motor."""
+    return scene.machine.fuel in ("none", "") or "motor" in scene.machine.kind.lower()
