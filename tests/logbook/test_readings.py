@@ -6,8 +6,9 @@ from dataclasses import replace
 
 import pytest
 
-from tests.logbook.told import BLOWER, Told, did, read
+from tests.logbook.told import BLOWER, Told, did, good, read
 from worklog_tui.logbook.amounts import bounds_in, converted
+from worklog_tui.logbook.open_items import open_items
 from worklog_tui.logbook.readings import readings, side_by_side
 from worklog_tui.model import SpecifiedValue
 
@@ -100,3 +101,13 @@ def test_what_is_taken_after_oil_in_the_bore_is_wet_and_not_laid_beside_the_card
     (one,) = readings(told.history())
     assert [(p.reading.value, p.reading.condition, p.verdict) for p in one.points] == [(60, "", "low"), (95, "wet", "")]
     assert one.last.verdict == "low", "oil in the bore mends nothing"
+
+
+def test_a_figure_with_oil_in_the_bore_closes_nothing() -> None:
+    told = Told(replace(BLOWER, specified=(COMPRESSION,))).say("", read("compression", 60, "psi", "cylinder 1"))
+    told.say("squirt of oil in the bore", did("lubricate", "bore", "oil"))
+    told.say("", read("compression", 95, "psi", "cylinder 1"))
+    (item,) = open_items(told.history())
+    assert item.closed is None
+    ran = told.say("runs", good("engine", "runs", "engine")).say("", read("compression", 96, "psi", "cylinder 1"))
+    assert open_items(ran.history())[0].closed is not None, "what is taken after it has run is dry"

@@ -109,8 +109,8 @@ def _off(history: History, number: int) -> list[Question]:
     found = []
     for one in off_machine(history):
         if one.place.session <= number:
-            again = f"Is it back? {one.work.part} was last heard {one.how}"
-            asks = f"{again}; a start was tried since." if one.tried else f"{again}."
+            tried = ", and a start was tried since" if one.tried else ""
+            asks = f"{one.work.part}: last heard {one.how}{tried}. Is it still so?"
             said = (AGAIN[one.how], "still so")
             found.append(Question(off_key(one), "off", asks, one.place, one.told, said, one.work.key))
     return found

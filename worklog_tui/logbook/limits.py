@@ -6,6 +6,7 @@ from bisect import bisect_left
 from dataclasses import dataclass
 
 from worklog_tui.logbook.amounts import bounds, bounds_in
+from worklog_tui.logbook.compressions import oiled, taken_wet
 from worklog_tui.logbook.same_thing import Thing, same, thing
 from worklog_tui.logbook.words import word_set
 from worklog_tui.model import History, Reading, SpecifiedValue
@@ -38,6 +39,7 @@ class Judge:
 
     def __init__(self, history: History) -> None:
         self._history = history
+        self._wet: list[tuple[int, int]] | None = None
         self._card = [value for value in history.machine.specified if value.quantity]
         self._said: dict[str, list[tuple[int, Reading]]] = {}
         self._known: dict[tuple[str, Thing], tuple[Limits | None, list[tuple[int, Reading]]]] = {}
@@ -62,8 +64,16 @@ class Judge:
         return _from_talk(min(near, key=lambda row: abs(row[0] - here))[1])
 
     def compares(self, reading: Reading) -> str:
-        """low, high or good for what was measured or set; empty when nothing tells."""
-        return verdict(reading, self.limits(reading)) if reading.role in ("measured", "set") else ""
+        """low, high or good for what was measured or set; empty when nothing tells, or with oil in the bores."""
+        taken = reading.role in ("measured", "set") and not self._is_wet(reading)
+        return verdict(reading, self.limits(reading)) if taken else ""
+
+    def _is_wet(self, reading: Reading) -> bool:
+        if reading.quantity != "compression":
+            return False
+        if self._wet is None:
+            self._wet = oiled(self._history)
+        return taken_wet(reading, self._history.place(reading.main.note).order, self._wet)
 
     def _by_card(self, quantity: str, about: Thing) -> Limits | None:
         best: tuple[int, Limits] | None = None
