@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import hashlib
 import json
+import os
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from itertools import chain
@@ -51,6 +52,8 @@ def export(desk: Desk, to: Path) -> int:
     """Write the whole logbook, with the notes that wait, to a file; gives the number of records."""
     with pen(desk):
         pass
+    if not to.parent.is_dir() or not os.access(to.parent, os.W_OK):
+        raise store.NoPlaceFor(to)
     part = to.with_name(to.name + ".part")
     count = 0
     try:

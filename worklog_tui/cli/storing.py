@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import asdict
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 from worklog_tui.cli.calls import Call
 from worklog_tui.cli.files import named_file
@@ -40,7 +40,7 @@ def backup(call: Call) -> None:
     from worklog_tui.bench.backups import back_up
 
     to = back_up(desk_of(call), Path(call.file).expanduser() if call.file else None)
-    say(f"The logbook was copied to {to}.")
+    _told(call, {"backup": str(to)}, f"The logbook was copied to {to}.")
 
 
 def restore(call: Call) -> None:
@@ -49,7 +49,8 @@ def restore(call: Call) -> None:
 
     aside = put_back(desk_of(call), named_file(call.file))
     was = f" The logbook as it was lies in {aside}." if aside.exists() else ""
-    say(f"The logbook is what the backup was.{was}")
+    done = {"restored": call.file, "as_it_was": str(aside) if aside.exists() else None}
+    _told(call, done, f"The logbook is what the backup was.{was}")
 
 
 def export(call: Call) -> None:
@@ -57,7 +58,7 @@ def export(call: Call) -> None:
     from worklog_tui.bench.exchange import export as write
 
     count = write(desk_of(call), Path(call.file).expanduser())
-    say(f"{_count(count, 'record')} written to {call.file}.")
+    _told(call, {"file": call.file, "records": count}, f"{_count(count, 'record')} written to {call.file}.")
 
 
 def merge(call: Call) -> None:
@@ -78,18 +79,28 @@ def same_machine(call: Call) -> None:
     """Says that two machines are one."""
     from worklog_tui.bench.session_acts import same_machine as one
 
-    say(one(desk_of(call), call.other, call.machine).says)
+    done = one(desk_of(call), call.other, call.machine)
+    _told(call, {"says": done.says, "act": done.act.uid}, done.says)
+
+
+def _told(call: Call, data: dict[str, Any], says: str) -> None:
+    if call.json:
+        say_json(data)
+    else:
+        say(says)
 
 
 def _brought(call: Call, found: Merged) -> None:
     if call.json:
         say_json(asdict(found))
         return
-    brought = [
-        _count(found.machines, "machine"), _count(found.sessions, "session"), _count(found.notes, "note"),
-        _count(found.comments, "comment"), _count(found.acts, "act"),
-    ]  # fmt: skip
-    say(f"{', '.join(brought)} taken in; what was there already was not doubled.")
+    counts = ((found.machines, "machine"), (found.sessions, "session"), (found.notes, "note"),
+              (found.comments, "comment"), (found.acts, "correction"))  # fmt: skip
+    brought = [_count(number, what) for number, what in counts if number]
+    if brought:
+        say(f"{', '.join(brought)} taken in; what was there already was not doubled.")
+    else:
+        say("There was nothing new in it; what was there already was not doubled.")
     if found.left_out:
         complain(f"{_count(found.left_out, 'record')} left out: what they are of is missing.")
     for name in found.alike:

@@ -28,6 +28,7 @@ if TYPE_CHECKING:
         LockedOut,
         NewerLogbook,
         NoPlace,
+        NoPlaceFor,
         NoRoom,
         NotALogbook,
         OldAndFixed,
@@ -38,7 +39,8 @@ else:
         "backups": "backup",
         "device": "device_of",
         "files": "WAIT Connection reading restore scour writing",
-        "refusals": "DamagedLogbook FailingDisk LockedOut NewerLogbook NoPlace NoRoom NotALogbook OldAndFixed Refused",
+        "refusals": "DamagedLogbook FailingDisk LockedOut NewerLogbook NoPlace NoPlaceFor NoRoom NotALogbook"
+        " OldAndFixed Refused",
     }
     _FILE_OF = {name: file for file, names in _FILES.items() for name in names.split()}
 
@@ -55,7 +57,8 @@ else:
 
 
 __all__ = [
-    "WAIT", "Connection", "DamagedLogbook", "FailingDisk", "LockedOut", "NewerLogbook", "NoPlace", "NoRoom",
-    "NotALogbook", "OldAndFixed", "Refused", "acts", "backup", "comments", "derived", "device_of", "erasing", "items",
-    "machines", "moves", "pages", "reading", "restore", "scour", "search", "sessions", "spool", "wordings", "writing",
+    "WAIT", "Connection", "DamagedLogbook", "FailingDisk", "LockedOut", "NewerLogbook", "NoPlace", "NoPlaceFor",
+    "NoRoom", "NotALogbook", "OldAndFixed", "Refused", "acts", "backup", "comments", "derived", "device_of",
+    "erasing", "items", "machines", "moves", "pages", "reading", "restore", "scour", "search", "sessions", "spool",
+    "wordings", "writing",
 ]  # fmt: skip

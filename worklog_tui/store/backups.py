@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 import sqlite3
 from contextlib import closing
 from pathlib import Path
@@ -11,6 +12,8 @@ from worklog_tui.store import refusals
 
 def backup(path: Path, to: Path) -> None:
     """Copy the logbook to a file; what stood there before is replaced once the copy is whole."""
+    if not to.parent.is_dir() or not os.access(to.parent, os.W_OK):
+        raise refusals.NoPlaceFor(to)
     part = to.with_name(to.name + ".part")
     part.unlink(missing_ok=True)
     with closing(_open(path)) as source, closing(sqlite3.connect(part)) as copy:

@@ -57,6 +57,13 @@ class OldAndFixed(Refused):
         )
 
 
+class NoPlaceFor(Refused):
+    """A copy cannot be written where it was to go; the logbook is as it was."""
+
+    def __init__(self, path: Path) -> None:
+        super().__init__(f"{path} cannot be written: name a folder that is there and that you may write to.")
+
+
 class NoRoom(Refused):
     """The disk is full."""
 
