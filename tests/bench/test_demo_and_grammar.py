@@ -9,7 +9,7 @@ import pytest
 from worklog_tui import places
 from worklog_tui.bench.demo import fill
 from worklog_tui.bench.explain import trail
-from worklog_tui.bench.grammar_files import mistakes
+from worklog_tui.bench.grammar_files import mistakes, warnings
 from worklog_tui.bench.review import review
 from worklog_tui.model import Machine
 from worklog_tui.rulebook import Rulebook
@@ -36,6 +36,24 @@ def test_the_demo_fills_a_logbook(own: Path, tmp_path: Path) -> None:
 
 def test_the_shipped_grammars_are_in_order() -> None:
     assert mistakes([places.grammars()]) == []
+
+
+def test_no_shipped_pattern_waits_for_a_name_that_nothing_has() -> None:
+    assert warnings([places.grammars()]) == []
+
+
+def test_a_pattern_that_can_never_match_is_told(own: Path) -> None:
+    (own / "sayings").mkdir(exist_ok=True)
+    (own / "sayings" / "own.toml").write_text(
+        '[[rule]]\nid = "own.wombat"\nsays = "(<thing=wombat grease>|<thing=hose>) glows"\n'
+        'gives = { kind = "finding", part = "hose", condition = "glows", verdict = "bad" }\n'
+        'examples = [{ text = "hose glows", part = "hose" }, { text = "the hose glows", part = "hose" }]\n'
+        'never = ["hose"]\nconfidence = 0.8\n',
+        encoding="utf-8",
+    )
+    (told,) = warnings([places.grammars(), own])
+    assert "own.wombat" in told
+    assert "<thing=wombat grease>" in told
 
 
 @pytest.mark.parametrize(

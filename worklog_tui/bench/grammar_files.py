@@ -20,6 +20,16 @@ def mistakes(folders: Sequence[Path]) -> list[str]:
     return list(dict.fromkeys(found))
 
 
+def warnings(folders: Sequence[Path]) -> list[str]:
+    """What a pattern waits for in vain: a class or a name that no word of the vocabulary has."""
+    from worklog_tui.rulebook import load, unknown_names
+
+    return [
+        f"{file}, pattern {rule}: nothing in the vocabulary is <{name}>; name what it has, or add it"
+        for file, rule, name in unknown_names(load(folders))
+    ]
+
+
 def _comment_words(folders: Sequence[Path]) -> object:
     from worklog_tui.logbook.comment_words import load_comment_words
 

@@ -62,11 +62,13 @@ def grammar(call: Call) -> None:
 
 
 def _check() -> None:
-    from worklog_tui.bench.grammar_files import mistakes
+    from worklog_tui.bench.grammar_files import mistakes, warnings
 
     found = mistakes(folders())
     if found:
         raise BadInput("\n".join(found))
+    for warning in warnings(folders()):
+        complain(warning)
     say("The grammar files are in order.")
 
 

@@ -14,6 +14,7 @@ from worklog_tui.rulebook.making import Made, made
 from worklog_tui.rulebook.misheard import Misheard
 from worklog_tui.rulebook.patterns import Patterns, Rule, pattern_of
 from worklog_tui.rulebook.quantities import Quantities, read_quantities, suggestions_of, topics_of
+from worklog_tui.rulebook.says import classes, parse
 from worklog_tui.rulebook.signs import Signs
 from worklog_tui.rulebook.units import Numerals, Units, numerals_from, units_from
 
@@ -89,3 +90,13 @@ def _book(stamp: str, of: Made) -> Rulebook:
         numerals_from(of.files["numerals.toml"]),
         of.misheard,
     )
+
+
+def unknown_names(book: Rulebook) -> list[tuple[str, str, str]]:
+    """File and id of each rule that names a class which no token can have, with that class."""
+    return [
+        (rule.file, rule.id, name)
+        for rule in book.rules
+        for name in sorted(classes(parse(rule.says)))
+        if not book.signs.having(name)
+    ]
