@@ -27,8 +27,6 @@ MUCH = 0.5
 SEVERAL = 3
 "So many telling words of one sentence tell of the same too."
 _SENTENCES = re.compile(r"[.!?]+")
-_POLITE = stems("see please anyone anybody know tell think reckon")
-"Words of a comment that no line need share."
 _FACTS: dict[str, dict[type[Fact], float]] = {
     "question": {Finding: 4.0, Reading: 3.5, Work: 3.0, Suspect: 2.0, FollowUp: 2.5},
     "suggestion": {FollowUp: 5.0, Work: 3.0, Suspect: 4.0, Finding: 2.5, Reading: 2.0},
@@ -60,8 +58,8 @@ class _Line:
 def answer(lines: ToldLines, words: CommentWords, kind: str, asked: Asked, comment: str) -> Place | None:
     """The line that best answers a comment, the earliest of equals; None when nothing does."""
     if asked.topic is not None:
-        return _by_topic(lines, asked, asked.topic, lines.likeness(stems(comment) - _POLITE))
-    found = _gathered(lines, kind, asked, comment)
+        return _by_topic(lines, asked, asked.topic, lines.likeness(stems(comment) - words.small.polite))
+    found = _gathered(lines, words, kind, asked, comment)
     wanted = [w for w in words.wants if holds_any(f" {asked.sentence} ", w.says)] if kind == "question" else []
     after = _last_own_question(lines, asked)
     weighed: list[tuple[float, Place]] = []
@@ -79,10 +77,10 @@ def answer(lines: ToldLines, words: CommentWords, kind: str, asked: Asked, comme
     return max(standing, key=lambda one: (one[0], late * one[1].order))[1] if standing else None
 
 
-def _gathered(lines: ToldLines, kind: str, asked: Asked, comment: str) -> dict[str, _Line]:
+def _gathered(lines: ToldLines, words: CommentWords, kind: str, asked: Asked, comment: str) -> dict[str, _Line]:
     """The lines that may answer, with what their facts and words weigh."""
     found: dict[str, _Line] = defaultdict(_Line)
-    said = stems(comment) - _POLITE
+    said = stems(comment) - words.small.polite
     for fact in lines.about(thing(name, name) for name in asked.names or (asked.about,)):
         line = found[fact.main.note]
         line.fact = max(line.fact, _worth(fact, kind, asked, said))
@@ -90,7 +88,7 @@ def _gathered(lines: ToldLines, kind: str, asked: Asked, comment: str) -> dict[s
         line.meets |= _meets(lines, fact, asked, said)
     names = [stems(name) for name in (asked.names or (asked.about,)) if name]
     for sentence in _SENTENCES.split(comment) if kind == "suggestion" else [asked.sentence]:
-        key = stems(sentence) - _POLITE
+        key = stems(sentence) - words.small.polite
         for note, share in lines.likeness(key).items():
             line = found[note]
             named = _named(lines, note, names)

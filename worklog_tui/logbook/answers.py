@@ -34,7 +34,7 @@ def read_all(
     ]
     found = [CommentReading(one, kind.kind) for one, kind in zip(comments, kinds, strict=True)]
     shared: dict[int, CommentReading] = {}
-    groups = grouped([kinds[n].kind for n in telling], asked, plain)
+    groups = grouped([kinds[n].kind for n in telling], asked, plain, words.small.everywhere)
     wordings = _wordings(groups, asked)
     for place, group in enumerate(groups):
         n = telling[place]

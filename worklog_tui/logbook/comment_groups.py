@@ -13,19 +13,11 @@ from dataclasses import dataclass, field
 
 from worklog_tui.logbook.comment_topics import Asked
 from worklog_tui.logbook.told_lines import stems
-from worklog_tui.logbook.words import one_form
 
 ENOUGH = 0.25
 "Cosine from which a comment joins a group (judgement, tuned on invented comments)."
 _MOST = 40
 "Words of a comment that are weighed."
-_EVERYWHERE = (
-    "what which how did you do the that would like love see sound check try bet think reckon mine ever been was when "
-    "where who why much many long put use make sure doe anyone ask tell know please end finally problem issue engine "
-    "machine change fix look run"
-)
-_SAY_NOTHING = frozenset(map(one_form, _EVERYWHERE.split()))
-"Words that comments on anything hold."
 
 
 @dataclass(slots=True)
@@ -41,9 +33,11 @@ class _Group:
             self.square += 2 * before * weight + weight * weight
 
 
-def grouped(kinds: Sequence[str], asked: Sequence[Asked], plain: Sequence[str]) -> list[int]:
+def grouped(
+    kinds: Sequence[str], asked: Sequence[Asked], plain: Sequence[str], everywhere: frozenset[str] = frozenset()
+) -> list[int]:
     """For each comment the number of its group, from 0 in the order of the first; only one kind is in a group."""
-    counts = [_counted(a, p) for a, p in zip(asked, plain, strict=True)]
+    counts = [_counted(a, p, everywhere) for a, p in zip(asked, plain, strict=True)]
     common = Counter(word for row in counts for word in row)
     groups: list[_Group] = []
     holders: dict[str, set[int]] = defaultdict(set)
@@ -61,9 +55,9 @@ def grouped(kinds: Sequence[str], asked: Sequence[Asked], plain: Sequence[str]) 
     return numbers
 
 
-def _counted(asked: Asked, plain: str) -> Counter[str]:
+def _counted(asked: Asked, plain: str, everywhere: frozenset[str]) -> Counter[str]:
     """The telling words of a comment, what it is about, and the part that counts in it."""
-    words = sorted(stems(plain) - _SAY_NOTHING)[:_MOST]
+    words = sorted(stems(plain) - everywhere)[:_MOST]
     return Counter([*words, *(f"={key}" for key in asked.keys), *([f"#{asked.kin}"] if asked.kin else [])])
 
 

@@ -6,12 +6,8 @@ import re
 from dataclasses import dataclass
 
 from worklog_tui.logbook.comment_words import CommentWords, by_first_word, holds_any
-from worklog_tui.logbook.words import word_set
 
 _SENTENCES = re.compile(r"[^.!?\n]+[.!?]*")
-_OPENERS = word_set(
-    "and but so or just well also please maybe hey hi ok okay oh um btw ps though anyway now then first"
-)
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,7 +56,7 @@ def kind_of(words: CommentWords, comment: str, technical: bool) -> Kind:
 def weigh(words: CommentWords, sentence: str) -> Weighed:
     """What speaks for each kind in one sentence."""
     said = sentence.split()
-    while len(said) > 1 and (said[0] in _OPENERS or said[0] == ","):
+    while len(said) > 1 and (said[0] in words.small.openers or said[0] == ","):
         said = said[1:]
     begins, whole = " ".join(said), f" {sentence} "
     sums = {"question": 0, "suggestion": 0, "chatter": 0}

@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 from typing import Any
 
 from worklog_tui.logbook.comment_kinds import Kind, weigh
-from worklog_tui.logbook.comment_names import SILENT, called, clause, parts_of, telling
+from worklog_tui.logbook.comment_names import called, clause, parts_of, telling
 from worklog_tui.logbook.comment_words import CommentWords, Topic, holds_any
 from worklog_tui.logbook.deeds import asked as deed_of
 from worklog_tui.logbook.named_things import STATES, Named, named_in
@@ -17,12 +17,7 @@ from worklog_tui.logbook.told_lines import QUANTITIES
 from worklog_tui.logbook.words import word_set
 
 Table = Mapping[str, tuple[tuple[Any, ...], ...]]
-ASKED = word_set(
-    "gap clearance compression pressure voltage timing torque size thread spring height level resistance "
-    "wear wobble play leak leaks leaking rust rusty spark hole key seal gasket speed temperature"
-)
 _NOT_TECHNICAL = word_set("machine good noted material")
-_ARTICLES = word_set("the a an that this those these it them your")
 _PLAINLY = 3
 "What speaks for a kind beyond doubt; of two questions in one the first counts."
 _STOPS = re.compile(r"^(?:once|when|if|because|before|after|while|instead|rather|[.?!,;:]+)$")
@@ -68,14 +63,14 @@ def asked_about(words: CommentWords, table: Table, comment: str, kind: Kind) -> 
 
 def _asked(words: CommentWords, table: Table, plain: str, kind: Kind) -> Asked:
     said = kind.sentence.split()
-    topic = _topic_in(words, kind.sentence, _things(said, table))
+    topic = _topic_in(words, kind.sentence, _things(words, said, table))
     if topic is not None:
         about = _tail(topic, kind.sentence) if topic.tail else topic.about
-        tailed = any(word not in SILENT for word in about.split()) if topic.tail else False
-        part = None if tailed else _part_in(topic, _things(said, table))
+        tailed = any(word not in words.small.silent for word in about.split()) if topic.tail else False
+        part = None if tailed else _part_in(topic, _things(words, said, table))
         key = frozenset({f"topic {topic.about} {part.said if part and not topic.things else ''}"})
         return Asked(
-            called(said, part.start, part.end) if part else about or topic.about,
+            called(words.small, said, part.start, part.end) if part else about or topic.about,
             key,
             (part.said,) if part else (),
             topic,
@@ -83,21 +78,23 @@ def _asked(words: CommentWords, table: Table, plain: str, kind: Kind) -> Asked:
     chosen = _chosen(words, kind, plain, table)
     if chosen is not None:
         return _about_thing(words, *chosen)
-    topic = _topic_in(words, plain, _things(plain.split(), table))
+    topic = _topic_in(words, plain, _things(words, plain.split(), table))
     if topic is not None:
         return Asked(topic.about, frozenset({f"topic {topic.about}"}), (), topic)
-    rest = telling(said)
+    rest = telling(words.small, said)
     return Asked(rest, frozenset({rest}))
 
 
-def _things(said: list[str], table: Table) -> list[Named]:
+def _things(words: CommentWords, said: list[str], table: Table) -> list[Named]:
     """The things and states that a text names; without verbs (weld that tank) and small words (can it)."""
-    return [t for t in named_in(said, table) if not (t.end - t.start == 1 and _no_name(said, t))]
+    return [t for t in named_in(said, table) if not (t.end - t.start == 1 and _no_name(words, said, t))]
 
 
-def _no_name(said: list[str], one: Named) -> bool:
+def _no_name(words: CommentWords, said: list[str], one: Named) -> bool:
     after = said[one.end] if one.end < len(said) else ""
-    return one.kind not in STATES and (one.said in SILENT or (after in _ARTICLES and _verb(one.said)))
+    return one.kind not in STATES and (
+        one.said in words.small.silent or (after in words.small.articles and _verb(one.said))
+    )
 
 
 def _verb(word: str) -> bool:
@@ -144,12 +141,12 @@ def _chosen(words: CommentWords, kind: Kind, plain: str, table: Table) -> tuple[
     """The words, the things in them and the one that counts; of a suggestion, a thing said to be bad comes first."""
     texts = [kind.sentence.split(), plain.split()]
     for said in reversed(texts) if kind.kind == "suggestion" else ():
-        things = _things(said, table)
+        things = _things(words, said, table)
         bad = [t for t in parts_of(things) if _beside_bad(t, things) and _weight(words, kind.kind, said, t)]
         if bad:
             return said, things, min(bad, key=_telling)
     for said in texts:
-        things = _things(said, table)
+        things = _things(words, said, table)
         if parts := parts_of(things):
             weights = {t: _weight(words, kind.kind, said, t) for t in parts}
             return said, things, min(parts, key=lambda t: (-weights[t], *_telling(t)))
@@ -163,7 +160,7 @@ def _telling(one: Named) -> tuple[int, int, int]:
 
 def _weight(words: CommentWords, kind: str, said: list[str], one: Named) -> int:
     """How much the clause that names a thing speaks for the kind of the comment."""
-    low, high = clause(said, one.start, one.end)
+    low, high = clause(words.small, said, one.start, one.end)
     weighed = weigh(words, " ".join(said[low:high]))
     return min(_PLAINLY, weighed.question if kind == "question" else weighed.suggestion)
 
@@ -174,22 +171,31 @@ def _beside_bad(one: Named, things: list[Named]) -> bool:
 
 def _about_thing(words: CommentWords, said: list[str], things: list[Named], chosen: Named) -> Asked:
     start = chosen.start
-    while start > 0 and chosen.start - start < 2 and said[start - 1] not in SILENT and said[start - 1].isalpha():
+    while (
+        start > 0
+        and chosen.start - start < 2
+        and said[start - 1] not in words.small.silent
+        and said[start - 1].isalpha()
+    ):
         start -= 1
     phrase = " ".join(said[start : chosen.end])
-    beside = [w for w in said[max(0, chosen.start - 6) : chosen.end + 5] if w in ASKED and w not in phrase.split()]
+    beside = [
+        w
+        for w in said[max(0, chosen.start - 6) : chosen.end + 5]
+        if w in words.small.asked_of and w not in phrase.split()
+    ]
     near = [t for t in things if abs(t.start - chosen.start) < 6 and t.said not in phrase]
     bad = [t.said for t in near if t.kind == "bad"]
     fluid = [t.said for t in near if t.kind == "fluid"]
     short = " ".join([phrase, *(beside or bad or fluid)[:1]])
-    low, high = clause(said, chosen.start, chosen.end)
+    low, high = clause(words.small, said, chosen.start, chosen.end)
     others = [
         t.name for t in things if t.kind == "part" and low <= t.start and t.end <= high and t.name not in chosen.name
     ]
     names = (chosen.name, *words.akin.get(chosen.name, ()), *words.akin.get(chosen.said, ()), short, *others)
     quantity = next((w for w in (*beside, *phrase.split()) if w in QUANTITIES), "")
     keys = _keys(words, things, short, quantity)
-    about = called(said, start, chosen.end)
+    about = called(words.small, said, start, chosen.end)
     return Asked(about, keys, tuple(dict.fromkeys(names)), None, quantity, kin=_kin(things).name)
 
 

@@ -5,12 +5,12 @@ from __future__ import annotations
 import re
 import tomllib
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, fields
 from functools import lru_cache
 from pathlib import Path
 from typing import Any
 
-from worklog_tui.logbook.words import PHRASES, one_form
+from worklog_tui.logbook.words import FILLER, PHRASES, one_form
 from worklog_tui.rulebook.mistakes import GrammarMistake, Mistake
 
 FILE = "comments.toml"
@@ -58,6 +58,28 @@ class Wanted:
 
 
 @dataclass(frozen=True, slots=True)
+class Small:
+    """Small words, by what they are for."""
+
+    silent: frozenset[str] = frozenset()
+    "They name nothing."
+    links: frozenset[str] = frozenset()
+    "They may stand within the name of a thing."
+    borders: frozenset[str] = frozenset()
+    "A clause ends at them."
+    articles: frozenset[str] = frozenset()
+    "A word before one of them is a deed: weld that tank."
+    asked_of: frozenset[str] = frozenset()
+    "What is asked of a thing."
+    everywhere: frozenset[str] = frozenset()
+    "Comments on anything hold them; in one form."
+    openers: frozenset[str] = frozenset()
+    "A sentence may begin with them."
+    polite: frozenset[str] = frozenset()
+    "No line need share them; in one form."
+
+
+@dataclass(frozen=True, slots=True)
 class CommentWords:
     """All that the file says."""
 
@@ -74,6 +96,7 @@ class CommentWords:
     appeals: tuple[str, ...] = ()
     "Words by which the speaker asks his viewers."
     wants: tuple[Wanted, ...] = ()
+    small: Small = field(default_factory=Small)
     opposites: tuple[tuple[str, str], ...] = ()
     "Words of which a line that holds the one does not answer for the other."
     shorthand: Mapping[str, str] = field(default_factory=dict)
@@ -141,11 +164,20 @@ def _words(tables: Sequence[Mapping[str, Any]]) -> CommentWords:
     lists = {name: tuple(str(p) for table in tables for p in table.get(name, ())) for name in _LISTS}
     wants = tuple(_wanted(w) for table in tables for w in table.get("want", ()))
     pairs = tuple((str(one), str(other)) for table in tables for one, other in table.get("opposites", ()))
-    return CommentWords(cues, topics, akin, shorthand=shorthand, wants=wants, opposites=pairs, **lists)
+    return CommentWords(
+        cues, topics, akin, shorthand=shorthand, wants=wants, small=_small(tables), opposites=pairs, **lists
+    )
 
 
 def _cue(table: Mapping[str, Any]) -> Cue:
     return Cue(table["kind"], table["at"], int(table["weight"]), frozenset(table["says"]))
+
+
+def _small(tables: Sequence[Mapping[str, Any]]) -> Small:
+    rows = [table.get("small", {}) for table in tables]
+    held = {one.name: frozenset(" ".join(str(row.get(one.name, "")) for row in rows).split()) for one in fields(Small)}
+    one_formed = {name: frozenset(map(one_form, held[name])) for name in ("everywhere", "polite")}
+    return Small(**(held | one_formed | {"silent": held["silent"] | FILLER}))
 
 
 def _wanted(table: Mapping[str, Any]) -> Wanted:
