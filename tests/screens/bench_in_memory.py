@@ -16,6 +16,7 @@ from textual.app import App
 from textual.pilot import Pilot
 
 from worklog_tui.bench.camera import Filmed
+from worklog_tui.bench.filming import FilmOf
 from worklog_tui.bench.machines import MachineLine
 from worklog_tui.bench.note_facts import NoteFacts
 from worklog_tui.bench.outlook import Outlook, outlook_of
@@ -53,6 +54,7 @@ class Bench(Errands):
     path: Path
     cards: list[Machine] = field(default_factory=list)
     notes: list[Note] = field(default_factory=list)
+    is_film_of: FilmOf | None = None
     pastes: list[str] = field(default_factory=list)
     comments: list[str] = field(default_factory=list)
     refuse: Exception | None = None
@@ -105,6 +107,9 @@ class Bench(Errands):
     def try_out(self, name: str, read: ReadSession) -> Iterator[TriedOut]:
         found = {place: facts for place, line in enumerate(read.lines) if (facts := read_facts(line.words))}
         yield TriedOut(len(read.lines), found, {})
+
+    def film_of(self, name: str, read: ReadSession) -> FilmOf | None:
+        return self.is_film_of
 
     def history(self, name: str) -> History:
         facts = tuple(fact for note in self.notes for fact in read(note))

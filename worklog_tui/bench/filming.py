@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from worklog_tui import store
 from worklog_tui.bench.acting import CannotAct, Done, acting, sign
+from worklog_tui.bench.machines import named
 from worklog_tui.bench.session_acts import date_session
 from worklog_tui.logbook.film_match import between, film_places
 from worklog_tui.model import Instant
@@ -48,6 +50,48 @@ def _places(desk: Desk, session: str, read: ReadSession) -> Done:
         act = sign(desk, connection, "place in film", session, {"places": found | lying})
     more = f"; {len(lying)} more lie{'s' if len(lying) == 1 else ''} between them" if lying else ""
     return Done(act, f"{len(found)} of {len(notes)} notes are told in the film{more}.")
+
+
+LOOKED_AT = 12
+"So many sessions of a machine, the latest, are compared with the captions of a film."
+TOLD, TOLD_SHARE = 2, 0.2
+"So many notes, and such a share of a session's notes, must be told in the captions of its film (judgement)."
+
+
+@dataclass(frozen=True, slots=True)
+class FilmOf:
+    """The session that captions tell."""
+
+    session: str
+    "Its uid."
+    number: int
+    "Which one of the machine's, from 1."
+    told: int
+    "So many of its notes are told."
+    notes: int
+
+
+def film_of(desk: Desk, machine_name: str, read: ReadSession) -> FilmOf | None:
+    """The session that was worked on in the film whose captions these are; None when they tell of none.
+
+    Sessions that are captions themselves are left out.
+    """
+    captions = [(line.at, line.words) for line in read.lines if line.at is not None]
+    if not captions or read.track != "captions":
+        return None
+    with store.reading(desk.logbook) as connection:
+        lengths = store.pages.lengths(connection, named(connection, machine_name).uid)
+        found = [
+            (session.uid, number, store.sessions.notes_of(connection, session.uid))
+            for number, (session, _) in enumerate(lengths, 1)
+        ][-LOOKED_AT:]
+    best: FilmOf | None = None
+    for uid, number, everything in found:
+        notes = [(note.uid, note.words) for note in everything if note.track != "captions"]
+        told = len(film_places(notes, captions)) if notes else 0
+        if told >= max(TOLD, TOLD_SHARE * len(notes)) and (best is None or told >= best.told):
+            best = FilmOf(uid, number, told, len(notes))
+    return best
 
 
 def undated(desk: Desk, machine_uid: str) -> list[str]:

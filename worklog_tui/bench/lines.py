@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
@@ -88,6 +89,15 @@ def item_called(items: Sequence[OpenItem], words: str) -> OpenItem:
         named = "; ".join(one.about for one in still[:8]) or "see the list of open items"
         raise CannotAct(f"“{words}” means {len(still)} items: {named}.")
     return still[0]
+
+
+def seconds(said: str) -> int:
+    """How far lines are moved in time: `30`, `-30` (earlier) or `-1:30` (minutes and seconds)."""
+    found = re.fullmatch(r"([-+−]?)\s*(?:(\d{1,4}):)?(\d{1,6})", said.strip())
+    if found is None:
+        raise CannotAct("Say by how many seconds, such as 30, or -1:30 for a minute and a half earlier.")
+    size = int(found[2] or 0) * 60 + int(found[3])
+    return -size if found[1] in ("-", "−") else size
 
 
 def moment(desk: Desk, said: str) -> Instant | None:

@@ -37,6 +37,8 @@ class Page:
     parts: tuple[Part, ...] = ()
     lengths: tuple[tuple[str, int], ...] = ()
     "For every session in order: its uid, and how many notes it has."
+    acts: int = 0
+    "Grows with every act of a person."
 
     @property
     def last_worked(self) -> Instant | None:
@@ -58,6 +60,8 @@ class Wanted:
     count: int = PAGE
     own: str = ""
     "The session that is being recorded: it stands last, whatever the dates of the others."
+    acts: int | None = None
+    "What `Page.acts` was when the log was read; None: acts do not matter."
 
 
 def page(desk: Desk, machine_name: str, wanted: Wanted = Wanted()) -> Page:
@@ -73,14 +77,17 @@ def page(desk: Desk, machine_name: str, wanted: Wanted = Wanted()) -> Page:
             said, facts = pages.part(connection, session.uid, first, notes - first)
             parts.insert(0, Part(session, number, first, tuple(said), tuple(facts)))
             count -= notes - first
-    return Page(tuple(parts), _told(found))
+        acts = store.acts.next_counter(connection)
+    return Page(tuple(parts), _told(found), acts)
 
 
 def news(desk: Desk, machine_name: str, known: tuple[tuple[str, int], ...], wanted: Wanted) -> Page | None:
-    """The page when sessions or notes came since the lengths were `known`; else None."""
+    """The page when sessions, notes or acts came since the lengths were `known`; else None."""
     with store.reading(desk.logbook) as connection:
         found = pages.lengths(connection, named(connection, machine_name).uid)
-    return None if _told(found) == known else page(desk, machine_name, wanted)
+        acts = store.acts.next_counter(connection)
+    same = _told(found) == known and wanted.acts in (None, acts)
+    return None if same else page(desk, machine_name, wanted)
 
 
 def _until(found: list[tuple[Session, int]], wanted: Wanted) -> list[tuple[int, Session, int]]:

@@ -17,7 +17,7 @@ def correct(call: Call) -> None:
     """Corrects a note, a fact or a run of lines."""
     from worklog_tui.bench import fact_acts, note_acts, session_acts
     from worklog_tui.bench.history import history
-    from worklog_tui.bench.lines import fact_in, line, lines, moment
+    from worklog_tui.bench.lines import fact_in, line, lines, moment, seconds
 
     desk = desk_of(call)
     known = history(desk, call.machine)
@@ -46,7 +46,7 @@ def correct(call: Call) -> None:
                 case "subject":
                     done = fact_acts.set_subject(desk, notes, words)
                 case "shift":
-                    done = session_acts.shift_lines(desk, notes, _seconds(words))
+                    done = session_acts.shift_lines(desk, notes, seconds(words))
                 case "machine":
                     done = session_acts.move_lines(desk, notes, words)
                 case _:
@@ -199,13 +199,6 @@ def _two(words: list[str]) -> tuple[str, str]:
     if len(words) != 2:
         raise WrongCall("Name the word that was heard and the word that was meant, each in quotes when it is several.")
     return words[0], words[1]
-
-
-def _seconds(text: str) -> int:
-    try:
-        return int(text)
-    except ValueError as fault:
-        raise WrongCall("Say by how many seconds, such as 30 or -30.") from fault
 
 
 def _told(call: Call, done: Done) -> None:

@@ -46,6 +46,10 @@ class Acting(NoteTaking):
     def _refused(self, _: Wish, error: Exception) -> None:
         self.say(f"{reason(error)}.")
 
+    def film_pasted(self, session: str, text: str) -> None:
+        """Its notes get their places in the film."""
+        self.act(deeds.places_in_film(session, text))
+
     def action_undo(self) -> None:
         self.act(deeds.undo)
 
@@ -70,6 +74,26 @@ class Acting(NoteTaking):
                 self.act(deeds.edit(uid, given["words"]), uid)
 
         self.app.push_screen(Asking("What the note should say", {"words": words}), answer)
+
+    def action_mark_lines(self) -> None:
+        """The first press marks where a run of lines begins, the second where it ends, and asks what to do."""
+        from worklog_tui.screens.over_lines import OverLines
+
+        timeline = self.query_one(Timeline)
+        notes = timeline.run_to_here()
+        if not notes:
+            timeline.first_marked = timeline.row.key if timeline.row is not None else ""
+            self.say("From this line on: go to the last one and press the space bar again.")
+            return
+        timeline.first_marked = ""
+        words = [one.words if (one := timeline.log_rows.note(uid)) else "" for uid in (notes[0], notes[-1])]
+        self.say("")
+
+        def chosen(deed: Deed | None) -> None:
+            if deed is not None:
+                self.act(deed, notes[0])
+
+        self.app.push_screen(OverLines(notes, *words), chosen)
 
     def action_strike(self) -> None:
         row = self.query_one(Timeline).row

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 from functools import partial
 from typing import TYPE_CHECKING, Any
 
@@ -47,6 +47,33 @@ def strike(note: str) -> Deed:
         from worklog_tui.bench.note_acts import strike_notes
 
         return strike_notes(desk, [note])
+
+    return deed
+
+
+def places_in_film(session: str, text: str) -> Deed:
+    """Give the notes of a session their places in the film whose captions the text is."""
+
+    def deed(desk: Desk) -> Done:
+        from worklog_tui.bench import filming
+
+        return filming.places_in_film(desk, session, text)
+
+    return deed
+
+
+def over_lines(what: str, notes: Sequence[str], *given: str) -> Deed:
+    """One act over a run of lines: `subject`, `machine`, `seconds`, `word` or `strike`."""
+
+    def deed(desk: Desk) -> Done:
+        from worklog_tui.bench import fact_acts, lines, note_acts, session_acts
+
+        calls: dict[str, Callable[..., Done]] = {
+            "subject": fact_acts.set_subject, "machine": session_acts.move_lines, "word": note_acts.mend_word,
+            "seconds": lambda *a: session_acts.shift_lines(a[0], a[1], lines.seconds(a[2])),
+            "strike": note_acts.strike_notes,
+        }  # fmt: skip
+        return calls[what](desk, notes, *given)
 
     return deed
 

@@ -12,6 +12,7 @@ if TYPE_CHECKING:
     from worklog_tui.bench.acting import Done
     from worklog_tui.bench.camera import Filmed
     from worklog_tui.bench.desk import Desk
+    from worklog_tui.bench.filming import FilmOf
     from worklog_tui.bench.finding_lines import FoundLine
     from worklog_tui.bench.machines import MachineLine
     from worklog_tui.bench.note_facts import NoteFacts
@@ -107,6 +108,12 @@ class Errands:
         from worklog_tui.notes import looks_like_comments, read_comments, read_text
 
         return Pasted(text, read_text(text), looks_like_comments(text), len(read_comments(text)))
+
+    def film_of(self, name: str, read: ReadSession) -> FilmOf | None:
+        """The session that captions tell, if they are those of a film of it."""
+        from worklog_tui.bench.filming import film_of
+
+        return film_of(self.desk, name, read)
 
     def try_out(self, name: str, read: ReadSession) -> Iterator[TriedOut]:
         """What would be read from the lines of a paste, part by part."""

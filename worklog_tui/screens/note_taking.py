@@ -36,6 +36,8 @@ class NoteTaking(Screen[None]):
         self.session: Session | None = None
         "The session that a note of this window was kept in."
         self.half_typed = ""
+        self.pasted = False
+        "Whether a paste was kept that nothing was asked about yet."
         self._keeping = Keeping(self, errands, machine, self._kept, self._not_kept)
         self._drafts = Latest[None, str](self, lambda _: self._keeping.take_draft(), self._restore, self.unread)
         self._previews = Latest[str, Preview](
@@ -72,6 +74,9 @@ class NoteTaking(Screen[None]):
     def notes_kept(self, kept: Sequence[Kept]) -> None:
         """Notes were kept: whoever shows more than the timeline takes it from here."""
 
+    def film_pasted(self, session: str, text: str) -> None:
+        """The captions of a film of that session were pasted."""
+
     def key_came(self) -> None:
         """A key changed the words: work that can wait waits."""
 
@@ -103,12 +108,14 @@ class NoteTaking(Screen[None]):
         self._keeping.keep(Words(words))
 
     def _ask(self, _: str, pasted: Pasted) -> None:
-        from worklog_tui.screens.paste import PasteQuestion, shape_of
+        from worklog_tui.screens.paste import FILM, PasteQuestion, shape_of
 
         def answer(how: str | None) -> None:
             if how == "comments":
                 self.say(f"Keeping {shape_of(pasted)} …")
                 self._keeping.keep(Words(pasted.text, "comments"))
+            elif how and how.startswith(FILM):
+                self.film_pasted(how.removeprefix(FILM), pasted.text)
             elif how:
                 self.say(f"Keeping {shape_of(pasted)} …")
                 self._keep_lines(pasted)
@@ -141,6 +148,7 @@ class NoteTaking(Screen[None]):
             self.say(f"Kept {when}: {came.comments} comments of viewers that were not there before.")
         elif words.how == "lines":
             self._work_ended()
+            self.pasted = True
             facts = sum(len(one.facts) for one in kept)
             self.say(f"Kept {when}: {len(kept)} notes, {facts} facts.")
         else:

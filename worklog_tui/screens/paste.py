@@ -17,16 +17,22 @@ from worklog_tui.widgets.literal import literal
 from worklog_tui.widgets.pasted_lines import PastedLines
 
 if TYPE_CHECKING:
+    from worklog_tui.bench.filming import FilmOf
     from worklog_tui.bench.trying import TriedOut
     from worklog_tui.notes import ReadSession
     from worklog_tui.screens.errands import Errands, Pasted
 
+FILM = "film "
+"What the answer begins with when it is a film; the session follows."
 SHOWN = 3
 "So many complaints are told; the rest are counted."
 
 
 class PasteQuestion(ModalScreen[str]):
-    """Shows what a paste is and asks whether to keep it; the answer is `notes`, `comments` or nothing."""
+    """Shows what a paste is and asks whether to keep it.
+
+    The answer is `notes`, `comments`, `film` with a session, or nothing.
+    """
 
     DEFAULT_CSS = """
     PasteQuestion {
@@ -39,7 +45,8 @@ class PasteQuestion(ModalScreen[str]):
     }
     """
     BINDINGS: ClassVar[list[BindingType]] = [
-        Binding("k,y", "answer('notes')", "keep it", id="paste.keep", tooltip="Keep all lines of the paste as notes"),
+        Binding("k,y", "keep", "keep it", id="paste.keep", tooltip="Keep what the paste is taken for"),
+        Binding("o", "own", "as notes of their own", id="paste.own", tooltip="Keep the captions as notes too"),
         Binding(
             "v", "answer('comments')", "viewers wrote it", id="paste.viewers",
             tooltip="Keep it as viewers' comments, without their names",
@@ -53,6 +60,9 @@ class PasteQuestion(ModalScreen[str]):
         self._errands, self._machine, self.pasted = errands, machine, pasted
         self.read = pasted.read
         self._open = True
+        self.film: FilmOf | None = None
+        "The session that it is the film of."
+        self._compared = pasted.read.track != "captions"
 
     def compose(self) -> ComposeResult:
         with Vertical():
@@ -73,20 +83,44 @@ class PasteQuestion(ModalScreen[str]):
     def action_answer(self, answer: str) -> None:
         self.dismiss(answer)
 
+    def action_keep(self) -> None:
+        """As notes, or as the film of notes that are there; not before it is known which."""
+        if self._compared:
+            self.dismiss(f"{FILM}{self.film.session}" if self.film else "notes")
+
+    def action_own(self) -> None:
+        """As notes, though it is the film of others."""
+        self.dismiss("notes")
+
+    def check_action(self, action: str, parameters: tuple[object, ...]) -> bool | None:
+        """Notes of their own is a question only for the captions of a film that is known."""
+        return self.film is not None if action == "own" else True
+
     def action_without(self) -> None:
         """All lines, or only those that tell nothing."""
         self.query_one(PastedLines).only_silent()
 
     def _try_out(self) -> None:
         """In a worker thread; ends when the question is answered."""
+        if not self._compared:
+            hand_back(self, partial(self._show_film, self._errands.film_of(self._machine, self.read)))
         for found in self._errands.try_out(self._machine, self.read):
             if not self._open:
                 return
             hand_back(self, partial(self._show, found))
 
+    def _show_film(self, film: FilmOf | None) -> None:
+        self.film, self._compared = film, True
+        if film is not None and self._open:
+            asks = f"{shape_of(self.pasted)}: the film of session {film.number}?"
+            self.query_one(".asks", Static).update(literal(asks))
+            self.query_one(".told", Static).update(literal(told_of_film(film)))
+            self.refresh_bindings()
+
     def _show(self, found: TriedOut) -> None:
         if self._open:
-            self.query_one(".told", Static).update(literal(told(self.pasted, found)))
+            said = told(self.pasted, found) if self.film is None else told_of_film(self.film)
+            self.query_one(".told", Static).update(literal(said))
             self.query_one(PastedLines).tell(found.done, found.facts, found.unsure)
 
 
@@ -121,6 +155,14 @@ def told(pasted: Pasted, found: TriedOut) -> str:
         tell = "tells" if silent == 1 else "tell"
         said.append(f"{_many(found.count, 'fact')} in it{asked}; {_many(silent, 'line')} {tell} nothing for the log")
     return ". ".join(said) + "."
+
+
+def told_of_film(film: FilmOf) -> str:
+    """What keeping the captions of a film does."""
+    return (
+        f"They tell {film.told} of the {_many(film.notes, 'note')} of session {film.number}. k gives those notes their "
+        "place in the film, and nothing is kept twice."
+    )
 
 
 def odd(read: ReadSession) -> list[str]:

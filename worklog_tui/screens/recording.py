@@ -22,6 +22,7 @@ from worklog_tui.widgets.timeline import Timeline
 from worklog_tui.widgets.understood import Understood
 
 if TYPE_CHECKING:
+    from worklog_tui.bench.outlook import Outlook
     from worklog_tui.bench.pages import Page
     from worklog_tui.bench.record import Kept
     from worklog_tui.model import Machine
@@ -47,7 +48,7 @@ class RecordingScreen(Far):
             Binding(one.key, f"go('{place}')", one.short, show=False, id=f"go.{place}", tooltip=one.tells)
             for place, one in PLACES.items()
         ),
-        Binding("g", "close_up", "closing up", id="go.closing", tooltip="What was begun and not heard finished"),
+        Binding("g,f5", "close_up", "closing up", id="go.closing", tooltip="What was begun and not heard finished"),
         Binding("b", "before_start", "before a start", id="go.before", tooltip="What to look at before it is started"),
         *FILM_KEYS,
         Binding("z", "far", "far view", id="go.far", tooltip="Large and little, to read from far", show=False),
@@ -150,6 +151,20 @@ class RecordingScreen(Far):
             lambda changed: self.log_changed("") if changed else None,
         )
 
+    def show_outlook(self, outlook: Outlook) -> None:
+        """What was worked out is there; so are the questions of a paste."""
+        super().show_outlook(outlook)
+        self._offer_closing_up()
+
+    def _offer_closing_up(self) -> None:
+        """After a paste, once: what was begun and not heard finished. Never while filming or over half typed words."""
+        if not self.pasted or self.outlook is None or self.clip is not None or self.half_typed:
+            return
+        self.pasted, count = False, len(self.outlook.asked.questions)
+        if count:
+            what = "One thing was" if count == 1 else f"{count} things were"
+            self.say(f"{self.query_one(Understood).said} {what} begun and not heard finished: F5 asks about it.")
+
     def action_edit_card(self) -> None:
         """Change what the card says."""
         from worklog_tui.screens.card import CardScreen
@@ -206,5 +221,6 @@ class RecordingScreen(Far):
             self.show_far(now)
 
     def camera_changed(self) -> None:
-        """The head line says it."""
+        """The head line says it; what waited for the camera to stop is offered."""
         self.show_head()
+        self._offer_closing_up()

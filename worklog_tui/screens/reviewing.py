@@ -48,6 +48,7 @@ class Reviewing:
         self.own = ""
         "The session that this window records in."
         self._point_at = ""
+        self._acts = 0
         self._file: object = None
         self._first = Latest[None, Came](screen, lambda _: self._read(), self._show_first, failed)
         self._news = Latest[Lengths, "Came | None"](screen, self._read_news, self._show_news, failed)
@@ -95,16 +96,16 @@ class Reviewing:
     def _log(self) -> Log:
         return self._screen.query_one(Timeline).log_rows
 
-    def _wanted(self) -> Wanted:
+    def _wanted(self, acts: int | None = None) -> Wanted:
         from worklog_tui.bench.pages import PAGE, Wanted
 
-        return Wanted(None, PAGE, self.own)
+        return Wanted(None, PAGE, self.own, acts)
 
     def _read(self) -> Came:
         return came(self._errands.page(self._machine, self._wanted()))
 
     def _read_news(self, known: Lengths) -> Came | None:
-        page = self._errands.news(self._machine, known, self._wanted())
+        page = self._errands.news(self._machine, known, self._wanted(self._acts))
         return came(page) if page is not None else None
 
     def _read_so_many(self, count: int) -> Came:
@@ -116,6 +117,7 @@ class Reviewing:
         return came(self._errands.page(self._machine, wanted))
 
     def _show_first(self, _: None, found: Came) -> None:
+        self._acts = found.page.acts
         timeline = self._screen.query_one(Timeline)
         if timeline.log_rows.notes:  # a note was kept while the log was read
             timeline.show_news(found.log)
@@ -131,10 +133,12 @@ class Reviewing:
         if tuple(self._log.lengths.items()) != known:  # a note of this window came in between
             self._file = None
             return
+        self._acts = found.page.acts
         self._screen.query_one(Timeline).show_news(found.log)
         self._rest.want()
 
     def _show_again(self, _: int, found: Came) -> None:
+        self._acts = found.page.acts
         self._screen.query_one(Timeline).show_news(found.log)
 
     def _show_earlier(self, wanted: Wanted, found: Came) -> None:

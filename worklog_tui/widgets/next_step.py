@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 from worklog_tui.widgets.row import Row
 from worklog_tui.widgets.rows import Rows
+from worklog_tui.widgets.sections import section
 
 if TYPE_CHECKING:
     from worklog_tui.model import Advice, Step
@@ -30,8 +31,14 @@ def step_rows(advice: Advice) -> list[Row]:
     if advice.steps[1:]:
         rows.append(Row.of("Or else", heading=True))
         rows += [Row.of(step.step, below=step.why) for step in advice.steps[1:3]]
+    if advice.instead:
+        rows += section("What would change the order", [Row.of(advice.instead)])
+    rows += section("Worth saying: it may change what comes first", map(Row.of, advice.asks))
+    rows += section("Your own plan", map(Row.of, advice.plan))
     if advice.remark:
         rows.append(Row.of(advice.remark))
+    if advice.standing:
+        rows.append(Row.of(advice.standing))
     return rows
 
 

@@ -21,10 +21,16 @@ class Timeline(Rows):
     BINDINGS: ClassVar[list[BindingType]] = [
         Binding("enter", "choose", "look", id="timeline.choose", tooltip="What was read from this note, to put right"),
         Binding("e", "screen.edit", "edit", id="timeline.edit", tooltip="Give this note other words"),
+        Binding(
+            "space", "screen.mark_lines", "several lines", id="timeline.lines",
+            tooltip="Mark the first line, then the last: one act over all of them",
+        ),
         Binding("x", "screen.strike", "strike out", id="timeline.strike", tooltip="Strike this note out"),
     ]
 
     margin = 11
+    first_marked = ""
+    "The note that a run of lines begins with."
 
     def __init__(self) -> None:
         super().__init__("No notes yet. The first one begins the first session.")
@@ -37,6 +43,14 @@ class Timeline(Rows):
         def __init__(self, all_of_them: bool = False) -> None:
             super().__init__()
             self.all_of_them = all_of_them
+
+    def run_to_here(self) -> list[str]:
+        """The notes from the one that was marked to the one pointed at, in order."""
+        begin = self.log_rows.place(self.first_marked)
+        if begin is None:
+            return []
+        first, last = sorted((begin, self.here))
+        return [row.key for row in self.rows[first : last + 1] if row.key]
 
     def show_log(self, log: Log) -> None:
         """Show a log, with its last note in sight."""

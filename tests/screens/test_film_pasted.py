@@ -1,0 +1,71 @@
+"""The captions of a finished film, pasted over the notes of the work: the notes get their place, nothing is doubled."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from textual import events
+
+from tests.screens.bench_in_memory import on_screen, settle
+from tests.screens.logbook_desk import SAW, Clock, desk_in, recorder
+from worklog_tui.bench.desk import Desk
+from worklog_tui.bench.history import history
+from worklog_tui.bench.undoing import undo
+from worklog_tui.screens.paste import PasteQuestion
+
+WORK = ("lower guide is cracked", "blade tension spring is weak", "table trunnion bolt sheared off")
+FILM = """[0:00] welcome back to the shed everybody
+[0:12] so here is the lower guide and you can see it is cracked
+[1:05] the spring for the blade tension well it is weak
+[2:40] and this trunnion bolt under the table it has sheared clean off
+"""
+OTHER = "[0:00] the coolant pump hums\n[0:20] and the lamp flickers\n[0:30] that was the lot for now\n"
+
+
+def notes(desk: Desk) -> list[tuple[str, int | None]]:
+    return [(note.words, note.film) for record in history(desk, SAW).sessions for note in record.notes]
+
+
+async def test_captions_of_the_work_give_its_notes_their_place_by_the_key_that_keeps(tmp_path: Path) -> None:
+    desk = desk_in(tmp_path, Clock(), *WORK)
+    app = recorder(desk)
+    async with app.run_test(size=(80, 24)) as pilot:
+        await settle(pilot)
+        app.post_message(events.Paste(FILM))
+        await settle(pilot)
+        assert "the film of session 1?" in on_screen(app)
+        assert "3 of the 3 notes of session 1" in on_screen(app)
+        assert "o as notes of their own" in on_screen(app)
+        await pilot.press("k")
+        await settle(pilot)
+        assert "3 of 3 notes are told in the film" in on_screen(app)
+    assert notes(desk) == list(zip(WORK, (12, 65, 160), strict=True))
+    undo(desk)
+    assert notes(desk) == [(words, None) for words in WORK]
+
+
+async def test_captions_of_other_work_become_notes(tmp_path: Path) -> None:
+    desk = desk_in(tmp_path, Clock(), *WORK)
+    app = recorder(desk)
+    async with app.run_test(size=(80, 24)) as pilot:
+        await settle(pilot)
+        app.post_message(events.Paste(OTHER))
+        await settle(pilot)
+        assert isinstance(app.screen, PasteQuestion)
+        assert "notes of their own" not in on_screen(app)
+        await pilot.press("k")
+        await settle(pilot)
+    assert len(notes(desk)) == len(WORK) + 3
+
+
+async def test_the_same_captions_pasted_twice_are_kept_once(tmp_path: Path) -> None:
+    desk = desk_in(tmp_path, Clock())
+    app = recorder(desk)
+    async with app.run_test(size=(80, 24)) as pilot:
+        for _ in range(2):
+            await settle(pilot)
+            app.post_message(events.Paste(OTHER))
+            await settle(pilot)
+            await pilot.press("k")
+            await settle(pilot)
+    assert len(notes(desk)) == 3
