@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from worklog_tui.screens.acting import Acting
+from worklog_tui.screens.errands import Errands
 from worklog_tui.screens.layout import PLACES, STANDING, beside, made_later
 from worklog_tui.widgets.places import Places
 from worklog_tui.widgets.rows import Rows
@@ -20,9 +21,16 @@ class Placing(Acting):
     outlook: Outlook | None = None
     "The last look at the whole log."
 
+    def __init__(self, errands: Errands, machine: str) -> None:
+        super().__init__(errands, machine)
+        self._when_empty: dict[str, str] = {}
+        "What lists that wait for the look at the log say when there is nothing for them."
+
     async def complete(self) -> None:
         """What the first paint did without."""
         await self.query_one("#log").mount(beside())
+        for place in ("items", "step"):
+            self._wait(place)
 
     @property
     def at(self) -> str:
@@ -45,6 +53,7 @@ class Placing(Acting):
         """Show a place; what has the focus keeps it."""
         if place not in STANDING and self.list_of(place) is None:
             self.query_one("#log").mount(made_later(place), after=self.query_one(Timeline))
+            self._wait(place)
             self._fill(place)
         for name in PLACES:
             self.set_class(name == place, f"at-{name}")
@@ -52,6 +61,12 @@ class Placing(Acting):
                 found.set_class(name == place, "here")
         self.set_class(place not in STANDING, "at-later")
         self.query_one(Places).show(place)
+
+    def _wait(self, place: str) -> None:
+        """Until the whole log was looked at, an empty list does not say that there is nothing."""
+        found = self.list_of(place)
+        if found is not None and self.outlook is None:
+            self._when_empty[place], found.empty = found.empty, "Working it out …"
 
     def on_places_wanted(self, message: Places.Wanted) -> None:
         self.action_go(message.place)
@@ -82,8 +97,10 @@ class Placing(Acting):
         from worklog_tui.widgets.viewers import ViewersRows
 
         found, known = self.list_of(place), self.outlook
-        if known is None:
+        if known is None or found is None:
             return
+        found.empty = self._when_empty.pop(place, found.empty)
+        found.refresh()
         if isinstance(found, OpenItems):
             found.show_items(known.items, known.noticed)
         elif isinstance(found, NextStep):

@@ -43,7 +43,7 @@ def step_rows(advice: Advice) -> list[Row]:
 
 
 def _full(step: Step) -> list[Row]:
-    rows = [Row.of(step.step, below=f"Why: {step.why}" if step.why else "", heading=True)]
+    rows = [Row.of(f"Next: {step.step}", below=f"Why: {step.why}" if step.why else "", heading=True)]
     if step.minutes is not None:
         rows.append(Row.of(f"About {step.minutes} minutes."))
     if step.access:

@@ -1,0 +1,69 @@
+"""Every place with words that mean harm, and on a terminal made tiny and large again: literal, nothing lost."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from pathlib import Path
+
+import pytest
+
+from tests.screens.bench_in_memory import on_screen, settle, type_in
+from tests.screens.logbook_desk import SAW, Clock, desk_in, recorder
+from tests.screens.test_hostile_words import DIRTY, WORDS
+from worklog_tui.bench.history import history
+from worklog_tui.bench.item_acts import add_item
+from worklog_tui.bench.machines import change_card, find_machine
+from worklog_tui.screens.layout import PLACES
+from worklog_tui.screens.recording import RecordingScreen
+from worklog_tui.widgets.note_line import NoteLine
+
+SIZES = ((20, 5), (1, 1), (140, 40), (60, 20), (80, 24))
+
+
+def control_signs(text: str) -> set[str]:
+    return {sign for sign in text if sign != "\n" and (ord(sign) < 32 or 127 <= ord(sign) < 160)}
+
+
+@pytest.mark.parametrize("words", [*WORDS, *(words for words, _ in DIRTY)])
+async def test_hostile_words_are_literal_in_every_place(tmp_path: Path, words: str) -> None:
+    desk = desk_in(tmp_path, Clock(), f"the guide is cracked {words}", f"{words} the guide", words)
+    add_item(desk, SAW, f"see to {words}")
+    change_card(desk, replace(find_machine(desk, SAW), kind=words))
+    app = recorder(desk)
+    async with app.run_test(size=(140, 40)) as pilot:
+        await settle(pilot)
+        await pilot.press("escape")
+        for place, one in PLACES.items():
+            await pilot.press(one.key)
+            await settle(pilot)
+            assert isinstance(app.screen, RecordingScreen)
+            assert app.screen.at == place
+            assert not control_signs(on_screen(app))
+            assert not any(
+                "@click" in segment.style.meta
+                for line in app.screen._compositor.render_strips()
+                for segment in line
+                if segment.style is not None
+            )
+        assert app.is_running
+
+
+async def test_a_terminal_made_tiny_and_large_again_loses_nothing_in_any_place(tmp_path: Path) -> None:
+    desk = desk_in(tmp_path, Clock(), "the guide is cracked", "the table cleaned")
+    app = recorder(desk)
+    async with app.run_test(size=(80, 24)) as pilot:
+        await settle(pilot)
+        await type_in(pilot, "half typed")
+        await pilot.press("escape")
+        for place, one in PLACES.items():
+            await pilot.press(one.key)
+            await settle(pilot)
+            before = on_screen(app)
+            for size in SIZES:
+                await pilot.resize_terminal(*size)
+                await settle(pilot)
+            assert on_screen(app) == before, place
+            assert app.screen.query_one(NoteLine).text == "half typed"
+        await pilot.press("n", "enter")
+        await settle(pilot)
+    assert [note.words for note in history(desk, SAW).sessions[0].notes][-1] == "half typed"
