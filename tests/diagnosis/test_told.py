@@ -59,7 +59,9 @@ def test_a_complaint_that_breaks_across_two_notes_is_heard_once(faults: FaultBoo
 
 def test_words_that_point_at_a_fault_bring_its_look_first(faults: FaultBook) -> None:
     log = said("It hums and won't start.", "Spin it by hand and away it goes.", machine=DRILL)
-    assert "capacitor" in advice(faults, log).steps[0].step
+    first = advice(faults, log).steps[0]
+    assert "capacitor" in first.step
+    assert 'What points to it: "Spin it by hand and away it goes" (1:00)' in first.why
 
 
 def test_half_choke_that_smooths_it_out_cures_nothing(faults: FaultBook) -> None:

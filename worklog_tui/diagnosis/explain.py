@@ -12,6 +12,8 @@ from worklog_tui.model import Cause, Evidence, Step, SystemStanding
 
 LIKELY, POSSIBLE = 0.35, 0.08
 "Grades of a cause by its chance (judgement)."
+LONGEST = 110
+"Longer words than this (characters) are not quoted as what points to a fault."
 TELLING = 0.15
 "Log odds below which a sign is not worth naming."
 
@@ -63,7 +65,7 @@ def _why(option: Option, engine: Engine, log: Log, sign: Sign, access: tuple[str
     names = names or [faults[f].name for f in engine.suspects[:1]]
     complaint = engine.symptom.says[0].upper() + engine.symptom.says[1:]
     first = f"{complaint} ({log.said(sign.event.place)}). Most likely: {'; '.join(names)}."
-    first += _disturbed(engine, log)
+    first += _disturbed(engine, log) + _pointed(engine, log)
     if option.sort == "repair":
         return f"{first} Do this, then prove it by the same test."
     minutes = job_minutes(option.job.minutes) + (f" once {access[0]} is off" if access else "")
@@ -78,6 +80,15 @@ def _disturbed(engine: Engine, log: Log) -> str:
         if work := engine.signs.disturbed.get(name):
             at = log.said(work.place)
             return f" It was well before the {work.fact.about} was worked on ({at}): what was disturbed comes first."
+    return ""
+
+
+def _pointed(engine: Engine, log: Log) -> str:
+    """The words that point at the likeliest fault, where there are any."""
+    for name in engine.suspects[:1]:
+        sign = engine.signs.hint_signs.get(name)
+        if sign and len(sign.words) <= LONGEST:
+            return f' What points to it: "{sign.words}" ({log.said(sign.event.place)}).'
     return ""
 
 
