@@ -77,3 +77,13 @@ def test_what_came_down_by_itself_was_not_set(book: Rulebook) -> None:
 def test_after_a_time_the_numbers_are_of_the_test(book: Rulebook) -> None:
     found = readings(book, "Bearing temperatures after twenty minutes. Inner bush, forty-four.")
     assert [(r.quantity, r.value) for r in found][-1] == ("temperature", 44.0)
+
+
+def test_pounds_on_a_spring_balance_are_a_pull(book: Rulebook) -> None:
+    found = readings(book, "Spring balance on the holder. It lets go at forty-six pounds.")
+    assert [(r.quantity, r.value, r.unit) for r in found] == [("mass", 46.0, "lb")]
+
+
+def test_so_many_revolutions_are_those_of_a_minute(book: Rulebook) -> None:
+    found = readings(book, "Motor plate, four hundred volts, fourteen forty revolutions.")
+    assert [(r.quantity, r.value, r.unit) for r in found][-1] == ("speed", 1440.0, "rpm")

@@ -151,6 +151,7 @@ def with_which(thing_words: str, which: str) -> str:
     if not which or which.lower() in thing_words.lower().split():
         return thing_words
     which = which.removesuffix("s") if which.lower() in ("lefts", "rights") else which
-    kept = [w for w in thing_words.split() if w.lower() not in SIDES and not w.isdigit()] or thing_words.split()
+    words_of = thing_words.split()
+    kept = [w for w in words_of if w.lower() not in SIDES and not w.isdigit()] or words_of
     words = " ".join(kept)
     return f"{words} {which}" if which.isdigit() else f"{which} {words}"

@@ -37,7 +37,8 @@ def carried(scene: Scene, i: int, name: str) -> Bare | None:
         (t.amount for t in reversed(scene.tokens[:i]) if t.amount is not None and name in t.amount.quantities), None
     )
     if before is not None:
-        return _like(value, before.unit, scale_of(before), before.low)
+        pull = name == "mass" and before.unit == "psi"  # pounds on a spring balance
+        return _like(value, "lb" if pull else before.unit, scale_of(before), before.low)
     topic = scene.context.topic
     if topic is not None and topic.quantity == name and topic.unit and topic.value:
         return _like(value, topic.unit, topic.scale, topic.value)

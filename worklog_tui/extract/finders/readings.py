@@ -117,6 +117,8 @@ def _subject(made: Draft, match: Match, scene: Scene) -> None:
         made.filled.add("subject")
 
 
+REVOLUTIONS = 100
+"From so many turns on they are those of a minute: `fourteen forty revolutions` on a plate."
 SAID_BEFORE = 12
 "Tokens before a bare number in which an amount tells what it is."
 
@@ -146,6 +148,8 @@ def _amount(
         if poured(amount, made, scene):
             return "volume", spread_of(amount), "ml"
         quantity = told or quantity_of(amount.quantities, made, scene)
+        if quantity == "turns" and amount.low >= REVOLUTIONS:
+            return "speed", spread_of(amount), "rpm"
         days = DAYS.get(amount.unit, 1)
         value = amount.low * days if amount.low == amount.high else (amount.low * days, amount.high * days)
         if quantity in ("duration", "age") and not of_work(made, scene):
@@ -155,6 +159,7 @@ def _amount(
         if quantity == "leakage" and not support(quantity, made, scene):
             made.confidence = 0.45  # a share of anything
         unit = degrees(amount.low, scene) if (quantity, amount.unit) == ("temperature", "deg") else amount.unit
+        unit = "lb" if (quantity, unit) == ("mass", "psi") else unit  # pounds on a spring balance
         return (quantity, value, "day" if amount.unit in DAYS else unit) if quantity else None
     if token.kind == "ratio" and token.value is not None:
         return ("ratio", token.value, "") if _is_mix(made, scene) else None
