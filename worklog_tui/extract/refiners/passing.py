@@ -7,6 +7,7 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from worklog_tui.extract.read_before import last_read
+from worklog_tui.extract.refiners.mentioned import MENTIONED
 from worklog_tui.extract.scene import Draft, Scene
 from worklog_tui.extract.tokens import Token
 
@@ -169,4 +170,5 @@ CHECKS: tuple[tuple[str, Callable[[Draft, Scene], bool]], ...] = (
     ("said of something else", _of_another),
     ("only a word", _only_a_word),
     ("said better in the next words", _corrected),
+    *MENTIONED,
 )

@@ -1,0 +1,149 @@
+"""States that stand in talk of something else: what a cause would mean, how it was before, what was put on, words that
+only tell which one or which way.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from worklog_tui.extract.salience import PREPOSITIONS
+from worklog_tui.extract.scene import Draft, Scene
+from worklog_tui.extract.tokens import Token
+
+NAMING = frozenset({"finding.thing-is-state", "finding.state"})
+YOURS = frozenset("your yr ur youre".split())
+IT_IS = frozenset("its thats be".split()) | {"it is", "that is", "gotta be", "has to be", "must be"}
+CONCLUDES = frozenset("means meaning why proves".split()) | {"which means", "that means", "so that means", "that's why", "thats why"}
+DOERS = frozenset("ive weve youve id wed".split())
+WITH = frozenset("with w w/".split())
+LATER = frozenset("itll thatll theyll shell hell".split())
+JOINING = frozenset("inside underneath right where when that which just all too though here there now again still".split())
+WHOLES = frozenset("bit bits patch spot spots mark marks area ring edge end one ones line streak".split())
+"Nouns for a place on a thing: `there's a burnt bit on it` tells of the thing."
+ADVERBS = {
+    "straight": frozenset("from to up down into onto through off in on out back over at".split()),
+    "hard": frozenset("against up over on down by".split()),
+    "flat": frozenset("out on".split()),
+    "wide": frozenset("of at".split()),
+    "clear": frozenset("by of".split()),
+    "even": frozenset("with when if on at".split()),
+    "high": frozenset("spot spots speed tension voltage pressure".split()),
+    "low": frozenset("speed tension voltage pressure gear".split()),
+    "full": frozenset("dpth depth down lock load throttle speed travel size marks set".split()),
+    "dead": frozenset("centre center on easy slow".split()),
+    "right": frozenset("through down up back across round".split()),
+}
+"Words that are no states before these: `straight from the stud to the solenoid`, `high spot`."
+
+
+def _at(scene: Scene, i: int) -> Token | None:
+    return scene.tokens[i] if 0 <= i < len(scene.tokens) else None
+
+
+def _clause_before(draft: Draft, scene: Scene) -> list[Token]:
+    return [scene.tokens[k] for k in scene.clause(draft.main) if k < draft.main]
+
+
+def _your_trouble(draft: Draft, scene: Scene) -> bool:
+    """`There's your chatter`, `that's a lot of your no power`: a trouble that is known, and explained."""
+    before = _at(scene, draft.main - 1)
+    return before is not None and before.low in YOURS and not draft.rule.gives.get("from")
+
+
+def _concluded(draft: Draft, scene: Scene) -> bool:
+    """`Which means the valve is passing`, `so it's the lever valve leaking`: what follows from what was found."""
+    said_before = _clause_before(draft, scene)
+    comma = max((n for n, t in enumerate(said_before) if t.kind == "comma"), default=-1)
+    if any(t.low in CONCLUDES or t.low.rpartition(" ")[2] in ("means", "why") for t in said_before[comma + 1 :]):
+        return True
+    k = draft.thing_at
+    if k is None or draft.fields["verdict"] == "good" or draft.rule.id not in NAMING or k > draft.main or any(
+        t.sense("copula", "moves") or t.kind == "comma" for t in scene.tokens[k + 1 : draft.main]
+    ):  # fmt: skip
+        return False
+    article, verb = _at(scene, k - 1), _at(scene, k - 2)
+    said = scene.text[scene.tokens[k].end - 2 : scene.tokens[k].end].lower() in ("'s", "\u2019s")
+    return article is not None and article.low == "the" and verb is not None and verb.low in IT_IS and not said
+
+
+def _was_before(draft: Draft, scene: Scene) -> bool:
+    """`The tubes were slow before`: how it was, not how it is."""
+    after = _at(scene, draft.last + 1)
+    ends = _at(scene, draft.last + 2)
+    return after is not None and after.low == "before" and (ends is None or ends.kind in ("stop", "comma"))
+
+
+def _put_on(draft: Draft, scene: Scene) -> bool:
+    """`A smear of grease`, `a cough of air`: how much of something there was."""
+    k = draft.thing_at
+    if k is None or k < draft.last or draft.thing is None or draft.thing.kind not in ("fluid", "material"):
+        return False
+    return any(t.low == "of" for t in scene.tokens[draft.last + 1 : k])
+
+
+def _with_it(draft: Draft, scene: Scene) -> bool:
+    """`It goes back with both clips tight`: how the rest was when something was done."""
+    k = draft.thing_at
+    token = scene.tokens[draft.main]
+    if k is None or k > draft.main or not token.sense("made_so", "position"):
+        return False
+    before = [t for t in scene.tokens[max(0, k - 3) : k] if t.clause == token.clause]
+    return any(t.low in WITH for t in before)
+
+
+def _other_word(draft: Draft, scene: Scene) -> bool:
+    """`Straight from the stud`, `hard against the end`, `high spot`."""
+    after = _at(scene, draft.last + 1)
+    near = after.low.partition(" ")[0] if after is not None else ""
+    return near in ADVERBS.get(scene.tokens[draft.main].low, frozenset())
+
+
+def _of_a_noun(draft: Draft, scene: Scene) -> bool:
+    """`A broken bit of old ring to scrape with`, `in boiling water`: said of the noun behind it."""
+    if draft.rule.id != "finding.state":
+        return False
+    before, after = _at(scene, draft.main - 1), _at(scene, draft.last + 1)
+    if before is None or after is None or after.clause != scene.tokens[draft.main].clause:
+        return False
+    said = scene.tokens[draft.main].low
+    if (draft.main > 1 and scene.tokens[draft.main - 2].low == "like") or said.endswith((" with", " of", " in")):
+        return False
+    led = before.low in ("a", "an", "in", "of", "from", "into", "another")
+    noun = after.kind == "thing" or (after.kind == "word" and after.low.isalpha() and len(after.low) > 2)
+    return led and noun and after.low.partition(" ")[0] not in WHOLES | PREPOSITIONS | JOINING
+
+
+def _by_a_person(draft: Draft, scene: Scene) -> bool:
+    """`I've wiggled the lever`: done, not found."""
+    before = _at(scene, draft.main - 1)
+    return draft.rule.id == "finding.state" and before is not None and before.low in DOERS
+
+
+def _how_much(draft: Draft, scene: Scene) -> bool:
+    """`It holds one point six`, `ninety-five in the book`: an amount and where it stands, no state."""
+    low = scene.tokens[draft.main].low
+    before, after = _at(scene, draft.main - 1), _at(scene, draft.last + 1)
+    if low in ("holds", "it holds", "still holds"):
+        said = any(t.low.partition(" ")[0] in ("what", "whats") or t.kind == "amount" for t in _clause_before(draft, scene))
+        return said or (after is not None and after.kind in ("amount", "number"))
+    return low == "in the book" and (before is None or before.kind in ("amount", "number", "stop"))
+
+
+def _to_come(draft: Draft, scene: Scene) -> bool:
+    """`It'll clear`: what is expected of it."""
+    first = scene.tokens[draft.first_used]
+    return draft.rule.id == "finding.it-is-state" and first.low in LATER and draft.first_used < draft.main
+
+
+MENTIONED: tuple[tuple[str, Callable[[Draft, Scene], bool]], ...] = (
+    ("a trouble that is explained", _your_trouble),
+    ("only concluded", _concluded),
+    ("how it was before", _was_before),
+    ("what was put on", _put_on),
+    ("how the rest was meanwhile", _with_it),
+    ("another word here", _other_word),
+    ("said of the noun behind it", _of_a_noun),
+    ("done by a person", _by_a_person),
+    ("an amount, no state", _how_much),
+    ("only expected", _to_come),
+)
