@@ -42,9 +42,22 @@ def salience(scene: Scene, k: int) -> int:
         before.low == "and" and k + 1 < len(scene.tokens) and scene.tokens[k + 1].kind in ("word", "term")
     ) or before.sense("did", "do", "doing", "does"):
         score += 1
+    if _out_of_the_way(scene, k):
+        score -= 3
     if token.thing.loose or token.thing.kind in ASIDE or token.thing.system == "instruments and gauges":
         score -= 3
     return score
+
+
+AWAY = frozenset("off out up open shut apart away on".split())
+
+
+def _out_of_the_way(scene: Scene, k: int) -> bool:
+    """`Lower wheel by hand, blade off`: how the rest stood while the first thing was looked at."""
+    after = scene.tokens[k + 1 : k + 3]
+    if not after or after[0].low not in AWAY or (len(after) > 1 and after[1].kind not in ("stop", "comma")):
+        return False
+    return any(t.thing is not None and t.thing.kind not in ASIDE for t in scene.tokens[:k])
 
 
 def _before(scene: Scene, k: int) -> int | None:
