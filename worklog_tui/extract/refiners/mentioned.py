@@ -26,6 +26,7 @@ ADVERBS = {
     "flat": frozenset("out on".split()),
     "wide": frozenset("of at".split()),
     "clear": frozenset("by of".split()),
+    "get in": frozenset("there here the it to through a".split()),
     "even": frozenset("with when if on at".split()),
     "high": frozenset("spot spots speed tension voltage pressure".split()),
     "low": frozenset("speed tension voltage pressure gear".split()),
