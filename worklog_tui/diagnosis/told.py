@@ -122,9 +122,7 @@ def sentences(log: Log) -> list[Sentence]:
     return found
 
 
-def heard_in(
-    wordings: Iterable[str], lines: Sequence[Sentence], across: bool = False
-) -> Iterator[tuple[Event, bool]]:
+def heard_in(wordings: Iterable[str], lines: Sequence[Sentence], across: bool = False) -> Iterator[tuple[Event, bool]]:
     """Each sentence that has one of the wordings, with whether it says so (True) or denies it (False).
 
     `across`: the words may begin in the note before.

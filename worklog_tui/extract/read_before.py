@@ -3,12 +3,32 @@
 from __future__ import annotations
 
 from worklog_tui.extract.scene import Scene
-from worklog_tui.model import Reading
+from worklog_tui.extract.tokens import Thing
+from worklog_tui.model import Reading, Work
 
 
 def last_read(scene: Scene) -> Reading | None:
-    """The last fact before this sentence where it is a value that was measured, in this note or the one before."""
-    last = scene.context.recent[-1] if scene.context.recent else None
+    """The last fact before this sentence where it is a value that was measured, in this note or the one before; work
+    that the value only implied does not come between.
+    """
+    told = (f for f in reversed(scene.context.recent) if not (isinstance(f, Work) and "action" in f.filled))
+    last = next(told, None)
     if not isinstance(last, Reading) or last.role != "measured" or last.main.note in scene.context.notes[:-1]:
         return None
     return last
+
+
+def thing_read(scene: Scene) -> Thing | None:
+    """What was read in the sentences before, with nothing else told since."""
+    last = last_read(scene)
+    if last is not None and last.subject:
+        return measured_thing(last.quantity, Thing(last.subject, last.name, "quality", own=last.subject))
+    topic = scene.context.topic
+    if topic is not None and topic.age == 0 and topic.words:
+        return measured_thing(topic.quantity, Thing(topic.words, topic.name, "quality", own=topic.words))
+    return None
+
+
+def measured_thing(quantity: str, thing: Thing | None) -> Thing | None:
+    """What a reading was of; a compression is judged as such."""
+    return Thing("compression", "compression", "quality") if quantity == "compression" else thing

@@ -60,7 +60,7 @@ class Finding(ModalScreen[str]):
 
     def compose(self) -> ComposeResult:
         with Vertical():
-            yield Input(placeholder="words of the note; \"in quotes\" a phrase, word* a beginning", compact=True)
+            yield Input(placeholder='words of the note; "in quotes" a phrase, word* a beginning', compact=True)
             yield Static("", classes="told", markup=False)
             yield FoundRows()
             yield KeyLine(wraps=True)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from worklog_tui.extract.finders.bearer import bearer, head
 from worklog_tui.extract.matching import Match
+from worklog_tui.extract.read_before import thing_read
 from worklog_tui.extract.salience import salience
 from worklog_tui.extract.scene import Draft, Scene
 from worklog_tui.extract.subjects import Fits, which_near, with_which
@@ -160,8 +161,15 @@ def _find_thing(made: Draft, scene: Scene, at: int) -> None:
     made.thing, made.thing_at = bearer(scene, made.first_used, at, fits)
     if made.thing is None and made.rule.id in OUTRIGHT:
         made.thing, made.thing_at = bearer(scene, made.first_used, at, lambda t: bool(_said_of(t, token)))
+    _judged(made, scene, token)
     if made.thing is None and _of_machine(token):
         made.thing = scene.engine()
+
+
+def _judged(made: Draft, scene: Scene, token: Token) -> None:
+    """A judgement for which nothing was named is of what was read last."""
+    if made.thing is None and token.sense("judged"):
+        made.thing = thing_read(scene)
 
 
 def _before_it(scene: Scene, at: int, fits: Fits) -> int | None:

@@ -5,9 +5,8 @@ solid, you can't see daylight`.
 from __future__ import annotations
 
 from worklog_tui.extract.finders.findings import senses_for
-from worklog_tui.extract.read_before import last_read
+from worklog_tui.extract.read_before import measured_thing, thing_read
 from worklog_tui.extract.scene import Draft, Scene
-from worklog_tui.extract.tokens import Thing
 
 
 def refine(drafts: list[Draft], scene: Scene) -> list[Draft]:
@@ -46,25 +45,9 @@ def _judge(draft: Draft, reading: Draft | None, scene: Scene) -> None:
     if reading is not None:
         between = scene.tokens[reading.last + 1 : draft.main]
         if not any(t.kind in ("thing", "which") for t in between):
-            thing, at = _measured(reading.fields["quantity"], reading.thing), reading.thing_at
+            thing, at = measured_thing(reading.fields["quantity"], reading.thing), reading.thing_at
     elif not scene.things(range(draft.main)):
-        thing = _read_before(scene)
+        thing = thing_read(scene)
     if thing is not None and thing.kind not in ("tool", "unknown"):
         draft.thing, draft.thing_at = thing, at
         draft.trail.append("of what was read before it")
-
-
-def _read_before(scene: Scene) -> Thing | None:
-    """What was read in the sentences before, with nothing else told since."""
-    last = last_read(scene)
-    if last is not None and last.subject:
-        return _measured(last.quantity, Thing(last.subject, last.name, "quality", own=last.subject))
-    topic = scene.context.topic
-    if topic is not None and topic.age == 0 and topic.words:
-        return _measured(topic.quantity, Thing(topic.words, topic.name, "quality", own=topic.words))
-    return None
-
-
-def _measured(quantity: str, thing: Thing | None) -> Thing | None:
-    """What a reading was of; a compression is judged as such."""
-    return Thing("compression", "compression", "quality") if quantity == "compression" else thing

@@ -13,11 +13,19 @@ from worklog_tui.extract.tokens import Token
 NAMING = frozenset({"finding.thing-is-state", "finding.state"})
 YOURS = frozenset("your yr ur youre".split())
 IT_IS = frozenset("its thats be".split()) | {"it is", "that is", "gotta be", "has to be", "must be"}
-CONCLUDES = frozenset("means meaning why proves".split()) | {"which means", "that means", "so that means", "that's why", "thats why"}
+CONCLUDES = frozenset("means meaning why proves".split()) | {
+    "which means",
+    "that means",
+    "so that means",
+    "that's why",
+    "thats why",
+}
 DOERS = frozenset("ive weve youve id wed".split())
 WITH = frozenset("with w w/".split())
 LATER = frozenset("itll thatll theyll shell hell".split())
-JOINING = frozenset("inside underneath right where when that which just all too though here there now again still".split())
+JOINING = frozenset(
+    "inside underneath right where when that which just all too though here there now again still".split()
+)
 WHOLES = frozenset("bit bits patch spot spots mark marks area ring edge end one ones line streak".split())
 "Nouns for a place on a thing: `there's a burnt bit on it` tells of the thing."
 ADVERBS = {
@@ -109,8 +117,12 @@ def _of_a_noun(draft: Draft, scene: Scene) -> bool:
     said = scene.tokens[draft.main].low
     if (draft.main > 1 and scene.tokens[draft.main - 2].low == "like") or said.endswith((" with", " of", " in")):
         return False
-    led = before.low in ("a", "an", "in", "of", "from", "into", "another")
-    noun = after.kind == "thing" or (after.kind == "word" and after.low.isalpha() and len(after.low) > 2)
+    led = before.low.removeprefix("\u2026") in ("a", "an", "in", "of", "from", "into", "another")
+    noun = (
+        after.kind == "thing"
+        or (after.kind == "term" and not after.senses)
+        or (after.kind == "word" and after.low.isalpha() and len(after.low) > 2)
+    )
     return led and noun and after.low.partition(" ")[0] not in WHOLES | PREPOSITIONS | JOINING
 
 
@@ -125,7 +137,9 @@ def _how_much(draft: Draft, scene: Scene) -> bool:
     low = scene.tokens[draft.main].low
     before, after = _at(scene, draft.main - 1), _at(scene, draft.last + 1)
     if low in ("holds", "it holds", "still holds"):
-        said = any(t.low.partition(" ")[0] in ("what", "whats") or t.kind == "amount" for t in _clause_before(draft, scene))
+        said = any(
+            t.low.partition(" ")[0] in ("what", "whats") or t.kind == "amount" for t in _clause_before(draft, scene)
+        )
         return said or (after is not None and after.kind in ("amount", "number"))
     return low == "in the book" and (before is None or before.kind in ("amount", "number", "stop"))
 

@@ -1,0 +1,106 @@
+"""Whose state it is, and what is no finding: which one of several, judgements after a value, things said in passing."""
+
+from __future__ import annotations
+
+import pytest
+
+from worklog_tui.extract import CONFIDENCE_LINE, read_session
+from worklog_tui.model import Finding, Machine, Note
+from worklog_tui.rulebook import Rulebook
+
+PUMP = Machine("Quarry pump", kind="four-cylinder petrol engine", fuel="petrol", ignition="magneto", cylinders=4)
+
+
+def found(book: Rulebook, *lines: str, track: str = "captions") -> list[tuple[str, str]]:
+    """(part, verdict) of all that was surely found."""
+    notes = [Note(f"n{i}", "s", line, track=track) for i, line in enumerate(lines)]
+    facts = read_session(book, PUMP, notes)
+    return [(f.part.lower(), f.verdict) for f in facts if isinstance(f, Finding) and f.confidence >= CONFIDENCE_LINE]
+
+
+@pytest.mark.parametrize(
+    ("words", "facts"),
+    [
+        (
+            "Top ring's stuck solid. The second's free, and the third one's in three bits.",
+            {("top ring", "bad"), ("second ring", "good"), ("third ring", "bad")},
+        ),
+        ("Tyres. Front is bald. Rear's all right.", {("front tyres", "bad"), ("rear tyres", "good")}),
+        ("Left lining is nearly new. Right one is wet.", {("left lining", "good"), ("right lining", "bad")}),
+        ("Six plugs out. Number four and number five are wet.", {("4 and 5 plugs", "bad")}),
+        ("Blades. One of them is bent and the other one's cracked.", {("blades", "bad"), ("other blades", "bad")}),
+        ("Bowls. Left's clean. Right's got sludge in it.", {("left bowls", "good"), ("right bowls", "bad")}),
+        ("Number two is wet.", {("number 2", "bad")}),
+    ],
+)  # fmt: skip
+def test_which_one_of_several_stands_for_the_thing_named_before(
+    book: Rulebook, words: str, facts: set[tuple[str, str]]
+) -> None:
+    assert set(found(book, words)) == facts
+
+
+def test_it_is_one_thing_and_not_several(book: Rulebook) -> None:
+    assert found(book, "Thermostat. Two nuts. Out. Eighty degrees and it's stuck shut.") == [("thermostat", "bad")]
+
+
+@pytest.mark.parametrize(
+    ("words", "part"),
+    [
+        ("Oil pressure next. Fifty psi. Lovely.", "oil pressure"),
+        ("Points gap is fifteen thou. Good.", "points gap"),
+        ("Compression test. One, a hundred and ten. Two, a hundred and twelve. I'm having that.", "compression"),
+    ],
+)
+def test_a_judgement_after_a_value_is_of_what_was_read(book: Rulebook, words: str, part: str) -> None:
+    assert found(book, words) == [(part, "good")]
+
+
+def test_what_was_found_is_told_once(book: Rulebook) -> None:
+    assert found(book, "The drum is cracked. It's cracked right across.", "Cracked, that is.") == [("drum", "bad")]
+    assert found(book, "The drum is cracked.", "The drum is free.") == [("drum", "bad"), ("drum", "good")]
+
+
+def test_what_the_owner_complains_of_is_a_finding_and_what_he_praises_is_not(book: Rulebook) -> None:
+    assert found(book, "The owner says the clutch is slipping.") == [("clutch", "bad")]
+    assert found(book, "The owner says the clutch is fine.") == []
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "So it's the lever valve leaking.",
+        "That means the check valve is passing.",
+        "There's your chatter.",
+        "The tubes were slow before.",
+        "Terminals cleaned, a smear of grease and back on.",
+        "It goes back on with both clips tight.",
+        "A cable straight from the stud to the solenoid.",
+        "Ram hard against the end.",
+        "It took a broken bit of old ring to scrape with.",
+        "I put the probe in boiling water.",
+        "I've wiggled the lever to let the pressure out.",
+        "The sump holds one point six litres.",
+        "The pump. It'll clear.",
+        "Needle one turn open.",
+    ],
+)
+def test_a_state_that_is_only_mentioned_is_no_finding(book: Rulebook, words: str) -> None:
+    assert found(book, words) == []
+
+
+@pytest.mark.parametrize(
+    ("words", "part", "verdict"),
+    [
+        ("The drum's got a burr on it.", "drum", "bad"),
+        ("Roller out. There's a nasty crack across it.", "roller", "bad"),
+        ("Now the accelerator pump. Look, a good squirt.", "accelerator pump", "good"),
+        ("A smell of petrol from the fuel tap.", "fuel tap", "bad"),
+        ("The exhaust valve is a thou tight.", "exhaust valve", "bad"),
+        ("I'd say the plates are rusted solid.", "plates", "bad"),
+        ("The motor is therefore in order.", "motor", "good"),
+        ("Plug out. Let's look at it. Black and wet.", "plug", "bad"),
+        ("Forty-five amps. That's a good starter.", "starter", "good"),
+    ],
+)
+def test_findings_in_the_plain_wordings_of_the_trade(book: Rulebook, words: str, part: str, verdict: str) -> None:
+    assert (part, verdict) in found(book, words)
