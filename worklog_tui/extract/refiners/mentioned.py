@@ -34,6 +34,8 @@ ADVERBS = {
     "flat": frozenset("out on".split()),
     "wide": frozenset("of at".split()),
     "clear": frozenset("by of".split()),
+    "held": frozenset("apart open on by with in up together down against shut closed back".split()),
+    "its idling": frozenset({"at"}),
     "get in": frozenset("there here the it to through a".split()),
     "even": frozenset("with when if on at".split()),
     "high": frozenset("spot spots speed tension voltage pressure".split()),
