@@ -15,6 +15,8 @@ BESIDE = frozenset("uh um er erm ah oh well like little big small long short sam
 ASIDE = frozenset({"tool", "material", "unknown"})
 PRESENTS = frozenset("heres theres see".split())
 IS = frozenset("is was are were".split())
+ITS = frozenset({"its", "it is", "it was", "theyre"})
+"`It's a clock spring` names again what is talked of."
 AT, LOOKS = frozenset({"at", "to", "on"}), frozenset("look looking looked listen on get onto moving".split())
 "`Look at that strap`, `here's the rotor`: what is shown is what comes next."
 
@@ -44,12 +46,22 @@ def salience(scene: Scene, k: int) -> int:
         score += 1
     if _out_of_the_way(scene, k):
         score -= 3
+    if _named_again(scene, k):
+        score -= 5
     if token.thing.loose or token.thing.kind in ASIDE or token.thing.system == "instruments and gauges":
         score -= 3
     return score
 
 
 AWAY = frozenset("off out up open shut apart away on".split())
+
+
+def _named_again(scene: Scene, k: int) -> bool:
+    """`It's a clock spring`: says what that is which is talked of."""
+    i = k - 1
+    while i > 0 and scene.tokens[i].low in ("a", "an"):
+        i -= 1
+    return 0 <= i < k - 1 and scene.tokens[i].low in ITS
 
 
 def _out_of_the_way(scene: Scene, k: int) -> bool:
