@@ -9,7 +9,7 @@ from worklog_tui.extract.covers import taken_off, under
 from worklog_tui.extract.listing import listing_after
 from worklog_tui.extract.measuring import units_after
 from worklog_tui.extract.running import topic_after
-from worklog_tui.extract.salience import AWAY, ranked
+from worklog_tui.extract.salience import ranked
 from worklog_tui.extract.scene import Draft, Scene
 from worklog_tui.extract.subjects import SIDES, sides_from, stands_alone
 from worklog_tui.extract.tokens import Thing
@@ -72,9 +72,6 @@ def _heading(scene: Scene, upto: int) -> Subject | None:
         if t.kind not in ("stop", "comma", "mark") and not t.sense("filler", "article", "break", "degree", "copula")
     ]
     counted = any(t.kind == "number" for t in words)  # `Four screws.` only says how it is held
-    fresh = scene.context.heading is not None and scene.context.heading.age <= 1
-    if fresh and len(words) == 2 and words[-1].low in AWAY:
-        return None  # `Fluid. Cap off.`
     thing = scene.tokens[things[0]].thing if len(words) <= 2 and not counted else None
     return _as_subject(thing) if thing is not None and thing.kind not in FORGETTABLE else None
 
