@@ -82,6 +82,7 @@ def test_what_the_owner_complains_of_is_a_finding_and_what_he_praises_is_not(boo
         "The sump holds one point six litres.",
         "The pump. It'll clear.",
         "Needle one turn open.",
+        "Foot down.",
     ],
 )
 def test_a_state_that_is_only_mentioned_is_no_finding(book: Rulebook, words: str) -> None:

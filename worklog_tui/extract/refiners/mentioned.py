@@ -11,6 +11,7 @@ from worklog_tui.extract.scene import Draft, Scene
 from worklog_tui.extract.tokens import Token
 
 NAMING = frozenset({"finding.thing-is-state", "finding.state"})
+HAPPENS = frozenset("down up out off stopped stopping running".split())
 YOURS = frozenset("your yr ur youre".split())
 IT_IS = frozenset("its thats be".split()) | {"it is", "that is", "gotta be", "has to be", "must be"}
 CONCLUDES = frozenset("means meaning why proves".split()) | {
@@ -152,6 +153,11 @@ def _to_come(draft: Draft, scene: Scene) -> bool:
     return draft.rule.id == "finding.it-is-state" and first.low in LATER and draft.first_used < draft.main
 
 
+def _said_aloud(draft: Draft, scene: Scene) -> bool:
+    """`Foot down`, `strimmer stopped`: in a written note a fault, in talk only what happens."""
+    return draft.rule.id == "finding.name-and-fault" and not scene.typed and scene.tokens[draft.main].low in HAPPENS
+
+
 MENTIONED: tuple[tuple[str, Callable[[Draft, Scene], bool]], ...] = (
     ("a trouble that is explained", _your_trouble),
     ("only concluded", _concluded),
@@ -163,4 +169,5 @@ MENTIONED: tuple[tuple[str, Callable[[Draft, Scene], bool]], ...] = (
     ("done by a person", _by_a_person),
     ("an amount, no state", _how_much),
     ("only expected", _to_come),
+    ("only what happens", _said_aloud),
 )
