@@ -44,6 +44,14 @@ def test_what_came_off_and_was_not_heard_refitted_is_asked_about() -> None:
     assert all(one.tried for one in off_machine(tried)), "it is asked, never claimed"
 
 
+def test_what_an_engine_cannot_run_without_is_back_when_it_ran() -> None:
+    told = Told().say("plug out", did("remove", "plug", name="spark plug"))
+    told = told.say("shroud off", did("remove", "shroud", name="shroud"))
+    assert [one.work.part for one in off_machine(told.history())] == ["plug", "shroud"]
+    ran = told.say("runs", good("engine", "runs", "engine")).history()
+    assert [one.work.part for one in off_machine(ran)] == ["shroud"]
+
+
 def test_the_figure_as_found_is_kept_from_before_the_adjustment() -> None:
     known = (
         Told()

@@ -1,4 +1,6 @@
-"""What came off or apart and was not heard refitted: to be asked about, never claimed."""
+"""What came off or apart and was not heard refitted: to be asked about, never claimed. What an engine cannot run
+without is back when it was heard to run.
+"""
 
 from __future__ import annotations
 
@@ -10,6 +12,7 @@ from worklog_tui.logbook.closing import FOREIGN, things_of
 from worklog_tui.logbook.cures import is_whole
 from worklog_tui.logbook.same_thing import Thing, same, speaks_of
 from worklog_tui.logbook.starts import ran_at, start_attempts
+from worklog_tui.logbook.trade_words import trade_words
 from worklog_tui.logbook.words import stem
 from worklog_tui.model import Fact, Finding, History, Place, Reading, Work
 
@@ -58,13 +61,16 @@ def off_machine(history: History) -> tuple[OffPart, ...]:
                 still.append((fact, place, part))
         elif isinstance(fact, Finding) and _is_back(fact):
             still = [one for one in still if not same(one[2], things_of(fact)[0])]
-    tried = [one.place.order for one in start_attempts(history)] + ran_at(history)
+    ran, needed = ran_at(history), trade_words().needed
+    tried = [one.place.order for one in start_attempts(history)] + ran
+    last_run = max(ran, default=-1)
     return tuple(
         OffPart(
             work, place, OFF[work.action], words[place.note], _sizes(facts, place),
             any(order > place.order for order in tried),
         )
         for work, place, _ in still
+        if work.name not in needed or last_run <= place.order
     )  # fmt: skip
 
 

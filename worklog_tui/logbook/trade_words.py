@@ -48,6 +48,8 @@ class TradeWords:
     has: dict[str, Words]
     stops: Words
     parts: dict[str, Words]
+    needed: frozenset[str]
+    "Names of the parts without which no engine runs."
     hints: frozenset[str]
     "One word of each phrase of the states: a line without any of them tells of none."
 
@@ -68,6 +70,7 @@ def trade_words() -> TradeWords:
         {name: _any(words) for name, words in data["has"].items()},
         _any(data["stops"]["things"]),
         {name: _any(words) for name, words in data["parts"].items()},
+        frozenset(data["running"]["needs"]),
         frozenset(_hint(p) for one in data["state"] for p in (*one["says"], *one.get("ends_with", ()))),
     )
 
