@@ -96,7 +96,7 @@ def same(read: Fact, gold: Fact) -> bool:
     """Whether a fact that was read agrees with a labelled one of its kind in the core."""
     match gold["kind"]:
         case "reading":
-            return bool(read["quantity"] == gold["quantity"]) and _same_value(read, gold)
+            return bool(read["quantity"] in _wordings(gold["quantity"])) and _same_value(read, gold)
         case "finding":
             return read["verdict"] in _wordings(gold["verdict"]) and _same_head(read["part"], gold["part"])
         case "work":
