@@ -119,6 +119,8 @@ def _rest(match: Match, scene: Scene, made: Draft) -> str:
     last = first
     while last < len(scene.tokens) and last - first < LONGEST and not _ends(scene, first, last):
         last += 1
+    if last - first > 1 and scene.tokens[last - 1].low in OPENERS and not _closes(scene, last):
+        last -= 1  # the word with which the next thought opens
     if last == first:
         return ""
     made.main, made.last = first, last - 1
@@ -133,6 +135,11 @@ def _rest(match: Match, scene: Scene, made: Draft) -> str:
             made.thing = made.thing or thing
             words = f"{thing.words}: {words}"
     return words
+
+
+def _closes(scene: Scene, k: int) -> bool:
+    """Whether a sentence ends before token k."""
+    return k >= len(scene.tokens) or scene.tokens[k].kind == "stop"
 
 
 def _stop(scene: Scene, first: int) -> int:
@@ -160,6 +167,7 @@ def _ends(scene: Scene, first: int, k: int) -> bool:
     )  # fmt: skip
 
 
+OPENERS = frozenset("right so okay ok well anyway now".split())
 SKIPPED = frozenset(
     (
         "if that thats its is it know whether can you get just so for of lot guys tell me this on the then ill im i "
@@ -182,7 +190,7 @@ def _thing_talked_of(match: Match, scene: Scene, made: Draft) -> Thing | None:
         if k is not None:
             made.thing_at = k
             return scene.tokens[k].thing
-    for fits in wanted:
+    for fits in (_found_bad(scene), *wanted):
         if (thing := remembered(scene, fits, fresh=2)) is not None:
             made.filled.add("topic")
             return thing
@@ -191,6 +199,13 @@ def _thing_talked_of(match: Match, scene: Scene, made: Draft) -> Thing | None:
         made.thing_at = k
         return scene.tokens[k].thing
     return None
+
+
+def _found_bad(scene: Scene) -> Fits:
+    """Things that were found bad in the last words: though their word is often none: a bolt, a washer."""
+    last = scene.context.recent[-1:]
+    names = {f.name for f in last if isinstance(f, Finding) and f.verdict == "bad" and f.name}
+    return lambda thing: thing.loose and thing.name in names and _returnable(thing)
 
 
 def _only_used(scene: Scene, k: int) -> bool:
