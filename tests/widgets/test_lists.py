@@ -44,8 +44,8 @@ def test_the_next_step_says_why_how_long_and_what_it_would_mean() -> None:
     best = Step("look at the spark", "quick to do", 5, ("mind the shock",), ("no spark: the coil",), ("cover",))
     rows.show_advice(Advice("will not start", steps=(best, Step("check the fuel", "it stood long"))))
     assert texts(rows) == [
-        "The trouble: will not start", "look at the spark", "Why: quick to do", "About 5 minutes.", "First off: cover.",
-        "Take care: mind the shock", "no spark: the coil", "Or else", "check the fuel", "it stood long",
+        "The trouble: will not start", "Next: look at the spark", "Why: quick to do", "About 5 minutes.",
+        "First off: cover.", "Take care: mind the shock", "no spark: the coil", "Or else", "check the fuel", "it stood long",
     ]  # fmt: skip
 
 

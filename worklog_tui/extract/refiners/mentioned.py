@@ -107,6 +107,9 @@ def _other_word(draft: Draft, scene: Scene) -> bool:
     """`Straight from the stud`, `hard against the end`, `high spot`."""
     after = _at(scene, draft.last + 1)
     near = after.low.partition(" ")[0] if after is not None else ""
+    figure = _at(scene, draft.last + 2)
+    if near in ("to", "within") and figure is not None and figure.kind in ("number", "amount"):
+        return False  # straight to two thou
     return near in ADVERBS.get(scene.tokens[draft.main].low, frozenset())
 
 
