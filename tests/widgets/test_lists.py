@@ -45,7 +45,8 @@ def test_the_next_step_says_why_how_long_and_what_it_would_mean() -> None:
     rows.show_advice(Advice("will not start", steps=(best, Step("check the fuel", "it stood long"))))
     assert texts(rows) == [
         "The trouble: will not start", "Next: look at the spark", "Why: quick to do", "About 5 minutes.",
-        "First off: cover.", "Take care: mind the shock", "no spark: the coil", "Or else", "check the fuel", "it stood long",
+        "First off: cover.", "Take care: mind the shock", "no spark: the coil", "Or else",
+        "check the fuel", "it stood long",
     ]  # fmt: skip
 
 
