@@ -47,6 +47,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
 def _run(call: Call) -> int:
     room, function = call.runs.split(":")
     status = getattr(import_module(f"worklog_tui.cli.{room}"), function)(call)
+    sys.stdout.flush()  # here, where a reader that went away is no fault
     return DONE if status is None else int(status)
 
 
