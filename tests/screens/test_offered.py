@@ -5,6 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 
 from textual import events
+from textual.pilot import Pilot
 
 from tests.screens.bench_in_memory import on_screen, settle
 from tests.screens.logbook_desk import SAW, Clock, desk_in, recorder
@@ -19,16 +20,21 @@ PASTE = "\n".join(("the guide is cracked", "look again", "the table cleaned"))
 OFFER = "begun and not heard finished: F5 asks about it."
 
 
+async def paste_and_keep(pilot: Pilot[int]) -> None:
+    """Pastes lines, keeps them, and waits for what is said about them."""
+    await settle(pilot)
+    pilot.app.post_message(events.Paste(PASTE))
+    await settle(pilot)
+    await pilot.press("k")
+    await settle(pilot)
+    await pilot.pause(1.2)
+    await settle(pilot)
+
+
 async def test_after_a_paste_the_questions_are_offered_and_one_key_asks_them(tmp_path: Path) -> None:
     app = recorder(desk_in(tmp_path, Clock()))
     async with app.run_test(size=(80, 24)) as pilot:
-        await settle(pilot)
-        app.post_message(events.Paste(PASTE))
-        await settle(pilot)
-        await pilot.press("k")
-        await settle(pilot)
-        await pilot.pause(1.2)
-        await settle(pilot)
+        await paste_and_keep(pilot)
         assert OFFER in " ".join(on_screen(app).split())
         assert isinstance(app.focused, NoteLine)
         await pilot.press("f5")
@@ -41,13 +47,7 @@ async def test_nothing_is_offered_while_the_camera_runs_but_when_it_stops(tmp_pa
     camera.begin_or_end(desk, SAW)
     app = recorder(desk)
     async with app.run_test(size=(80, 24)) as pilot:
-        await settle(pilot)
-        app.post_message(events.Paste(PASTE))
-        await settle(pilot)
-        await pilot.press("k")
-        await settle(pilot)
-        await pilot.pause(1.2)
-        await settle(pilot)
+        await paste_and_keep(pilot)
         assert OFFER not in " ".join(on_screen(app).split())
         await pilot.press("f2")
         await settle(pilot)
