@@ -35,7 +35,7 @@ def said(capsys: pytest.CaptureFixture[str], *call: str) -> str:
 def test_systems_in_plain_lines(shop: Path, capsys: pytest.CaptureFixture[str]) -> None:
     text = said(capsys, "systems", "--machine", "Ditch pump")
     assert "In doubt: Ignition" in text or "Bad: Ignition" in text
-    assert "Not looked at: Cooling" in text
+    assert "cooling" in text.split("Not looked at: ")[1]
     printed = json.loads(said(capsys, "systems", "--machine", "Ditch pump", "--json"))
     assert {"system", "standing", "evidence"} == set(printed[0])
 

@@ -71,8 +71,24 @@ def test_what_nothing_has_shown_to_hold_is_not_proved(log: RepairLog) -> None:
 
 
 def test_a_cause_that_was_ruled_out_is_told_with_the_words(log: RepairLog) -> None:
-    (row,) = log.ruled_out
-    assert (row.text, row.quote) == ("coupling: ruled out", "the coupling is not it")
+    (row,) = log.settled
+    assert (row.text, row.quote) == ("it was not: coupling", "the coupling is not it")
+
+
+def test_what_it_was_comes_before_what_it_was_not() -> None:
+    told = Told(CARD).say("not the key", suspects("key", "ruled out")).say("the oiler", suspects("oiler", "confirmed"))
+    log = published(told.history()).log()
+    assert [row.text for row in log.settled] == ["it was: oiler", "it was not: key"]
+
+
+def test_the_cautions_are_those_of_such_a_machine() -> None:
+    """A belt blade is no guillotine's, petrol in a rag no gas, leather no asbestos."""
+    shaft = Told(CARD).say("blade tightened", did("tighten", "fan blade"))
+    shaft.say("gauze washed", did("clean", "gauze", "petrol"))
+    shaft.say("leather gasket", did("replace", "lid gasket", "new leather gasket"))
+    said = " ".join(row.text for row in published(shaft.history()).log().cautions)
+    assert "Never petrol as a cleaner" in said
+    assert not any(words in said for words in ("stroke", "Gas:", "asbestos"))
 
 
 def test_parts_tell_what_was_put_in_and_since_when_it_was_needed(log: RepairLog) -> None:
@@ -153,7 +169,7 @@ def test_the_page_asks_nothing_of_anybody(log: RepairLog) -> None:
 
 def test_markdown_and_page_tell_the_same(log: RepairLog) -> None:
     written, page = markdown_log(log, ""), repair_log_page(log, "")
-    for words in ("belt lacing", "coupling: ruled out", "new brasses", "neither confirmed nor ruled out"):
+    for words in ("belt lacing", "it was not: coupling", "new brasses", "neither confirmed nor ruled out"):
         assert words in written.lower()
         assert words in page.lower()
 

@@ -122,7 +122,8 @@ def standings(network: Network, systems: dict[str, str], log: Log) -> tuple[Syst
         if not faults:
             continue
         about = [s for s in network.signs.all() if s.trust > 0 and _touches(s, faults, network)]
-        evidence = tuple(Evidence(s.words, s.event.place, 0.0, s.trust) for s in about[-4:])
+        told = {(s.words, s.event.place): Evidence(s.words, s.event.place, 0.0, s.trust) for s in about}
+        evidence = tuple(told.values())[-4:]
         found.append(SystemStanding(name, _standing(network, faults, about), evidence))
     return tuple(found)
 

@@ -40,17 +40,31 @@ def makeup(machine: Machine, table: Iterable[Has], parts: Iterable[str] = ()) ->
 
 
 def _is_there(machine: Machine, one: Has, said: frozenset[str]) -> bool:
-    """The card's fuel and ignition tell first, then its kind; a kind that rules it out stands against mere talk."""
+    """The card's fuel and ignition tell first, then its kind; a kind that rules it out stands against mere talk.
+
+    A word inside a longer name that rules it out does not count: the mill of an apple mill is no milling machine.
+    """
     if machine.fuel in one.fuel or machine.ignition in one.ignition:
         return True
     kind = tokens(machine.kind)
-    if _named(kind, one.kind):
+    if _named(_without(kind, one.not_kind), one.kind):
         return True
     if _named(kind, one.not_kind):
         return False
     if said.intersection(one.said):
         return True
     return one.unless_told and machine.fuel != "none"
+
+
+def _without(kind: tuple[str, ...], names: Iterable[str]) -> tuple[str, ...]:
+    """The words of a kind without the longer names in it."""
+    left = list(kind)
+    for name in map(tokens, names):
+        size = len(name)
+        at = next((i for i in range(len(left) - size + 1) if size > 1 and tuple(left[i : i + size]) == name), None)
+        if at is not None:
+            left[at : at + size] = []
+    return tuple(left)
 
 
 def _named(kind: tuple[str, ...], words: Iterable[str]) -> bool:

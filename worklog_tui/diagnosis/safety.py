@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Iterable
 
 from worklog_tui.diagnosis.makeup import Makeup
 from worklog_tui.diagnosis.words import holds, tokens
@@ -25,7 +26,7 @@ class Safety:
         "The dangers that such a machine may have."
         self._dangers = [(d, [_set(s) for s in d.sets]) for d in book.dangers if fits(d.applies)]
         self._never = [(d, [_set(s) for s in d.sets]) for d in book.never if fits(d.applies)]
-        self._cautions = [(c, [_set(frozenset(w.split())) for w in c.words]) for c in cautions]
+        self._cautions = [(c, _sets(c.words), _sets(c.unless)) for c in cautions]
 
     def danger(self, item: OpenItem, around: str = "") -> WordSets | None:
         """The danger that an open item stands for, if it does; a name counts only with words that were really said."""
@@ -53,7 +54,10 @@ class Safety:
     def cautions(self, words: str, tags: tuple[str, ...] = ()) -> tuple[str, ...]:
         """The cautions of the tags, and those that the words of a step call for; each with its source."""
         said = set(tokens(words))
-        called = [c for c, sets in self._cautions if c.tag in tags or any(s <= said for s in sets)]
+        called = [
+            c for c, sets, unless in self._cautions
+            if c.tag in tags or (any(s <= said for s in sets) and not any(s <= said for s in unless))
+        ]  # fmt: skip
         return tuple(f"{c.says} (Source: {c.source}.)" for c in called)
 
 
@@ -69,6 +73,10 @@ def _before(thing: tuple[str, ...], around: tuple[str, ...]) -> set[str]:
     n = len(thing)
     at = next((i for i in range(len(around)) if n and around[i : i + n] == thing), 0)
     return set(around[max(0, at - 2) : at])
+
+
+def _sets(entries: Iterable[str]) -> list[frozenset[str]]:
+    return [_set(frozenset(entry.split())) for entry in entries]
 
 
 def _set(words: frozenset[str]) -> frozenset[str]:

@@ -10,7 +10,7 @@ from worklog_tui.reports.log_cautions import cautions
 from worklog_tui.reports.log_items import dealt_with, for_now, left_so, open_groups
 from worklog_tui.reports.log_left import forbidden, left, off, starts
 from worklog_tui.reports.log_parts import parts
-from worklog_tui.reports.log_proof import not_proved, ruled_out, systems
+from worklog_tui.reports.log_proof import not_proved, settled, systems
 from worklog_tui.reports.log_rows import reading_rows, sessions, work_rows
 from worklog_tui.reports.log_standing import span, standing
 from worklog_tui.reports.material import Material
@@ -27,7 +27,7 @@ def repair_log(of: Material, gate: Gate, left_out: LeftOut) -> RepairLog:
         for_now=stopgaps, left_so=left_so(of), not_proved=unproved, dealt_with=dealt_with(of),
         next_steps=next_steps(of), forbidden=forbidden(of), left=left(of), off=off(of), starts=starts(of),
         charts=charts(told_series(of)), readings=reading_rows(of), work=work_rows(of), parts=parts(of),
-        ruled_out=ruled_out(of), systems=systems(of), sessions=sessions(of), left_out=left_out,
+        settled=settled(of), systems=systems(of), sessions=sessions(of), left_out=left_out,
     )  # fmt: skip
     return gate.words_only(made)
 

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from worklog_tui.reports.left_out import LeftOut
 
 
@@ -25,6 +27,11 @@ def earlier(count: int, most: int) -> str:
         if count == most + 1
         else f"{count - most} earlier ones are in the timeline."
     )
+
+
+def in_a_row(names: Sequence[str]) -> str:
+    """Names in one line, each with a small letter; a name may hold commas."""
+    return "; ".join(name[:1].lower() + name[1:] for name in names)
 
 
 def begun(text: str) -> str:

@@ -36,7 +36,7 @@ def json_repair_log(log: RepairLog) -> dict[str, Any]:
         "left_so": _told(log.left_so),
         "not_proved": _told(log.not_proved),
         "put_right": _told(log.dealt_with),
-        "ruled_out": _told(log.ruled_out),
+        "settled": _told(log.settled),
         "systems": [{"system": s.system, "standing": s.standing, "why": _told(s.why)} for s in log.systems],
         "readings": [_flat(row) for row in log.readings],
         "work": [_flat(row) for row in log.work],

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from worklog_tui.diagnosis.log import Log
+from worklog_tui.diagnosis.makeup import makeup
 from worklog_tui.diagnosis.safety import Safety
 from worklog_tui.model import Work
 from worklog_tui.reports.material import Material, spot
@@ -14,7 +16,8 @@ ALWAYS = "general"
 
 def cautions(of: Material) -> tuple[Told, ...]:
     """Each caution once, with the first work that calls for it; those of the next step come first."""
-    safety = Safety(of.faults)
+    made = makeup(of.history.machine, of.faults.has.values(), Log(of.history).names)
+    safety = Safety(of.faults, made)
     found: dict[str, tuple[str, Spot | None]] = {}
     if of.whole:
         for step in of.advice.steps[:1]:

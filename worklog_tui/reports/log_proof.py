@@ -18,17 +18,18 @@ _SHOWN = 4
 "So many lines of evidence are shown for a system."
 
 
-def ruled_out(of: Material) -> tuple[Told, ...]:
-    """Causes that were settled, and the words that settled them."""
+def settled(of: Material) -> tuple[Told, ...]:
+    """Causes that were settled, and the words that settled them: first what it was, then what it was not."""
     rows = [
-        Told(f"{fact.cause}: {_SETTLED[fact.standing]}", "", spot(place), of.words(place.note))
+        Told(f"{_SETTLED[fact.standing]}: {fact.cause}", "", spot(place), of.words(place.note))
+        for standing in _SETTLED
         for place, fact in of.told()
-        if isinstance(fact, Suspect) and fact.standing in _SETTLED
+        if isinstance(fact, Suspect) and fact.standing == standing
     ]
     return tuple(dict.fromkeys(rows))
 
 
-_SETTLED = {"ruled out": "ruled out", "confirmed": "this was it"}
+_SETTLED = {"confirmed": "it was", "ruled out": "it was not"}
 
 
 def systems(of: Material) -> tuple[SystemRow, ...]:

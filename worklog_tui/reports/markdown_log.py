@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Sequence
 
-from worklog_tui.reports.counted import MOST_READINGS, MOST_TOLD, begun, counted, earlier
+from worklog_tui.reports.counted import MOST_READINGS, MOST_TOLD, begun, counted, earlier, in_a_row
 from worklog_tui.reports.repair_log import LogLine, ReadingRow, RepairLog, Spot, SystemRow, Told
 
 _ANYWHERE = re.compile(r"[\\`*_\[\]{}<>|~&$@]|(?<=\w):(?=//)|(?<!\w):(?=[\w+-]+:)|(?<=www)\.", re.IGNORECASE)
@@ -42,7 +42,7 @@ def markdown_log(log: RepairLog, closing: str) -> str:
     rows += _readings(log.readings)
     put_in = ((p.part, " – ".join(filter(None, (p.state, p.later))), p.used, p.spot) for p in log.parts)
     rows += _table("Parts", ("Part", "State", "With what", "Where"), put_in)
-    rows += _section("What was ruled out, and how", log.ruled_out)
+    rows += _section("What it was, and what it was not", log.settled)
     rows += _systems(log.systems)
     rows += _section("Attempts to start it", log.starts)
     rows += _section("Put right", log.dealt_with)
@@ -101,7 +101,9 @@ def _cell(content: str | Spot | None) -> str:
 
 
 def _systems(systems: Sequence[SystemRow]) -> list[str]:
-    rows = [f"- {plain(s.system)}: {plain(s.standing)}" + "".join(f"; {plain(w.text)}" for w in s.why) for s in systems]
+    seen, unseen = [s for s in systems if s.why], [s.system for s in systems if not s.why]
+    rows = [f"- {plain(s.system)}: {plain(s.standing)}" + "".join(f"; {plain(w.text)}" for w in s.why) for s in seen]
+    rows += [f"- Not looked at: {plain(in_a_row(unseen))}"] if unseen else []
     return ["", "## System by system", "", *rows] if rows else []
 
 

@@ -6,7 +6,7 @@ from functools import lru_cache
 from pathlib import Path
 from typing import Any
 
-from worklog_tui.reports.counted import MOST_LISTED, MOST_READINGS, MOST_TOLD, begun, counted, earlier
+from worklog_tui.reports.counted import MOST_LISTED, MOST_READINGS, MOST_TOLD, begun, counted, earlier, in_a_row
 from worklog_tui.reports.hand_over import NOT_TOLD, HandOver
 from worklog_tui.reports.missing import needed
 from worklog_tui.reports.repair_log import RepairLog
@@ -17,7 +17,7 @@ _SECTIONS = (
     ("cautions", "Mind this", ("cautions",)), ("open", "Still open", ("open_items",)),
     ("for-now", "For now only, and left so", ("for_now", "left_so")), ("left", "How it was left", ("left", "off")),
     ("not-proved", "Not proved", ("not_proved",)), ("readings", "Readings", ("readings",)),
-    ("parts", "Parts", ("parts",)), ("ruled-out", "What was ruled out, and how", ("ruled_out", "systems")),
+    ("parts", "Parts", ("parts",)), ("settled", "What it was, and what it was not", ("settled", "systems")),
     ("starts", "Attempts to start it", ("starts",)), ("dealt-with", "Put right", ("dealt_with",)),
     ("machine", "The machine", ("card",)),
 )  # fmt: skip
@@ -26,7 +26,8 @@ _SECTIONS = (
 
 def repair_log_page(log: RepairLog, closing: str) -> str:
     """The repair log as a page; a Missing when Jinja is not installed."""
-    return _render("repair_log.html", log=log, contents=contents(log), closing=closing)
+    unseen = in_a_row([s.system for s in log.systems if not s.why])
+    return _render("repair_log.html", log=log, contents=contents(log), closing=closing, unseen=unseen)
 
 
 def hand_over_page(sheet: HandOver, closing: str) -> str:

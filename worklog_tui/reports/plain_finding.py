@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from worklog_tui.model import Advice, Evidence
+from worklog_tui.reports.counted import in_a_row
 from worklog_tui.reports.lines import heading, wrapped
 from worklog_tui.reports.when import where
 
@@ -13,9 +14,13 @@ def systems_text(advice: Advice, width: int, figures: bool = False) -> str:
     if not advice.systems:
         return "\n".join([*rows, "Nothing was looked at yet."])
     for one in advice.systems:
+        if not one.evidence:
+            continue
         rows += wrapped(f"{one.standing[:1].upper()}{one.standing[1:]}: {one.system}", width)
         for evidence in one.evidence:
             rows += wrapped(_told(evidence, figures, weigh=False), width, "   ", "   ")
+    unseen = [one.system for one in advice.systems if not one.evidence]
+    rows += wrapped(f"Not looked at: {in_a_row(unseen)}", width, "", "   ") if unseen else []
     return "\n".join(rows)
 
 

@@ -202,7 +202,7 @@ class RepairLog:
     readings: tuple[ReadingRow, ...] = ()
     work: tuple[WorkRow, ...] = ()
     parts: tuple[PartRow, ...] = ()
-    ruled_out: tuple[Told, ...] = ()
+    settled: tuple[Told, ...] = ()
     systems: tuple[SystemRow, ...] = ()
     sessions: tuple[LogSession, ...] = ()
     left_out: LeftOut = field(default_factory=LeftOut)

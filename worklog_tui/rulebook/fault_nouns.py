@@ -131,13 +131,14 @@ class Symptom:
 
 @dataclass(frozen=True, slots=True)
 class Caution:
-    """One usual caution: its words, and the words of a step that call for it."""
+    """One usual caution: its words, the words of a step that call for it, and those that show that it is not meant."""
 
     tag: str
     says: str
     source: str
     words: tuple[str, ...] = ()
     applies: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
+    unless: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

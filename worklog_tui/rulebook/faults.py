@@ -82,8 +82,9 @@ def _merge(book: dict[str, Any], name: str, data: Mapping[str, Any]) -> None:
     book["checks"] |= {c["id"]: _check(c, applies, name) for c in data.get("check", ())}
     book["symptoms"] |= {s["id"]: _symptom(s, applies, name) for s in data.get("symptom", ())}
     for c in data.get("caution", ()):
+        when = _applies(c.get("applies_when", {}))
         book["cautions"][c["tag"]] = Caution(
-            c["tag"], c["says"], c["source"], _texts(c, "words"), _applies(c.get("applies_when", {}))
+            c["tag"], c["says"], c["source"], _texts(c, "words"), when, _texts(c, "unless")
         )
     book["dangers"] += tuple(_word_sets(d) for d in data.get("danger", ()))
     book["discoveries"] += tuple(
