@@ -157,6 +157,11 @@ def test_parts_in_their_states() -> None:
     assert [(one.what, one.of) for one in fits(known)] == [("3/8-16", "drain plug")]
 
 
+def test_who_or_what_arrived_is_no_part_unless_it_was_wrong() -> None:
+    known = Told().say("the choir arrived").say("it turned up and is the wrong size").history()
+    assert [(one.part, one.state) for one in part_states(known, open_items(known))] == [("a part", "came wrong")]
+
+
 def blower(known: History, **specified: tuple[float, str]) -> History:
     values = tuple(
         SpecifiedValue("compression" if key == "compression" else "length", key, f"{v} {u}", nominal=v, unit=u)

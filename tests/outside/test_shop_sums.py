@@ -28,11 +28,12 @@ def value(found: Sum, says: str) -> float:
     ("amount", "unit", "source", "target"),
     [("30psi", "bar", "psi", "bar"), ("82degC", "degF", "degC", "degF"), ("15thou", "mm", "thou", "mm"),
      ("20ft_lb", "N*m", "foot * force_pound", "newton * meter"), ("1.5inHg", "kPa", "inch_Hg", "kilopascal"),
+     ("3inH2O", "kPa", "inch_H2O", "kilopascal"),
      ("3/8in", "mm", "inch", "mm"), ("2us_gal", "L", "gallon", "liter"), ("2gal", "L", "imperial_gallon", "liter")],
 )  # fmt: skip
 def test_conversions_against_pint(amount: str, unit: str, source: str, target: str) -> None:
     pint = pytest.importorskip("pint", reason="pint is not installed")
-    number = {"3/8in": 0.375}.get(amount) or float("".join(c for c in amount if c.isdigit() or c == "."))
+    number = {"3/8in": 0.375, "3inH2O": 3.0}.get(amount) or float("".join(c for c in amount if c.isdigit() or c == "."))
     wanted = pint.UnitRegistry().Quantity(number, source).to(target).magnitude
     assert worked("convert", amount=amount, unit=unit).amounts[0].value == pytest.approx(wanted, rel=1e-5)
 

@@ -107,7 +107,6 @@ def _broke(fact: Fact, part: Thing) -> bool:
 
 def _came(history: History, items: Sequence[OpenItem]) -> list[PartState]:
     """Lines that tell of parts that came, short or wrong or sent back, with the part that they name."""
-    parts = trade_words().parts
     wanted = [(one, thing(one.about)) for one in items if one.reason == "part needed"]
     found = []
     for record in history.sessions:
@@ -116,9 +115,14 @@ def _came(history: History, items: Sequence[OpenItem]) -> list[PartState]:
             if not state:
                 continue
             said = thing(note.words)
-            named = [one.about for one, about in wanted if about.head and about.head in said.words]
-            found += [PartState(about, state, history.place(note.uid), note.words) for about in named or [""]]
-    return [one for one in found if one.part or parts["came"].search(one.told)]
+            named = [one.about for one, about in wanted if about.head and about.head in said.words] or _nameless(state)
+            found += [PartState(about, state, history.place(note.uid), note.words) for about in named]
+    return found
+
+
+def _nameless(state: str) -> list[str]:
+    """What a line is told of that names no part: that something came is no news, that it was wrong is."""
+    return [] if state == "came" else ["a part"]
 
 
 def _came_how(words: str) -> str:

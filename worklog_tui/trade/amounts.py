@@ -16,7 +16,7 @@ OTHER = {
 """The unit of the other system that a workshop reads."""
 _WRITTEN = {"thou": ("in", 0.001), '"': ("in", 1.0), "inch": ("in", 1.0), "c": ("degC", 1.0), "f": ("degF", 1.0),
             "nm": ("N*m", 1.0), "lbft": ("ft_lb", 1.0), "metre": ("m", 1.0), "feet": ("ft", 1.0)}  # fmt: skip
-_AMOUNT = re.compile(r"^\s*([-+]?\d+(?:\.\d+)?(?:/\d+)?|\.\d+)\s*([a-zA-Z*_\"/%]*)\s*$")
+_AMOUNT = re.compile(r"^\s*([-+]?\d+(?:\.\d+)?(?:/\d+)?|\.\d+)\s*((?:[a-zA-Z*_\"/%][a-zA-Z0-9*_\"/%]*)?)\s*$")
 
 
 def measure(text: str, unit: str, bare: str = "") -> float:
