@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import re
-import tomllib
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field, fields
 from functools import lru_cache
@@ -11,7 +10,8 @@ from pathlib import Path
 from typing import Any
 
 from worklog_tui.logbook.words import FILLER, PHRASES, one_form
-from worklog_tui.rulebook.mistakes import GrammarMistake, Mistake
+from worklog_tui.rulebook.mistakes import GrammarMistake
+from worklog_tui.rulebook.word_files import mistake, word_tables
 
 FILE = "comments.toml"
 LONGEST = 5_000
@@ -132,7 +132,7 @@ def holds_any(spaced: str, phrases: frozenset[str] | tuple[str, ...]) -> bool:
 
 def load_comment_words(folders: Sequence[Path]) -> CommentWords:
     """The shipped file and the person's own after it, if there are any; a GrammarMistake says what to mend."""
-    tables = [_table(folder / FILE) for folder in folders if (folder / FILE).is_file()]
+    tables = word_tables(folders, FILE)
     try:
         return _words(tables)
     except KeyError as error:
@@ -141,15 +141,8 @@ def load_comment_words(folders: Sequence[Path]) -> CommentWords:
         raise _mistake(f"a table has a value of the wrong kind ({error})", "compare it with its neighbours") from None
 
 
-def _table(path: Path) -> dict[str, Any]:
-    try:
-        return tomllib.loads(path.read_text(encoding="utf-8"))
-    except (tomllib.TOMLDecodeError, UnicodeDecodeError) as error:
-        raise _mistake(f"it is not TOML ({error})", "mend that line") from None
-
-
 def _mistake(says: str, cure: str) -> GrammarMistake:
-    return GrammarMistake([Mistake(FILE, 0, says, cure)])
+    return mistake(FILE, says, cure)
 
 
 def _words(tables: Sequence[Mapping[str, Any]]) -> CommentWords:

@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 import re
-import tomllib
 from collections.abc import Sequence
 from dataclasses import dataclass, fields
 from pathlib import Path
 
 from worklog_tui.notes.cleaning import sanitise
-from worklog_tui.rulebook.mistakes import GrammarMistake, Mistake
+from worklog_tui.rulebook.mistakes import GrammarMistake
+from worklog_tui.rulebook.word_files import mistake, word_tables
 
 FILE = "publishing.toml"
 
@@ -37,15 +37,13 @@ class PublishingWords:
 def load_publishing_words(folders: Sequence[Path]) -> PublishingWords:
     """The words of all folders together; a GrammarMistake says what to mend."""
     rows: dict[str, list[str]] = {f.name: [] for f in fields(PublishingWords)}
-    for folder in folders:
-        path = folder / FILE
-        if path.is_file():
-            for key, words in _table(path).items():
-                if key not in rows:
-                    raise _mistake(f"it has a list “{key}” that nothing reads", f"name it one of {', '.join(rows)}")
-                if not isinstance(words, list) or not all(isinstance(one, str) for one in words):
-                    raise _mistake(f"“{key}” is no list of words", 'write it as ["one", "two"]')
-                rows[key] += [one for word in words if (one := " ".join(sanitise(word).split()))]
+    for table in word_tables(folders, FILE):
+        for key, words in table.items():
+            if key not in rows:
+                raise _mistake(f"it has a list “{key}” that nothing reads", f"name it one of {', '.join(rows)}")
+            if not isinstance(words, list) or not all(isinstance(one, str) for one in words):
+                raise _mistake(f"“{key}” is no list of words", 'write it as ["one", "two"]')
+            rows[key] += [one for word in words if (one := " ".join(sanitise(word).split()))]
     return PublishingWords(**{key: tuple(dict.fromkeys(words)) for key, words in rows.items()})
 
 
@@ -62,12 +60,5 @@ def _loosely(word: str) -> str:
     return before + pieces + (r"(?!\w)" if word[-1:].isalnum() else "")
 
 
-def _table(path: Path) -> dict[str, object]:
-    try:
-        return tomllib.loads(path.read_text(encoding="utf-8"))
-    except (tomllib.TOMLDecodeError, UnicodeDecodeError) as error:
-        raise _mistake(f"it is not TOML ({error})", "mend that line") from None
-
-
 def _mistake(says: str, cure: str) -> GrammarMistake:
-    return GrammarMistake([Mistake(FILE, 0, says, cure)])
+    return mistake(FILE, says, cure)

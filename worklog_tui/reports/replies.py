@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-import tomllib
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 from pathlib import Path
 from string import Template
 
-from worklog_tui.rulebook.mistakes import GrammarMistake, Mistake
+from worklog_tui.rulebook.mistakes import GrammarMistake
+from worklog_tui.rulebook.word_files import mistake, word_tables
 
 FILE = "replies.toml"
 KINDS = {"question": ("answered", "known", "open"), "suggestion": ("answered", "known", "speaks", "open")}
@@ -30,11 +30,10 @@ class Replies:
 def load_replies(folders: Sequence[Path]) -> Replies:
     """The shipped templates, and the person's own in their place; a GrammarMistake says what to mend."""
     found: dict[tuple[str, str], Template] = {}
-    for folder in folders:
-        if (folder / FILE).is_file():
-            for kind, rows in _table(folder / FILE).items():
-                for case, text in rows.items() if isinstance(rows, dict) else ():
-                    found[kind, case] = _template(kind, case, text)
+    for table in word_tables(folders, FILE):
+        for kind, rows in table.items():
+            for case, text in rows.items() if isinstance(rows, dict) else ():
+                found[kind, case] = _template(kind, case, text)
     return Replies(found)
 
 
@@ -50,12 +49,5 @@ def _template(kind: str, case: str, text: object) -> Template:
     return made
 
 
-def _table(path: Path) -> dict[str, object]:
-    try:
-        return tomllib.loads(path.read_text(encoding="utf-8"))
-    except (tomllib.TOMLDecodeError, UnicodeDecodeError) as error:
-        raise _mistake(f"it is not TOML ({error})", "mend that line") from None
-
-
 def _mistake(says: str, cure: str) -> GrammarMistake:
-    return GrammarMistake([Mistake(FILE, 0, says, cure)])
+    return mistake(FILE, says, cure)
