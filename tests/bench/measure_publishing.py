@@ -8,6 +8,7 @@ Run it by itself: python tests/bench/measure_publishing.py
 from __future__ import annotations
 
 import random
+import resource
 import time
 import tomllib
 from collections.abc import Iterator
@@ -64,7 +65,7 @@ def comments() -> list[Comment]:
 
 
 def main() -> None:
-    """Prints the seconds of each part."""
+    """Prints the seconds of each part, and the most memory that the process held until the page was drawn."""
     with TemporaryDirectory() as folder:
         desk, names = fill(Path(folder) / "logbook.db")
         known = long_life(history(desk, names[1]))
@@ -75,6 +76,7 @@ def main() -> None:
         built = time.process_time()
         page = repair_log_page(log, found.closing())
         drawn = time.process_time()
+        most = resource.getrusage(resource.RUSAGE_SELF).ru_maxrss / 1024
         markdown_log(log, "")
         json_repair_log(log)
         csv_table(log, "readings")
@@ -85,6 +87,7 @@ def main() -> None:
     read_all(known, load_comment_words([places.grammars()]), load([places.grammars()]).table, comments())
     print(f"  {COMMENTS} comments {time.process_time() - begun:.2f}")
     print(f"  page in all {drawn - start:.2f} ({len(page) / 1e6:.1f} MB); Markdown, JSON and table {rest - drawn:.2f}")
+    print(f"  at most {most:.0f} MB (ru_maxrss, in KiB on Linux), the log itself and the grammars with it")
 
 
 if __name__ == "__main__":
