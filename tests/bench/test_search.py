@@ -8,9 +8,11 @@ import pytest
 
 from tests.bench.conftest import Clock
 from worklog_tui.bench.desk import Desk
+from worklog_tui.bench.fact_acts import strike_fact
 from worklog_tui.bench.machines import UnknownMachine, add_machine
 from worklog_tui.bench.record import keep_note
-from worklog_tui.bench.search import find_notes
+from worklog_tui.bench.search import find_items, find_notes
+from worklog_tui.bench.undoing import undo
 from worklog_tui.model import Machine
 
 
@@ -45,3 +47,32 @@ def test_newest_is_by_when_it_was_said(desk: Desk, clock: Clock) -> None:
     clock.moment -= timedelta(days=30)
     keep_note(desk, "Lathe", "the belt is old")
     assert [hit.note.words for hit in find_notes(desk, "belt")] == ["the belt is new", "the belt is old"]
+
+
+def test_a_note_is_found_by_what_was_read_from_it_and_by_other_endings(desk: Desk, clock: Clock) -> None:
+    add_machine(desk, Machine("Lathe"))
+    for words in ("the guide is cracked", "cleaned that", "the tailstock leaks oil"):
+        clock.go_on(minutes=1)
+        keep_note(desk, "Lathe", words)
+    cleaned = find_notes(desk, "cleaning guides")
+    assert [hit.note.words for hit in cleaned] == ["cleaned that"], "it was read that the guide was meant"
+    assert [fact.about for fact in cleaned[0].facts] == ["guide"]
+    assert [hit.note.words for hit in find_notes(desk, "leaking")] == ["the tailstock leaks oil"]
+
+
+def test_what_a_person_struck_from_what_was_read_is_not_found(desk: Desk) -> None:
+    add_machine(desk, Machine("Lathe"))
+    keep_note(desk, "Lathe", "the guide is a bit odd")
+    keep_note(desk, "Lathe", "cleaned that")
+    assert len(find_notes(desk, "clean guide")) == 1
+    strike_fact(desk, find_notes(desk, "cleaned")[0].facts[0].key)
+    assert find_notes(desk, "clean guide") == []
+    undo(desk)
+    assert [hit.note.words for hit in find_notes(desk, "clean guide")] == ["cleaned that"]
+
+
+def test_items_are_found_with_their_machine(desk: Desk) -> None:
+    add_machine(desk, Machine("Lathe"))
+    keep_note(desk, "Lathe", "the guide is cracked")
+    assert [(hit.machine, hit.item.about) for hit in find_items(desk, "guides")] == [("Lathe", "guide cracked")]
+    assert find_items(desk, "chuck") == []

@@ -73,7 +73,7 @@ def test_notes_are_found_newest_first(log: Path, capsys: pytest.CaptureFixture[s
     text = said(capsys, "search", "clamp")
     assert text.index("blade clamp off") < text.index("fitted a new clamp spring")
     found = json.loads(said(capsys, "search", '"clamp spring"', "--most", "1", "--json"))
-    assert [one["words"] for one in found] == ["fitted a new clamp spring"]
+    assert [one["words"] for one in found["notes"]] == ["fitted a new clamp spring"]
     assert said(capsys, "search", "zebra") == "Nothing was found.\n"
 
 

@@ -49,7 +49,7 @@ def test_every_table_is_strict_with_an_integer_id_and_ours_only(logbook: Path) -
     assert set(ours) == {
         "machine", "session", "note", "revision", "act", "clip", "comment",
         "fact", "context", "stamp", "item", "counted",
-        "note_as_it_came", "session_as_it_came", "card_as_it_came", "fact_as_read", "corrected",
+        "note_as_it_came", "session_as_it_came", "card_as_it_came", "fact_as_read", "corrected", "note_read",
     }  # fmt: skip
     assert set(ours.values()) == {1}
     for table in ("machine", "session", "note", "act", "clip", "comment"):

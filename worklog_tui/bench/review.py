@@ -75,17 +75,33 @@ def open_items(desk: Desk, machine: str) -> tuple[OpenItem, ...]:
 
 def recap(desk: Desk, machine: str) -> Recap:
     """Where things stand since the last session; from the items as they were last worked out, if they still hold."""
-    from worklog_tui.bench.history import basis, known_items, last_session, remember_items
-    from worklog_tui.store import LockedOut, Refused
+    from worklog_tui.bench.history import known_items, last_session
 
     items, number, record = known_items(desk, machine), *last_session(desk, machine)
     if items is None or record is None:
-        before = basis(desk, machine)
-        seen = review(desk, machine)
-        with suppress(LockedOut, Refused):
-            remember_items(desk, machine, seen.items, before)
+        seen = _worked_out(desk, machine)
         return since(seen.history, seen.items)
     return of_session(record, number, items)
+
+
+def present_items(desk: Desk, machine: str) -> tuple[OpenItem, ...]:
+    """The items as they were last worked out, if they still hold, else worked out now."""
+    from worklog_tui.bench.history import known_items
+
+    items = known_items(desk, machine)
+    return _worked_out(desk, machine).items if items is None else tuple(items)
+
+
+def _worked_out(desk: Desk, machine: str) -> Review:
+    """A review whose items are kept for the next time, where the logbook can be written."""
+    from worklog_tui.bench.history import basis, remember_items
+    from worklog_tui.store import LockedOut, Refused
+
+    before = basis(desk, machine)
+    seen = review(desk, machine)
+    with suppress(LockedOut, Refused):
+        remember_items(desk, machine, seen.items, before)
+    return seen
 
 
 def next_step(desk: Desk, machine: str) -> Advice:

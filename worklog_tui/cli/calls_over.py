@@ -30,7 +30,7 @@ def add_over(commands: Any, make: Make, finish: Callable[..., None]) -> None:
     waits.add_argument("--machine", metavar="NAME", help="only of this machine")
     waits.add_argument("--all", dest="over", action="store_true", help="also what is over, with the time it took")
     finish(waits, machine=False)
-    search = make(commands, "search", "over:search", "find notes of all machines by their words, newest first")
+    search = make(commands, "search", "over:search", "find lines and items of all machines, newest first")
     search.add_argument("words", metavar="WORDS", nargs="+", help='words; "in quotes" a phrase, word* a beginning')
     search.add_argument("--machine", metavar="NAME", help="only in this machine's log")
     search.add_argument("--most", metavar="N", type=int, default=20, help="how many at most (20)")

@@ -118,25 +118,17 @@ def reread(call: Call) -> None:
 
 
 def search(call: Call) -> None:
-    """Finds notes by their words, newest first."""
-    from worklog_tui.bench.search import find_notes
-    from worklog_tui.reports.lines import wrapped
-    from worklog_tui.reports.when import day
+    """Finds notes by their words and by what was read from them, and items."""
+    from worklog_tui.bench.search import find_items, find_notes
+    from worklog_tui.reports.found import found_json, found_text
 
-    desk = desk_of(call)
-    hits = find_notes(desk, " ".join(call.words), call.machine, call.most, call.best)
+    desk, words = desk_of(call), " ".join(call.words)
+    notes = find_notes(desk, words, call.machine, call.most, call.best)
+    listed = find_items(desk, words, call.machine, call.most)
     if call.json:
-        say_json([
-            {"machine": hit.machine, "session_start": hit.start.utc if hit.start else None, "at": hit.note.said_at,
-             "words": hit.note.words, "note": hit.note.uid}
-            for hit in hits
-        ])  # fmt: skip
-        return
-    rows = []
-    for hit in hits:
-        said = ", ".join(filter(None, (hit.machine, day(hit.start), hit.note.said_at)))
-        rows += [said, *wrapped(hit.note.words, width(), "    ", "    ")]
-    say("\n".join(rows) or "Nothing was found.")
+        say_json(found_json(notes, listed))
+    else:
+        say(found_text(notes, listed, words, width()))
 
 
 def waits(call: Call) -> None:

@@ -20,6 +20,7 @@ if TYPE_CHECKING:
         Value,
         Work,
     )
+    from worklog_tui.model.found import Hit, ItemHit
     from worklog_tui.model.history import History, SessionRecord
     from worklog_tui.model.items import Due, OpenItem, Place
     from worklog_tui.model.machine import Machine, SpecifiedValue
@@ -31,6 +32,7 @@ else:
         "acts": "Act",
         "comments": "Comment CommentReading",
         "facts": "Fact FactKey Finding FollowUp Number Reading Span Suspect Trait Value Work",
+        "found": "Hit ItemHit",
         "history": "History SessionRecord",
         "items": "Due OpenItem Place",
         "machine": "Machine SpecifiedValue",
@@ -64,7 +66,9 @@ __all__ = [
     "Finding",
     "FollowUp",
     "History",
+    "Hit",
     "Instant",
+    "ItemHit",
     "Machine",
     "Note",
     "Number",

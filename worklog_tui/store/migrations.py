@@ -14,7 +14,7 @@ if TYPE_CHECKING:
 
 _NAMES = (
     "m001_kept", "m002_derived", "m003_search", "m004_views", "m005_corrected", "m006_copied_devices", "m007_in_film",
-    "m008_erasing",
+    "m008_erasing", "m009_facts_found",
 )  # fmt: skip
 
 

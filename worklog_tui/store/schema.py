@@ -6,7 +6,7 @@ ISO 8601 text in UTC with Z. `fact`, `context`, `stamp` and `item` are derived: 
 
 from __future__ import annotations
 
-from worklog_tui.store import schema_later
+from worklog_tui.store import schema_later, schema_search
 
 APPLICATION_ID = 0x574C4F47
 "Marks the file as ours (SQLite file header, offset 68): the letters WLOG."
@@ -187,6 +187,7 @@ COPIED_DEVICES = schema_later.copied_devices(_ALWAYS, KEPT, CORRECTED[-1])
 
 STEPS: tuple[tuple[str, ...], ...] = (
     KEPT, DERIVED, SEARCH, VIEWS, CORRECTED, COPIED_DEVICES, schema_later.IN_FILM, schema_later.ERASING,
+    schema_search.FACTS_FOUND,
 )  # fmt: skip
 "Step n brings a file of version n-1 to version n."
 VERSION = len(STEPS)

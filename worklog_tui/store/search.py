@@ -1,4 +1,4 @@
-"""Finds notes by their words."""
+"""Finds notes by their words and by what was read from them."""
 
 from __future__ import annotations
 
@@ -16,10 +16,11 @@ RANKED_UP_TO = 2000
 def find(
     connection: Connection, text: str, machine: str | None = None, limit: int = 20, best_first: bool = False
 ) -> list[Note]:
-    """Notes that hold all the words of the text, newest first; `"in quotes"` is a phrase, `word*` a beginning.
+    """Notes that hold all the words, said or read, newest first; `"in quotes"` is a phrase, `word*` a beginning.
 
     Newest is by when it was said; of more than RANKED_UP_TO hits, by when it came into the logbook. `best_first` ranks
-    by fit instead, up to as many hits. A word stands for its other spellings in the trade too. `machine` is a uid.
+    by fit instead, up to as many hits, where said counts twice as much as read. A word stands for its other spellings
+    in the trade and for its other endings too. `machine` is a uid.
     """
     match = query(text)
     if not match:
@@ -27,7 +28,7 @@ def find(
     order = "note_words.rowid DESC"
     if _hits(connection, match, RANKED_UP_TO + 1) <= RANKED_UP_TO:
         said = "coalesce(note.utc, session.utc, '') DESC, note_words.rowid DESC"
-        order = f"bm25(note_words), {said}" if best_first else said
+        order = f"bm25(note_words, 2.0, 1.0), {said}" if best_first else said
     found = connection.execute(
         f"SELECT {rows.NOTE_COLUMNS} FROM note_words CROSS JOIN note ON note.id = note_words.rowid"
         " CROSS JOIN session ON session.id = note.session_id WHERE note_words MATCH ?1 AND NOT note.struck"
