@@ -6,11 +6,13 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import datetime
 
+from worklog_tui.diagnosis.announced import announced
 from worklog_tui.diagnosis.asking import asks
 from worklog_tui.diagnosis.candidate import Candidate, Tier, best
 from worklog_tui.diagnosis.engine import Engine
 from worklog_tui.diagnosis.explain import causes_of, standings, step_of
 from worklog_tui.diagnosis.explained import explained, is_explained
+from worklog_tui.diagnosis.forbidden import forbidden
 from worklog_tui.diagnosis.instead import instead
 from worklog_tui.diagnosis.item_steps import ItemSteps
 from worklog_tui.diagnosis.left_off import left_off
@@ -20,9 +22,11 @@ from worklog_tui.diagnosis.opened import opened
 from worklog_tui.diagnosis.option import Option
 from worklog_tui.diagnosis.own_plan import plan_of
 from worklog_tui.diagnosis.own_suspects import own_suspects, trouble
+from worklog_tui.diagnosis.part_index import part_words
 from worklog_tui.diagnosis.safety import Safety
 from worklog_tui.diagnosis.sign import Sign
 from worklog_tui.diagnosis.signs import Signs, standing_signs
+from worklog_tui.diagnosis.sound import sifted
 from worklog_tui.diagnosis.summing_up import listed
 from worklog_tui.diagnosis.unproved import unproved
 from worklog_tui.diagnosis.wording import Wording
@@ -87,7 +91,9 @@ def _worked_out(
     signs = Signs(log, faults)
     safety = Safety(faults, signs.makeup)
     wording = Wording(faults.words, log)
-    candidates = [*ItemSteps(log, wording, safety).candidates(items), *listed(log, wording, safety)]
+    told = [*ItemSteps(log, wording, safety).candidates(items), *listed(log, wording, safety)]
+    candidates = sifted([*told, *announced(log, wording, safety, part_words(faults))])
+    candidates = forbidden(candidates, log, wording, safety)
     candidates += [*left_off(log, safety, signs.lines), *unproved(log, signs, safety)]
     found = _from_faults(log, faults, safety, signs, candidates)
     ranked = best([*found.candidates], MOST + 5)

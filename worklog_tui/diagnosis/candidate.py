@@ -46,6 +46,8 @@ class Candidate:
     step: Step
     name: str = ""
     thing: str = ""
+    notes: frozenset[str] = frozenset()
+    "The notes that an open item was told in."
 
     @property
     def rank(self) -> tuple[int, float, str]:

@@ -109,7 +109,7 @@ class ItemSteps:
         cautions = self.safety.cautions(f"{step} {item.name}", tags)
         source = "own plan" if tier in (Tier.PLAN, Tier.PLAN_FALLBACK) else "open item"
         made = Step(step, why, self.wording.minutes(step), cautions, self._outcomes(item), (), source)
-        return Candidate(tier, order, made, item.name, item.about)
+        return Candidate(tier, order, made, item.name, item.about, frozenset(a.note for a in item.anchors))
 
     def _tier(self, item: OpenItem, moments: list[float], danger: bool, full: str) -> tuple[Tier, float]:
         last = moments[-1] if moments else -1.0
@@ -131,7 +131,7 @@ class ItemSteps:
             return (Tier.PLAN_FALLBACK if self._follows_plan(item) else Tier.FALLBACK), said
         if self._hangs(item) or self._comes_last(item):
             return Tier.WAITS, said
-        if planned:
+        if planned and item.reason == "to do":
             return Tier.PLAN, min(m for m, a in self._anchored(item) if a in self.closing.plan)
         if moments and said >= self.closing.start:
             return Tier.LISTED, said

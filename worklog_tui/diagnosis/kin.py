@@ -127,8 +127,8 @@ def full_name(log: Log, words: str, anchors: tuple[FactKey, ...]) -> str:
     """A bare word under the fullest name that the talk gives it; the word itself when nothing tells."""
     if found := said_with(log, words, anchors):
         return found
-    of = owner(log, words, anchors)
-    return f"{of} {words}" if of else words
+    of = " ".join(w for w in owner(log, words, anchors).split() if log.has_said(w))
+    return f"{of} {words}" if tokens(of) else words
 
 
 def _thing(name: str) -> str:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from bisect import bisect_left, bisect_right
 from collections import defaultdict
 from collections.abc import Iterable, Iterator
@@ -13,6 +14,8 @@ from worklog_tui.model import Fact, FactKey, Finding, History, Note, Place, Read
 
 RECENT = 0.4
 "The share of the last session in which a complaint must have been heard to come before the listed jobs (judgement)."
+ALIKE = 5
+"Words that begin with so many equal letters are forms of one (judgement)."
 STILL = 6
 "What was heard in so many last notes is never old (judgement)."
 
@@ -161,6 +164,26 @@ class Log:
     def words_of(self, note: str) -> str:
         """The words of a note; empty for one that was erased."""
         return self._notes.get(note, "")
+
+    def has_said(self, name: str) -> bool:
+        """Whether a name was said in just these words, side by side in one note."""
+        return f" {' '.join(tokens(name))} " in self._all_said
+
+    def as_said(self, name: str, keys: Iterable[FactKey]) -> str:
+        """A name of two words as the person put it there or just before, where the words are nearly the same."""
+        first, _, last = name.partition(" ")
+        if not last or " " in last or self.has_said(name):
+            return name
+        for key in keys:
+            told = f"{self.words_before(key.note)} {self.words_of(key.note)}"
+            for found in re.findall(rf"\b(\w+) {re.escape(last)}\b", told, re.IGNORECASE):
+                if len(found) >= ALIKE and found[:ALIKE].lower() == first[:ALIKE].lower():
+                    return f"{found} {last}"
+        return name
+
+    @cached_property
+    def _all_said(self) -> str:
+        return " | ".join(f" {' '.join(tokens(words))} " for words in self._notes.values())
 
     def words_before(self, note: str) -> str:
         """The words of the note before one, in the order of the log."""

@@ -55,16 +55,36 @@ def own_suspects(log: Log, book: FaultBook, safety: Safety) -> list[Candidate]:
             continue
         if event.when < since and not _after_a_fault(log, event):
             continue
-        thing = _bare(fact.name if fact.name and _TELLS.search(fact.cause) else fact.cause)
+        thing = _thing(log, fact)
         where = placed(log, thing, (fact.key,))
         step = f"check the {where} {thing}" if where else f"check the {full_name(log, thing, (fact.key,))}"
-        vague = NOT.intersection(tokens(fact.cause)) or fact.cause in found
+        if tokens(thing)[-1:] == ("leak",):
+            step = f"find the {thing}"
+        vague = NOT.intersection(tokens(fact.cause)) or fact.cause in found or not _names_a_thing(log, fact)
         if vague or _settled(log, event, fact) or safety.never(step):
             continue
         why = f"You suspected it yourself at {log.said(event.place)}, and nothing has settled it since."
         made = Step(step, why, 10, safety.cautions(f"{step} {fact.name}"), (), (), "own plan")
         found[fact.cause] = Candidate(Tier.COMPLAINT, len(found) / 10, made, fact.name, fact.cause)
     return list(found.values())[:MOST]
+
+
+def _thing(log: Log, suspect: Suspect) -> str:
+    """What is suspected: the cause, or the part that it is said of where the cause only tells a state."""
+    states = bool(suspect.name) and not set(tokens(suspect.name)) & set(tokens(suspect.cause))
+    part = " ".join(w for w in suspect.name.split() if log.has_said(w)) if states else ""
+    if part and not log.has_said(f"the {suspect.cause}"):
+        return part
+    return _bare(suspect.name if suspect.name and _TELLS.search(suspect.cause) else suspect.cause)
+
+
+def _names_a_thing(log: Log, suspect: Suspect) -> bool:
+    """Whether a suspicion names something to look at: a known part, or what other facts are about; dirt is no thing."""
+    said = tokens(suspect.cause)
+    if suspect.name:
+        return bool(said)
+    named = (tokens(text) for e in log.events for text in (e.name, str(getattr(e.fact, "part", ""))))
+    return bool(said) and said[-1] in {words[-1] for words in named if words}
 
 
 def _after_a_fault(log: Log, event: Event) -> bool:

@@ -7,6 +7,7 @@ from collections.abc import Iterable
 from typing import Generic, TypeVar
 
 from worklog_tui.diagnosis.words import SIDES, tokens
+from worklog_tui.rulebook.faults import FaultBook
 
 T = TypeVar("T")
 
@@ -43,3 +44,8 @@ class PartIndex(Generic[T]):
                 found += self._by_tail.get(form[-n:], ())
                 found += self._by_head.get(form[:n], ())
         return list(dict.fromkeys(found))
+
+
+def part_words(book: FaultBook) -> frozenset[str]:
+    """The telling words of all the parts that the fault files speak of."""
+    return frozenset(w for fault in book.faults.values() for part in fault.heard.parts for w in tokens(part))

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Container
+from collections.abc import Container, Iterable
 
 from worklog_tui.diagnosis.words import tokens
 
@@ -118,3 +118,15 @@ def _base(word: str, verbs: Container[str]) -> str:
                 if base in verbs:
                     return base
     return ""
+
+
+def inflected(verbs: Iterable[str]) -> str:
+    """A pattern for any of some verbs in any regular form: run, runs, running; ride, riding."""
+    return f"(?:{'|'.join(_forms(v) for v in verbs)})"
+
+
+def _forms(verb: str) -> str:
+    first, _, rest = verb.partition(" ")
+    root = first.removesuffix("e")
+    ends = "e|es|ed|ing|en" if root != first else f"s|es|ed|ing|{first[-1]}ing|{first[-1]}ed"
+    return rf"{root}(?:{ends}){'?' if root == first else ''}{' ' + rest if rest else ''}"

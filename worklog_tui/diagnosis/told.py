@@ -188,8 +188,6 @@ def _where(slot: Slot, stems: tuple[str, ...], low: int, high: int, near: int) -
         if slot.denial:
             if stems[at] in DENIALS:
                 return at
-        elif _stands(slot, stems, at) and not (
-            slot.denied and DENIALS.isdisjoint(stems[max(0, at - BEFORE) : at])
-        ):
+        elif _stands(slot, stems, at) and not (slot.denied and DENIALS.isdisjoint(stems[max(0, at - BEFORE) : at])):
             return at
     return None

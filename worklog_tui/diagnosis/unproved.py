@@ -6,16 +6,20 @@ import re
 
 from worklog_tui.diagnosis.candidate import Candidate, Tier
 from worklog_tui.diagnosis.log import Log
+from worklog_tui.diagnosis.phrases import inflected
 from worklog_tui.diagnosis.safety import Safety
 from worklog_tui.diagnosis.signs import Signs
-from worklog_tui.model import Finding, Reading, Step, Work
+from worklog_tui.model import Finding, Note, Reading, Step, Work
 
-_NOT_TRIED = re.compile(
-    r"\b(?:haven['’]?t|have not|not yet|didn['’]?t|did not|yet to|still to)\s+(?:been\s+)?"
-    r"(?:tried|tried out|try|tested|test|run|driven|proved|ridden|started)\b(?:\s+(?:out\s+)?(?:the\s+)?([a-z]+))?",
-    re.IGNORECASE,
+_NOT_YET = (
+    r"\b(?:haven['’]?t|have not|['’]ve not|not yet|didn['’]?t|did not|yet to|still to|not been|hasn['’]?t|has not)"
+    r"\s+(?:been\s+)?(?:re-?)?"
 )
-_NO_THING = frozenset({"it", "them", "this", "that", "yet", "since", "again", "today", "with", "under", "on", "out"})
+_THING = r"\b(?:\s+(?:out\s+)?(?:the\s+)?([a-z]+))?"
+_NO_THING = frozenset({
+    "it", "them", "this", "that", "yet", "since", "again", "today", "with", "under", "on", "out",
+    "her", "him", "any", "anything", "because", "so", "in", "and", "but", "a", "for", "up", "at", "all", "as", "to",
+})  # fmt: skip
 WAYS = {
     "brakes": "try the brakes at walking pace on level ground, a second way to stop at hand",
     "hydraulics": "try the hydraulics without a load, and look for leaks",
@@ -29,15 +33,29 @@ def unproved(log: Log, signs: Signs, safety: Safety) -> list[Candidate]:
 
 
 def _in_words(log: Log, safety: Safety) -> list[Candidate]:
+    tries = inflected(safety.book.words.get("trials", ()))
+    not_tried = re.compile(rf"{_NOT_YET}{tries}{_THING}", re.IGNORECASE)
     for note in reversed(log.last_notes[-6:]):
-        if found := _NOT_TRIED.search(note.words):
+        if found := not_tried.search(note.words):
             thing = (found[1] or "").lower()
-            say = f"try the {thing}" if thing and thing not in _NO_THING else "try it"
+            say = f"try the {thing}" if thing and thing not in _NO_THING else f"try it{_for_trouble(log, note)}"
             say = WAYS.get(thing, say)
             place = log.history.place(note.uid)
             why = f"You said at {log.said(place)} that it was not tried yet."
             return [_candidate(Tier.LISTED, float(place.order), say, why, safety, thing)]
     return []
+
+
+def _for_trouble(log: Log, note: Note) -> str:
+    """What to look out for when it is tried: the first trouble of the machine in that session."""
+    order = log.history.place(note.uid).order
+    for event in log.findings:
+        fact = event.fact
+        if not isinstance(fact, Finding) or event.place.session != log.last_session or event.place.order >= order:
+            continue
+        if fact.verdict == "bad" and fact.state and len(fact.condition.split()) <= 4:
+            return f", and see whether it is still so: {fact.part} {fact.condition}".rstrip()
+    return ""
 
 
 def _after_work(log: Log, signs: Signs, safety: Safety) -> list[Candidate]:

@@ -8,8 +8,9 @@ from typing import Any
 
 from worklog_tui.diagnosis.log import Log
 from worklog_tui.diagnosis.phrases import asked_for, bare, fuller, is_clause, job_in, one_of, place_of
+from worklog_tui.diagnosis.put_right import put_right
 from worklog_tui.diagnosis.words import holds, spoken, tokens
-from worklog_tui.model import Finding, OpenItem
+from worklog_tui.model import Finding, FollowUp, OpenItem
 
 _JOIN = re.compile(r"\s+(on|in|for|round|around|over|under|across|at|made from|made of|made out of|out of|from)\s+")
 _UNPROVED = re.compile(
@@ -41,7 +42,7 @@ class Wording:
             "get",
             "look",
         }
-        self.stopgap = frozenset(w for phrase in lists.get("stopgap", ()) for w in tokens(phrase))
+        self.stopgap = frozenset(w for phrase in lists.get("stopgap", ()) for w in tokens(phrase) if " " not in phrase)
         self.trouble = frozenset(w for phrase in lists.get("trouble", ()) for w in tokens(phrase))
 
     def step(self, item: OpenItem) -> str:
@@ -53,13 +54,21 @@ class Wording:
         if item.reason == "temporary":
             return self._make_good(item, about)
         if item.name and (item.state == "noticed" or (is_clause(about) and item.reason != "fallback")):
-            about = item.name
+            about = self._said_name(item)
         said = tokens(about)
         if item.reason in ("fault", "part needed") and said[-1] in self.trouble:
             return f"find the cause of the {bare(about)}"
         if item.reason == "part needed" and said[-1] not in self.lists.get("process", ()):
             return self._part(item, about)
         return self._put_right(item, about) if item.reason == "fault" else self._do(item, about)
+
+    def _said_name(self, item: OpenItem) -> str:
+        """The vocabulary's name where it was said so, else the part in the person's own words."""
+        if self.log.has_said(item.name):
+            return item.name
+        facts = (e.fact for key in reversed(item.anchors) if (e := self.log.at(key)))
+        part = next((f.part for f in facts if isinstance(f, Finding) and self._names_something(f.part)), "")
+        return bare(part) if part and not is_clause(part) and self.log.has_said(bare(part)) else item.name
 
     def _names_something(self, about: str) -> bool:
         """Whether the words name a thing at all: 'which' and 'the lot' do not."""
@@ -77,6 +86,7 @@ class Wording:
 
     def _thing(self, item: OpenItem, about: str) -> str:
         """The thing as fully as it is known: the vocabulary's name for a short form, the place beside a bare word."""
+        about = self.log.as_said(about, item.anchors)
         thing = fuller(bare(about), item.name, self.log.around(item.anchors, 200))
         place = place_of(thing, self.log.around(item.anchors, 80)) if thing == bare(about) else ""
         return f"{thing} {place}".rstrip()
@@ -99,6 +109,8 @@ class Wording:
         raised = self.log.when(item.anchors[0]) if item.anchors else -1.0
         if self.log.work_on(item.name, about, raised - 3, ("disconnect",)) or self._is_undone(item):
             return f"reconnect the {bare(about)}"
+        if broken := self._held_together(item, about):
+            return broken
         known = bool(item.name) and set(tokens(about)) >= set(tokens(item.name))
         thing = _JOIN.split(about, maxsplit=1)[0] if known and _SOURCE.search(about) else about
         thing = thing if known else self.real_thing(about)
@@ -107,6 +119,22 @@ class Wording:
         if thing := self._thing(item, thing) if thing else "":
             return f"fit {one_of(thing)}proper new {thing}"
         return f"take off the {bare(about)} and make it good"
+
+    def _held_together(self, item: OpenItem, about: str) -> str:
+        """The step for what a piece of wire, tape or a clamp stands in for: the part wanted or found bad beside it."""
+        head = tokens(_JOIN.split(about, maxsplit=1)[0])[-1:]
+        if not head or head[0] not in self.stopgap or not item.anchors:
+            return ""
+        when = self.log.when(item.anchors[0])
+        needed = (e.fact for e in self.log.events if int(when) == int(e.when) and isinstance(e.fact, FollowUp))
+        if wants := next((f.about for f in needed if f.reason == "part needed"), ""):
+            return "" if set(tokens(wants)) & set(tokens(about)) else f"order and fit {one_of(wants)}new {bare(wants)}"
+        for event in reversed([e for e in self.log.findings if int(when) - 1 <= e.when <= int(when) + 0.9]):
+            fact = event.fact
+            bad = isinstance(fact, Finding) and fact.verdict == "bad" and fact.state and fact.name
+            if bad and isinstance(fact, Finding) and not set(tokens(fact.part)) & set(tokens(about)):
+                return f"mend or replace the {bare(fact.part)}" if self._names_something(fact.part) else ""
+        return ""
 
     def _is_undone(self, item: OpenItem) -> bool:
         text = f" {spoken(item.quote)} {spoken(self.log.around(item.anchors, 30))} "
@@ -130,12 +158,10 @@ class Wording:
 
     def _put_right(self, item: OpenItem, about: str) -> str:
         thing = self._thing(item, about)
-        if self.is_consumable(thing):
-            return f"replace the {thing} with {'new ones' if one_of(thing) == '' else 'a new one'}"
         last = self.log.verdict(item.name, about)
-        if last and isinstance(last.fact, Finding) and last.fact.verdict == "bad" and len(last.fact.condition) < 25:
-            return f"put the {thing} right ({last.fact.condition})"
-        return f"put the {thing} right"
+        bad = last is not None and isinstance(last.fact, Finding) and last.fact.verdict == "bad"
+        condition = last.fact.condition if last is not None and bad and isinstance(last.fact, Finding) else ""
+        return put_right(thing, condition, self.is_consumable(thing), self.lists.get("cures", {}))
 
     def _do(self, item: OpenItem, about: str) -> str:
         if is_clause(about):

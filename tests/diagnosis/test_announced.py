@@ -1,0 +1,138 @@
+"""What a person announces, forbids or leaves untried at the end of a day, and what comes of it the next time."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.diagnosis.workshop import PUMP, Log
+from worklog_tui.diagnosis import advise
+from worklog_tui.diagnosis.job_words import JobWords, object_of, with_thing
+from worklog_tui.diagnosis.put_right import put_right
+from worklog_tui.diagnosis.sound import is_sound
+from worklog_tui.model import Machine
+from worklog_tui.rulebook.faults import FaultBook
+
+LOOM = Machine("Ribbon loom", "hand-built ribbon loom, electric motor, belt driven", "none", "none")
+
+
+def steps(faults: FaultBook, log: Log) -> list[str]:
+    return [s.step for s in advise(log.history(), log.items(), faults, None).steps]
+
+
+def noted(log: Log, *notes: str) -> Log:
+    for words in notes:
+        log.note(words)
+    return log
+
+
+@pytest.mark.parametrize(
+    ("notes", "first"),
+    [
+        (["The regulator hisses.", "Tomorrow I'll clean that regulator and see what it pulls."],
+         "clean that regulator and see what it pulls"),
+        (["Either the lowering valve or the cylinder.",
+          "To tell them apart I shut the ball valve under the cylinder and wait a night."],
+         "shut the ball valve under the cylinder and wait a night"),
+        (["The shuttle binds in the left box.", "So what I want to do is swap the two shuttles over."],
+         "swap the two shuttles over"),
+        (["It stops between four and five.", "So it's to run the night through before I call it cured."],
+         "run the night through"),
+        (["Next week we'll bring the long leader and thread the leader.", "The leader is new."],
+         "bring the long leader and thread the leader"),
+    ],
+)  # fmt: skip
+def test_the_job_that_was_announced_comes_next_in_its_own_words(
+    faults: FaultBook, notes: list[str], first: str
+) -> None:
+    assert steps(faults, noted(Log(LOOM), *notes))[0] == first
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "I'll away and feed the hens.",
+        "I'll not touch the belt today.",
+        "If the belt slips again I'll change the belt.",
+        "Some day I'll paint the frame.",
+        "Shall I'll clean the belt tomorrow?",
+        "Tomorrow I'll have a lie in.",
+    ],
+)
+def test_talk_put_offs_and_ways_out_are_no_next_job(faults: FaultBook, words: str) -> None:
+    log = noted(Log(LOOM), "The belt is new.", "The frame is straight.", words)
+    assert not [s for s in steps(faults, log) if "hens" in s or "belt" in s or "paint" in s or "lie" in s]
+
+
+def test_an_announced_job_that_was_done_since_is_not_named_again(faults: FaultBook) -> None:
+    log = noted(Log(LOOM), "The shuttle is rough.", "Next I'll polish the shuttle.", "A cup of tea.")
+    assert "polish the shuttle" in steps(faults, log)
+    assert "polish the shuttle" not in steps(faults, log.did("polish", "shuttle"))
+
+
+def test_what_something_is_forbidden_for_comes_before_everything(faults: FaultBook) -> None:
+    log = Log(PUMP).found("belt guard", "cracked", state="cracked")
+    log.later("cup washer", "part needed", "cup washer is wanted")
+    noted(log, "Nobody runs it till the coupling is back on.")
+    advice = advise(log.history(), log.items(), faults, None)
+    assert "coupling" in advice.steps[0].step
+    assert "not to be used before this is done" in advice.steps[0].why
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "It won't be running till Thursday.",
+        "Nobody has used it since the works closed.",
+        "I'll not cut it before lunch.",
+    ],
+)
+def test_a_time_or_the_past_is_no_ban(faults: FaultBook, words: str) -> None:
+    log = noted(Log(PUMP).found("cup washer", "worn", state="worn"), words)
+    assert "not to be used" not in " ".join(s.why for s in advise(log.history(), log.items(), faults, None).steps)
+
+
+@pytest.mark.parametrize(
+    ("part", "condition", "step"),
+    [
+        ("strainer", "packed with leaves", "clean the strainer"),
+        ("idler arm", "seized", "free the idler arm and oil it"),
+        ("gland nut", "slack", "tighten the gland nut"),
+        ("planing knife", "dull", "sharpen or change the planing knife"),
+        ("casting", "cracked", "put the casting right (cracked)"),
+    ],
+)
+def test_a_fault_is_put_right_by_what_is_wrong(faults: FaultBook, part: str, condition: str, step: str) -> None:
+    assert put_right(part, condition, False, faults.words["cures"]) == step
+
+
+def test_what_wears_out_and_leaks_is_renewed(faults: FaultBook) -> None:
+    assert put_right("top hose", "leaking", True, faults.words["cures"]) == "replace the top hose with a new one"
+
+
+@pytest.mark.parametrize(
+    "step", ["clean the fuel tank", "try it again", "run it overnight", "fit the new lining (worn)"]
+)
+def test_a_job_reads_as_a_job(step: str) -> None:
+    assert is_sound(step)
+
+
+@pytest.mark.parametrize(
+    "step",
+    ["see to the see", "send that away", "fit a new card until it", "see to the those on the bench", "put new in"],
+)
+def test_what_was_cut_badly_out_of_talk_is_held_back(step: str) -> None:
+    assert not is_sound(step)
+
+
+def test_jobs_are_cut_where_the_next_thought_begins(faults: FaultBook) -> None:
+    cut = JobWords(faults.words)
+    assert list(cut.jobs("clean the trap and fit the lid seal, but not before lunch", any_verb=True)) == [
+        "clean the trap", "fit the lid seal",
+    ]  # fmt: skip
+    assert list(cut.jobs("ring the changes", any_verb=False)) == ["ring the changes"]
+    assert list(cut.jobs("with the valve shut", any_verb=True)) == []
+
+
+def test_a_job_on_it_is_named(faults: FaultBook) -> None:
+    assert object_of("clean it") == ()
+    assert with_thing("clean it tomorrow", "regulator") == "clean the regulator tomorrow"

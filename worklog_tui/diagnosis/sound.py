@@ -1,0 +1,43 @@
+"""Whether a step reads as a job at all: what was cut badly out of talk is not put before a person."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import replace
+
+from worklog_tui.diagnosis.candidate import Candidate, Tier
+from worklog_tui.diagnosis.words import tokens
+
+_ENDS_BADLY = re.compile(
+    r"\b(?:on|until|till|with|the|a|an|and|or|but|of|for|to|from|at|if|is|are|was|my|his|there|that|it['’]s|i|we|you"
+    r"|they|which|who|as|be|been|has|have|not)$",
+    re.IGNORECASE,
+)
+_TALKS = re.compile(
+    r"\b(?:isn['’]?t|ain['’]?t|wasn['’]?t|aren['’]?t|['’]s not|is not|doesn['’]?t|don['’]?t|wouldn['’]?t|i|you|they"
+    r"|he|she|it is|it was|anybody|anyone|somebody|em|till|until)\b"
+    r"|\bthe (?:the|those|these|that|this|it|a|an|in|on|see|go|get|for|and)\b"
+    r"|\bnew (?:in|on|the|those|of|it)\b|\b(?:stem|valve|pump|seat) the\b",
+    re.IGNORECASE,
+)
+_POINTS = frozenset({
+    "that", "those", "these", "this", "it", "them", "one", "ones", "away", "new", "old", "proper", "right", "wrong",
+    "thing", "stuff", "lot", "both", "other", "rest", "see", "order", "fit", "put", "send", "get", "look",
+    "clean", "check", "do", "make", "find", "cause", "replace", "real", "good", "bad", "left",
+})  # fmt: skip
+_REMARK = re.compile(r"\s*\([^)]*\)$")
+
+
+def is_sound(step: str) -> bool:
+    """Whether the words of a step name something to work on, and end where a job ends."""
+    plain = _REMARK.sub("", step)
+    if _ENDS_BADLY.search(plain) or _TALKS.search(plain):
+        return False
+    if plain.split()[0].lower() in ("try", "run", "test") and len(plain.split()) > 1:
+        return True
+    return any(w not in _POINTS and len(w) > 1 for w in tokens(plain))
+
+
+def sifted(candidates: list[Candidate]) -> list[Candidate]:
+    """The candidates, with those that do not read as a job behind all others; a danger keeps its place."""
+    return [c if c.tier is Tier.DANGER or is_sound(c.step.step) else replace(c, tier=Tier.DOUBTFUL) for c in candidates]
