@@ -32,7 +32,9 @@ def join_particles(tokens: list[Token], book: Rulebook) -> None:
 
 
 def _is_name(tokens: list[Token], i: int) -> bool:
-    """`A new screw in the hole`, `plugs back in`: the name of a part, no verb."""
+    """`A new screw in the hole`, `plugs back in`, `a drop of oil in the cup`: a name, no verb."""
+    if i + 1 < len(tokens) and tokens[i + 1].low == "of":
+        return True
     if tokens[i].sense("part") is None:
         return False
     before = tokens[i - 1] if i else None

@@ -57,6 +57,7 @@ _SLASHED = re.compile(r"/[^\W\d_]{1,3}\d?(?!\w)")
 _SLASHED_LONG = re.compile(r"/[^\W\d_]{1,12}(?!\w)")
 _BEFORE_SLASH = frozenset({"drops", "kgf", "rev", "lbs", "lbf"})
 _SIGNS = {"&": "and", "@": "at", "~": "about", "≈": "about", "<": "under", ">": "over", "′": "'", "’": "'", "″": '"'}
+_PLAIN_FIGURE = "0123456789./,-" + _VULGAR
 _RANK = {"": 0, "-": 1, ",": 2, "(": 3, ":": 4, ";": 5, ".": 6}
 _PAUSES = {**dict.fromkeys("-–·*−", "-"), **dict.fromkeys("—,)]/=|→", ","), ";": ";", ":": ":", "(": "(", "[": "("}
 
@@ -124,6 +125,9 @@ class _Cutter:
         """Adds the word, with the other half of one such as "km/h", and returns its end."""
         text = self.text
         low = text[start:end].lower()
+        if low == "w" and (short := self.short_with(start, end)):
+            self.add(start, short, "with")
+            return short
         if text.startswith("/", end) and (end - start <= 2 or low in _BEFORE_SLASH):
             slashed = (_SLASHED_LONG if end - start == 1 else _SLASHED).match(text, end)
             if slashed:
@@ -134,6 +138,16 @@ class _Cutter:
         self.words.append(Word(low, start, end, self.gap))
         self.gap = ""
         return end
+
+    def short_with(self, start: int, end: int) -> int:
+        """The end of a typed `w/` or `w` that stands for `with`; 0 where it is a unit, a winding or half of a word."""
+        before = self.words[-1].low if self.words else ""
+        if self.text[start] == "W" or (before and _is_number(before)):
+            return 0
+        if self.text.startswith("/ ", end):
+            return end + 1
+        after = self.text[end : end + 3]
+        return end if after[:1] == " " and after[1:].isalpha() and len(before) > 1 and before != "to" else 0
 
     def mark(self, kind: str, start: int, end: int) -> int:
         """Anything but words, numbers and spaces; returns where it ends."""
@@ -214,7 +228,7 @@ class _Cutter:
             return False
         low = self.words[-1].low
         if low == "in":  # inches, not "plug in. new lead on"
-            return len(self.words) == 1 or _is_number(self.words[-2].low)
+            return len(self.words) == 1 or not self.words[-2].low.strip(_PLAIN_FIGURE)
         return low in _ABBREVIATED and (low != "no" or ahead.isdigit())
 
 
@@ -232,7 +246,8 @@ def split(text: str) -> list[Word]:
         assert token is not None
         kind, end = token.lastgroup, token.end()
         if kind == "easy":
-            cut.add(at, token.end("easy"), token["easy"])
+            last, low = token.end("easy"), token["easy"]
+            cut.add(at, last, "with" if low == "w" and cut.short_with(at, last) else low)
         elif kind == "word":
             end = max(word(at, token.end("word")), end)
         elif kind == "plain":
