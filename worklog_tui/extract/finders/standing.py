@@ -17,8 +17,10 @@ def only_stands(made: Draft, scene: Scene) -> bool:
         return False
     words = (made.thing.own or made.thing.words).lower().split()
     named = {" ".join(words[n:]) for n in range(len(words))} | {made.thing.name}
+    if scene.tokens[made.main].low in MOVED and any(s[0] == "worked_by_hand" for w in named for s in told(scene, w)):
+        return True  # `choke out`, `decompressor off`: how it was set
     switch = scene.tokens[made.main].low in ("off", "on") and "back" not in scene.said(k, made.main)
-    if switch and any(s[0] == "switched" for w in named for s in scene.book.table.get(w, ())):
+    if switch and any(s[0] == "switched" for w in named for s in told(scene, w)):
         return True
     after = scene.tokens[made.main + 1] if made.main + 1 < len(scene.tokens) else None
     if scene.tokens[made.main].low == "off" and (_whence(scene, made.main) or _hyphened(scene, k)):
@@ -29,6 +31,15 @@ def only_stands(made: Draft, scene: Scene) -> bool:
         or any(t.low in FOUND for t in scene.tokens[k + 1 : made.main + 2])
         or (after is not None and bool(after.sense("plan", "later")) and after.low not in SHOWS)
     )
+
+
+MOVED = frozenset("off on in out".split())
+
+
+def told(scene: Scene, words: str) -> tuple[tuple[str, ...], ...]:
+    """What the vocabulary holds of some words."""
+    found: tuple[tuple[str, ...], ...] = scene.book.table.get(words, ())
+    return found
 
 
 def _whence(scene: Scene, at: int) -> bool:

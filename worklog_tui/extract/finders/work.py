@@ -87,7 +87,7 @@ def _told_so(gives: dict[str, Any], at: int, scene: Scene) -> bool:
 def _to_come(match: Match, scene: Scene) -> bool:
     """Whether what is told in the present waits for something: `square it up once the bearing is in`."""
     said = scene.tokens[match.first : match.last]
-    if not (match.rule.gives.get("spoken") or any(t.low in NOT_PAST for t in said)):
+    if not (match.rule.gives.get("spoken") or any(t.low.partition(" ")[0] in NOT_PAST for t in said)):
         return False
     end = min(scene.clause(match.last - 1).stop, match.last + WAITS)
     return any(t.low in UNTIL for t in scene.tokens[match.last : end]) or any(
@@ -96,7 +96,9 @@ def _to_come(match: Match, scene: Scene) -> bool:
 
 
 NOT_PAST = frozenset("goes go comes come gets get".split())
-UNTIL = frozenset("when once before until till tomorrow later next after".split()) | {"when i", "once i", "before i"}
+UNTIL = frozenset("when once before until till tomorrow later next after".split()) | {
+    "when i", "once i", "before i", "next weekend", "next week", "come the winter", "another day", "next time",
+}  # fmt: skip
 WAITS = 6
 LEADS = ("wire", "lead", "connector", "terminal")
 OF_LEADS = {"fit": "connect", "remove": "disconnect"}

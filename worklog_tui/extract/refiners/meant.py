@@ -26,6 +26,8 @@ def refine(drafts: list[Draft], scene: Scene) -> list[Draft]:
         if draft.kind == "finding" and "reported" in stances and draft.fields["verdict"] != "bad":
             continue  # what the owner complains of is a finding, what he praises is not
         against = (stances & DROP[draft.kind]) - allowed
+        if draft.kind == "work" and "memory" in against and _only_afterwards(draft, scene):
+            against -= {"memory"}
         if against:
             scene.dropped.append(
                 f"{scene.said(draft.main, draft.last)}: {draft.kind} by {draft.rule.id} let go, "
@@ -40,6 +42,13 @@ def refine(drafts: list[Draft], scene: Scene) -> list[Draft]:
             draft.trail.append("turned round by a denial")
         kept.append(draft)
     return kept
+
+
+def _only_afterwards(draft: Draft, scene: Scene) -> bool:
+    """`New one in, I had it from last year`: what is of the past is told in a clause behind the work."""
+    return all(
+        t.clause > scene.tokens[draft.last].clause for t in scene.tokens if t.sense("memory") and t.stances & {"memory"}
+    )
 
 
 def _denies(draft: Draft, scene: Scene) -> bool:

@@ -25,7 +25,12 @@ def _words(draft: Draft) -> tuple[str, int, str]:
 
 
 def _inside(draft: Draft, other: Draft) -> bool:
-    """Whether a suspect, follow-up or finding lies within a longer and surer one of its kind."""
+    """Whether a suspect, follow-up or finding lies within a longer and surer one of its kind; or a thing and its
+    particle within a deed told of it: `moved the dynamo out on its slot`.
+    """
+    if draft.kind == other.kind == "work" and draft is not other and draft.rule.gives.get("standing"):
+        within = other.first_used <= draft.first_used and draft.last_used <= other.last_used
+        return within and draft.thing_at == other.thing_at and not other.rule.gives.get("standing")
     return (
         draft is not other and draft.kind == other.kind and draft.kind in ("suspect", "follow_up", "finding")
         and other.main <= draft.main and draft.last <= other.last and other.rank > draft.rank

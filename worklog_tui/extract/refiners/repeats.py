@@ -1,8 +1,15 @@
-"""The same work of the same thing, or the same need of it, told twice in a sentence is one, in its surer telling."""
+"""The same work of the same thing, or the same need of it, told twice in a sentence is one, in its surer telling; so
+is what the sentences before have told: `pull. And pull. There!`
+"""
 
 from __future__ import annotations
 
+from worklog_tui.extract.finish import tidy
 from worklog_tui.extract.scene import Draft, Scene
+from worklog_tui.model import Work
+
+ONE_TRY = "start"
+"A try of the engine goes on from one note to the next."
 
 
 def refine(drafts: list[Draft], scene: Scene) -> list[Draft]:
@@ -12,8 +19,28 @@ def refine(drafts: list[Draft], scene: Scene) -> list[Draft]:
         key = _key(draft)
         if key is not None and (key not in best or draft.rank > best[key].rank):
             best[key] = draft
-    kept = {id(d) for d in best.values()}
+    kept = {id(d) for d in best.values() if not _just_told(d, scene)}
     return [d for d in drafts if _key(d) is None or id(d) in kept]
+
+
+def _just_told(draft: Draft, scene: Scene) -> bool:
+    """Whether this note has told the same work of this thing already, a try of the engine also the note before."""
+    if draft.kind != "work" or draft.thing is None:
+        return False
+    action, words = draft.fields["action"], tidy(draft.thing.words).lower()
+    tail, notes = scene.context.tail, scene.context.notes
+    older = set(notes[:-1]) if action == ONE_TRY else set(notes)
+    told = any(
+        isinstance(f, Work)
+        and f.main.note not in older
+        and not (tail is not None and f.main.note == tail.note and f.main.start >= tail.offset)
+        and _family(f.action) == _family(action)
+        and f.part.lower() == words
+        for f in scene.context.recent
+    )
+    if told:
+        scene.dropped.append(f"{scene.said(draft.main, draft.last)}: says again what was done")
+    return told
 
 
 def _key(draft: Draft) -> tuple[str, str] | None:
