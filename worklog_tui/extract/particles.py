@@ -47,7 +47,7 @@ def _is_name(tokens: list[Token], i: int) -> bool:
 def _particle(tokens: list[Token], i: int, wanted: set[str]) -> int | None:
     for j in range(i + 1, min(i + 1 + REACH, len(tokens))):
         other = tokens[j]
-        if other.kind in ("stop", "comma"):
+        if other.kind in ("stop", "comma") or other.sense("break") or other.low in ("i", "we"):
             return None
         if other.low in wanted:
             return j

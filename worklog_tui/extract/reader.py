@@ -86,7 +86,7 @@ def feed(
             tail = Tail(note.uid, passage.text[tokens[0].start :], tokens[0].start - passage.boundary)
             continue
         known = context._replace(recent=(*context.recent, *facts)[-FACTS_BACK:]) if facts else context
-        scene, drafts = read_sentence(passage.text, tokens, book, machine, known, note.track)
+        scene, drafts = read_sentence(passage.text, tokens, book, machine, known, note.track, passage.boundary)
         if disowns(scene, drafts):
             older = _doubt(facts, context) or older
         facts += finish(drafts, scene, passage.pieces)
@@ -171,9 +171,9 @@ def _words_of(kind: str) -> frozenset[str]:
 
 
 def read_sentence(
-    text: str, tokens: list[Token], book: Rulebook, machine: Machine, context: Context, track: str
+    text: str, tokens: list[Token], book: Rulebook, machine: Machine, context: Context, track: str, boundary: int = 0
 ) -> tuple[Scene, list[Draft]]:
-    """The scene of a sentence and the drafts of its facts."""
+    """The scene of a sentence and the drafts of its facts; at the boundary a note begins in the middle of the text."""
     typed = track != "captions"
     join_decimals(tokens, context, book)
     mark_listed(tokens, context, machine.cylinders or 0)
@@ -181,7 +181,7 @@ def read_sentence(
     tokens = join_things(text, fold_things(text, tokens, book, typed))
     tokens = guess_things(text, tokens, typed)
     tokens = name_ones(tokens, context, book, typed)
-    number_clauses(tokens)
+    number_clauses(tokens, boundary)
     mark_stances(tokens)
     scene = Scene(text, tokens, book, machine, context, typed)
     return scene, drafts_of(scene)

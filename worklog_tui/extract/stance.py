@@ -31,13 +31,35 @@ KEEPS_GOING = frozenset(
 )
 
 
-def number_clauses(tokens: list[Token]) -> None:
-    """Numbers the clauses, in place: a new one after a stop, at a breaking word, and where a new subject begins."""
+def number_clauses(tokens: list[Token], boundary: int = 0) -> None:
+    """Numbers the clauses, in place: a new one after a stop, at a breaking word, where a new subject begins, and with
+    the note that begins at the boundary, unless the last words of the note before wait for more.
+    """
     clause = 0
     for i, token in enumerate(tokens):
-        if (i and (tokens[i - 1].kind == "stop" or "break" in token.classes)) or (i and _begins_anew(tokens, i)):
+        if i and (
+            tokens[i - 1].kind == "stop"
+            or "break" in token.classes
+            or _begins_anew(tokens, i)
+            or (tokens[i - 1].start < boundary <= token.start and _new_thought(tokens, i))
+        ):
             clause += 1
         token.clause = clause
+
+
+def _new_thought(tokens: list[Token], i: int) -> bool:
+    """Whether a note that goes on without a stop begins with a thought of its own."""
+    token, before = tokens[i], tokens[i - 1]
+    if before.kind == "comma" or before.low in KEEPS_GOING | WAITING or token.low in WAITING:
+        return False
+    if before.sense("article", "objectword", "copula", "side", "degree", "did", "do", "doing", "setto", "about"):
+        return False
+    goes_on = token.sense("copula", "reads", "bad", "good", "noted", "side")
+    return token.kind in ("thing", "word", "term") and not goes_on
+
+
+WAITING = frozenset("on in of at by to from with under over into onto off through round for like and or not".split())
+"Words that wait for more."
 
 
 def _begins_anew(tokens: list[Token], i: int) -> bool:
