@@ -10,6 +10,7 @@ from typing import NamedTuple
 
 from worklog_tui.extract.figures import VULGAR
 from worklog_tui.extract.glued import UNITS, figure_end
+from worklog_tui.extract.short_forms import ABBREVIATED, FIGURE, with_end
 from worklog_tui.rulebook.contractions import SPELT_OUT
 
 
@@ -24,13 +25,6 @@ class Word(NamedTuple):
     end: int
     gap: str
 
-
-_ABBREVIATIONS = """
-approx cyl cyls in ins ft lb lbs hr hrs min mins sec secs dia qty temp max oz pt pts qt qts gal deg comp exh inl adj
-no nos fig vs ca assy
-"""
-_ABBREVIATED = frozenset(_ABBREVIATIONS.split())
-"A full stop after these ends no sentence unless a capital follows."
 
 _VULGAR = "".join(VULGAR)
 _TOKEN = re.compile(
@@ -57,7 +51,6 @@ _SLASHED = re.compile(r"/[^\W\d_]{1,3}\d?(?!\w)")
 _SLASHED_LONG = re.compile(r"/[^\W\d_]{1,12}(?!\w)")
 _BEFORE_SLASH = frozenset({"drops", "kgf", "rev", "lbs", "lbf"})
 _SIGNS = {"&": "and", "@": "at", "~": "about", "≈": "about", "<": "under", ">": "over", "′": "'", "’": "'", "″": '"'}
-_PLAIN_FIGURE = "0123456789./,-" + _VULGAR
 _RANK = {"": 0, "-": 1, ",": 2, "(": 3, ":": 4, ";": 5, ".": 6}
 _PAUSES = {**dict.fromkeys("-–·*−", "-"), **dict.fromkeys("—,)]/=|→", ","), ";": ";", ":": ":", "(": "(", "[": "("}
 
@@ -70,6 +63,10 @@ class _Cutter:
         self.words: list[Word] = []
         self.gap = ""
         self.quoted = False
+
+    def before(self) -> str:
+        """The last word, in lower case; empty at the beginning."""
+        return self.words[-1].low if self.words else ""
 
     def pause(self, gap: str) -> None:
         if _RANK[gap] > _RANK[self.gap]:
@@ -90,7 +87,7 @@ class _Cutter:
             self.pause("-")
             start += 1
         if text[start] == "." and start and text[start - 1].isalnum() and text[start + 1] != "0":
-            self.pause("" if self.words and self.words[-1].low in _ABBREVIATED else ".")  # "No.2", "done.2 more"
+            self.pause("" if self.words and self.words[-1].low in ABBREVIATED else ".")  # "No.2", "done.2 more"
             start += 1
         last = figure_end(text, start, end)
         if "," in text[start:last]:
@@ -125,7 +122,7 @@ class _Cutter:
         """Adds the word, with the other half of one such as "km/h", and returns its end."""
         text = self.text
         low = text[start:end].lower()
-        if low == "w" and (short := self.short_with(start, end)):
+        if low == "w" and (short := with_end(text, start, end, self.before())):
             self.add(start, short, "with")
             return short
         if text.startswith("/", end) and (end - start <= 2 or low in _BEFORE_SLASH):
@@ -138,16 +135,6 @@ class _Cutter:
         self.words.append(Word(low, start, end, self.gap))
         self.gap = ""
         return end
-
-    def short_with(self, start: int, end: int) -> int:
-        """The end of a typed `w/` or `w` that stands for `with`; 0 where it is a unit, a winding or half of a word."""
-        before = self.words[-1].low if self.words else ""
-        if self.text[start] == "W" or (before and _is_number(before)):
-            return 0
-        if self.text.startswith("/ ", end):
-            return end + 1
-        after = self.text[end : end + 3]
-        return end if after[:1] == " " and after[1:].isalpha() and len(before) > 1 and before != "to" else 0
 
     def mark(self, kind: str, start: int, end: int) -> int:
         """Anything but words, numbers and spaces; returns where it ends."""
@@ -228,8 +215,8 @@ class _Cutter:
             return False
         low = self.words[-1].low
         if low == "in":  # inches, not "plug in. new lead on"
-            return len(self.words) == 1 or not self.words[-2].low.strip(_PLAIN_FIGURE)
-        return low in _ABBREVIATED and (low != "no" or ahead.isdigit())
+            return len(self.words) == 1 or not self.words[-2].low.strip(FIGURE)
+        return low in ABBREVIATED and (low != "no" or ahead.isdigit())
 
 
 def _is_number(low: str) -> bool:
@@ -247,7 +234,7 @@ def split(text: str) -> list[Word]:
         kind, end = token.lastgroup, token.end()
         if kind == "easy":
             last, low = token.end("easy"), token["easy"]
-            cut.add(at, last, "with" if low == "w" and cut.short_with(at, last) else low)
+            cut.add(at, last, "with" if low == "w" and with_end(text, at, last, cut.before()) else low)
         elif kind == "word":
             end = max(word(at, token.end("word")), end)
         elif kind == "plain":
