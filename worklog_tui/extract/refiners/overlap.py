@@ -16,7 +16,7 @@ def refine(drafts: list[Draft], scene: Scene) -> list[Draft]:
         if draft != best[_words(draft)]:
             scene.dropped.append(f"{scene.said(draft.main, draft.last)}: {draft.rule.id} gives way to a better reading")
     kept = sorted(best.values(), key=lambda d: (d.main, d.kind))
-    return [d for d in kept if not any(_inside(d, other) for other in kept)]
+    return [d for d in kept if not any(_inside(d, other) or _is_means(d, other) for other in kept)]
 
 
 def _words(draft: Draft) -> tuple[str, int, str]:
@@ -35,3 +35,11 @@ def _inside(draft: Draft, other: Draft) -> bool:
         draft is not other and draft.kind == other.kind and draft.kind in ("suspect", "follow_up", "finding")
         and other.main <= draft.main and draft.last <= other.last and other.rank > draft.rank
     )  # fmt: skip
+
+
+def _is_means(draft: Draft, other: Draft) -> bool:
+    """Whether a deed is said of what was used for it: of `glued leather over the joint` the joint is mended."""
+    if draft is other or (draft.kind, other.kind) != ("work", "work") or draft.thing is None:
+        return False
+    within = other.first_used <= draft.first_used and draft.last_used < other.last_used
+    return within and other.fields.get("used") == draft.thing.words
