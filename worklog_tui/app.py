@@ -17,6 +17,7 @@ from textual.screen import Screen
 from worklog_tui.screens.errands import Errands
 from worklog_tui.screens.layout import FULL_NAMES
 from worklog_tui.screens.recording import RecordingScreen
+from worklog_tui.widgets.key_line import named_key, usable
 
 if TYPE_CHECKING:
     from worklog_tui.bench.desk import Desk
@@ -80,7 +81,7 @@ class Recorder(App[int]):
 
     def get_key_display(self, binding: Binding) -> str:
         """The name of a key, in words."""
-        return "Enter" if binding.key == "enter" else super().get_key_display(binding)
+        return binding.key_display or named_key(binding.key)
 
     def get_system_commands(self, screen: Screen[object]) -> Iterable[SystemCommand]:
         """All bindings of the present screen, and what Textual itself offers."""
@@ -108,7 +109,7 @@ class Recorder(App[int]):
         """The keys of the present place."""
         from worklog_tui.screens.keys import KeysScreen, told_keys
 
-        active = list(self.screen.active_bindings.values())
+        active = usable(self.screen)
         names = {one.binding.key: self.get_key_display(one.binding) for one in active}
         self.push_screen(KeysScreen(told_keys(active, names)))
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import random
+from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import UTC, datetime
 from pathlib import Path
@@ -11,7 +12,7 @@ from tests.bench.plain_reader import PlainReader
 from worklog_tui.app import Recorder
 from worklog_tui.bench.desk import Desk
 from worklog_tui.bench.machines import add_machine
-from worklog_tui.bench.outlook import Outlook, outlook
+from worklog_tui.bench.outlook import Outlook, outlooks
 from worklog_tui.bench.record import keep_note
 from worklog_tui.model import Machine
 from worklog_tui.screens.errands import Errands
@@ -32,8 +33,8 @@ class Clock:
 class Here(Errands):
     """Errands that work everything out in this process: the reader of the tests cannot be sent to another."""
 
-    def outlook(self, name: str) -> Outlook:
-        return outlook(self.desk, name)
+    def outlooks(self, name: str) -> Iterator[Outlook]:
+        return outlooks(self.desk, name)
 
 
 def desk_in(folder: Path, clock: Clock, *notes: str) -> Desk:

@@ -30,7 +30,7 @@ async def test_after_a_break_it_is_shown_first_in_plain_words(bench: Bench, size
         seen = on_screen(app)
         assert "[since last time]" in seen
         assert "Session 1, Saturday 12 April 2031, 3 weeks ago" in seen
-        assert "It ended with: “need a new belt”" in seen
+        assert "Last said: “need a new belt”" in seen
         assert "look at the spark" in seen
         assert isinstance(app.focused, NoteLine)
 

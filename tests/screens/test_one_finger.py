@@ -33,7 +33,8 @@ async def test_every_place_has_one_key_and_a_way_back(tmp_path: Path, size: tupl
         for place, named in PLACES.items():
             await pilot.press(named.key)
             await settle(pilot)
-            assert f"[{named.name}" in on_screen(app), place
+            names = (named.name, named.short, named.brief)
+            assert any(f"[{name}" in on_screen(app) for name in names), place
             assert app.focused is app.screen.list_of(place)  # type: ignore[attr-defined]
             for smaller in ((20, 5), size):
                 await pilot.resize_terminal(*smaller)

@@ -104,7 +104,7 @@ async def test_on_a_narrow_screen_one_key_each_shows_open_items_and_next_step(be
         await pilot.press("s")
         await pilot.pause()
         assert "Why: it is quick, and most faults are there" in on_screen(app)
-        assert "Take care: mind the high voltage" in on_screen(app)
+        assert "mind the high voltage" in on_screen(app)
         assert isinstance(app.focused, NextStep)
         await pilot.press("t")
         await pilot.pause()

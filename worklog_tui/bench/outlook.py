@@ -1,7 +1,7 @@
 """What a screen shows beside the timeline: open items, since last time, and the next step, worked out in one go.
 
 Working it out takes the whole log of a machine. `worked_out_apart` has a process of its own do it, which gives its
-memory back and takes no time from the keys.
+memory back and takes no time from the keys; what stands in the log comes first, the advice when it is worked out.
 """
 
 from __future__ import annotations
@@ -12,6 +12,8 @@ from typing import TYPE_CHECKING
 from worklog_tui.model import Advice, Machine, Number, OpenItem, Trait
 
 if TYPE_CHECKING:
+    import subprocess
+    from collections.abc import Iterator
     from datetime import datetime
 
     from worklog_tui.bench.desk import Desk
@@ -60,10 +62,18 @@ class Outlook:
     "What is in the cleaner, on charge, under oil or drying, the one that is ready first before the others."
     viewers: Viewers | None = None
     "What viewers wrote, by what they ask."
+    whole: bool = True
+    "False while the advice, what does not add up and the viewers' questions are still being worked out."
 
 
 def outlook(desk: Desk, machine: str) -> Outlook:
-    """Where a machine stands now; the number of its open items is kept for the list of machines."""
+    """Where a machine stands now."""
+    *_, last = outlooks(desk, machine)
+    return last
+
+
+def outlooks(desk: Desk, machine: str) -> Iterator[Outlook]:
+    """First what stands in the log, then all of it; the number of open items is kept for the list of machines."""
     from contextlib import suppress
 
     from worklog_tui.bench.history import basis, remember_items
@@ -76,13 +86,16 @@ def outlook(desk: Desk, machine: str) -> Outlook:
         remember_items(desk, machine, seen.items, before)
     from worklog_tui.bench.looking_over import cautions_before_start, odd_in
 
-    found = outlook_of(seen, advice_for(desk, seen), desk.now(), desk.quiet_hours)
-    found = replace(found, odd=odd_in(desk, seen.history), cautions=cautions_before_start(desk, seen))
-    if not seen.comments:
-        return found
-    from worklog_tui.bench.viewers import take_comments
+    now = desk.now()
+    known = replace(outlook_of(seen, Advice(""), now, desk.quiet_hours), whole=False)
+    yield known
+    advice, cautions = advice_for(desk, seen), cautions_before_start(desk, seen)
+    known = replace(known, advice=advice, cautions=cautions, odd=odd_in(desk, seen.history), whole=True)
+    if seen.comments:
+        from worklog_tui.bench.viewers import take_comments
 
-    return replace(found, viewers=take_comments(desk, machine, None).viewers)
+        known = replace(known, viewers=take_comments(desk, machine, None).viewers)
+    yield known
 
 
 def outlook_of(seen: Review, advice: Advice, now: datetime, quiet_hours: float) -> Outlook:
@@ -136,32 +149,46 @@ def _last_words(seen: Review, number: int) -> str:
     return next((note.words for note in reversed(record.notes) if note.uid in told), record.notes[-1].words)
 
 
-def worked_out_apart(desk: Desk, machine: str) -> Outlook:
-    """As `outlook`, in a process of its own; in this one when there can be no other."""
-    import os
+def worked_out_apart(desk: Desk, machine: str) -> Iterator[Outlook]:
+    """As `outlooks`, in a process of its own; in this one when there can be no other."""
     import pickle
+    import subprocess
+
+    whole = False
+    try:
+        with _another_process(pickle.dumps((replace(desk, _kept={}), machine))) as process:
+            assert process.stdout is not None
+            while not whole:
+                found = pickle.load(process.stdout)  # what our own process wrote
+                assert isinstance(found, Outlook)
+                whole = found.whole
+                yield found
+    except (OSError, subprocess.SubprocessError, pickle.UnpicklingError, EOFError):
+        if not whole:
+            yield outlook(desk, machine)
+
+
+def _another_process(order: bytes) -> subprocess.Popen[bytes]:
+    import os
     import subprocess
     import sys
     from pathlib import Path
 
-    order = pickle.dumps((replace(desk, _kept={}), machine))
     root = str(Path(__file__).resolve().parents[2])
     path = os.pathsep.join(filter(None, (root, os.environ.get("PYTHONPATH", ""))))
-    try:
-        done = subprocess.run(
-            [sys.executable, "-P", "-m", "worklog_tui.bench.outlook"],
-            input=order, stdout=subprocess.PIPE, stderr=subprocess.DEVNULL, check=True,
-            env={**os.environ, "PYTHONPATH": path},
-        )  # fmt: skip
-        found = pickle.loads(done.stdout)  # what our own process wrote
-    except (OSError, subprocess.SubprocessError, pickle.UnpicklingError, EOFError):
-        return outlook(desk, machine)
-    assert isinstance(found, Outlook)
-    return found
+    process = subprocess.Popen(
+        [sys.executable, "-P", "-m", "worklog_tui.bench.outlook"],
+        stdin=subprocess.PIPE, stdout=subprocess.PIPE, stderr=subprocess.DEVNULL,
+        env={**os.environ, "PYTHONPATH": path},
+    )  # fmt: skip
+    assert process.stdin is not None
+    process.stdin.write(order)
+    process.stdin.close()
+    return process
 
 
 def _answer() -> None:
-    """In that process: the order comes by the standard input, the answer goes by the standard output."""
+    """In that process: the order comes by the standard input, the answers go by the standard output."""
     import os
     import pickle
     import sys
@@ -171,7 +198,9 @@ def _answer() -> None:
     from worklog_tui.bench import outlook as here
 
     desk, machine = pickle.load(sys.stdin.buffer)
-    pickle.dump(here.outlook(desk, machine), sys.stdout.buffer)
+    for found in here.outlooks(desk, machine):
+        pickle.dump(found, sys.stdout.buffer)
+        sys.stdout.buffer.flush()
 
 
 if __name__ == "__main__":

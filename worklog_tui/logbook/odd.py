@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import itertools
 import re
+from bisect import bisect_right
+from collections import defaultdict
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
@@ -104,21 +106,22 @@ def _value(reading: Reading) -> str:
 
 def _findings(history: History) -> list[Row]:
     """Found good, then bad in the same session, in the same respect, with no work on it in between."""
-    worked = _work_places(history)
-    good: list[tuple[Finding, Place, Thing]] = []
+    worked = sorted(_work_places(history))
+    good: dict[tuple[object, ...], list[tuple[Finding, Place, Thing]]] = defaultdict(list)
     found: list[Row] = []
     for fact in history.facts():
         if not isinstance(fact, Finding) or not fact.name or fact.verdict == "noted":
             continue
         place, part = history.place(fact.main.note), thing(fact.part, fact.name)
+        alike = good[place.session, part.name, part.marks]
         if fact.verdict == "good":
-            good.append((fact, place, part))
+            alike.append((fact, place, part))
             continue
-        for before, where, known in good:
-            alike = known.name == part.name and known.marks == part.marks and same(known, part)
-            near = where.session == place.session and where.order < place.order
-            untouched = not any(where.order <= order <= place.order for order in worked)
-            if alike and near and untouched and cures(fact.condition, before.condition):
+        last = bisect_right(worked, place.order)
+        since = worked[last - 1] if last else -1
+        for before, where, known in alike:
+            untouched = since < where.order < place.order
+            if untouched and same(known, part) and cures(fact.condition, before.condition):
                 says = f"{fact.part}: found {before.condition}, then {fact.condition}, with no work in between"
                 found.append(("findings", says, (where, place)))
                 break

@@ -21,7 +21,10 @@ class Asking(ModalScreen[dict[str, str] | None]):
     DEFAULT_CSS = """
     Asking {
         align: center bottom;
-        & > Vertical { width: 100%; height: auto; max-height: 100%; background: $surface; padding: 0 1; }
+        & > Vertical {
+            width: 100%; height: auto; max-height: 100%; background: $surface; padding: 0 1;
+            border-top: solid $foreground 30%;
+        }
         .asks { text-style: bold; height: auto; }
         .field { height: 1; }
         Label { width: 14; }

@@ -27,6 +27,7 @@ class CardScreen(ModalScreen[Machine | None]):
         align: center middle;
         & > VerticalScroll {
             width: 64; max-width: 100%; height: auto; max-height: 100%; background: $surface; padding: 0 1;
+            border: solid $foreground 30%;
         }
         .asks { text-style: bold; }
         .wrong { color: $text-error; height: auto; }

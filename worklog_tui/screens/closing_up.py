@@ -33,7 +33,10 @@ class ClosingUpScreen(ModalScreen[bool]):
     DEFAULT_CSS = """
     ClosingUpScreen {
         align: center bottom;
-        & > VerticalScroll { width: 100%; height: auto; max-height: 100%; background: $surface; padding: 0 1; }
+        & > VerticalScroll {
+            width: 100%; height: auto; max-height: 100%; background: $surface; padding: 0 1;
+            border-top: solid $foreground 30%;
+        }
         Static { height: auto; }
         .asks { text-style: bold; }
         .count, .told { color: $text-muted; }

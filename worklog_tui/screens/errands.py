@@ -133,8 +133,8 @@ class Errands:
 
         return news(self.desk, name, known, wanted)
 
-    def outlook(self, name: str) -> Outlook:
-        """Open items, since last time and the next step."""
+    def outlooks(self, name: str) -> Iterator[Outlook]:
+        """Open items and since last time, as soon as they are known; then the same with the next step."""
         from worklog_tui.bench.outlook import worked_out_apart
 
         return worked_out_apart(self.desk, name)

@@ -24,7 +24,8 @@ class KeysScreen(ModalScreen[None]):
     KeysScreen {
         align: center middle;
         & > VerticalScroll {
-            width: 66; max-width: 100%; height: auto; max-height: 100%; background: $surface; padding: 1 2;
+            width: 66; max-width: 100%; height: auto; max-height: 100%; background: $surface; padding: 0 2;
+            border: solid $foreground 30%;
         }
         Static { height: auto; }
         .asks { text-style: bold; }

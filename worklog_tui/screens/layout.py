@@ -13,23 +13,24 @@ if TYPE_CHECKING:
 
 
 class Place(NamedTuple):
-    """A place: what it is called in full and in short, the key that leads to it, and what stands there."""
+    """A place: its name in full, in short and in a word that begins with its key, that key, and what stands there."""
 
     name: str
     short: str
+    brief: str
     key: str
     tells: str
 
 
 PLACES = {
-    "timeline": Place("timeline", "timeline", "t", "What was said, session by session"),
-    "last": Place("since last time", "last time", "l", "How it was left, and what was to come next"),
-    "items": Place("open items", "open", "o", "What must be come back to, and why"),
-    "step": Place("next step", "step", "s", "What to do next, and why"),
-    "readings": Place("readings", "readings", "r", "What was measured, and what it should be"),
-    "faults": Place("fault finding", "faults", "f", "Causes and systems, with their evidence"),
-    "viewers": Place("viewers' questions", "viewers", "v", "What viewers asked, and what answers it"),
-    "card": Place("machine card", "card", "c", "What the machine is, and what its figures should be"),
+    "timeline": Place("timeline", "timeline", "time", "t", "What was said, session by session"),
+    "last": Place("since last time", "last time", "last", "l", "How it was left, and what was to come next"),
+    "items": Place("open items", "open", "open", "o", "What must be come back to, and why"),
+    "step": Place("next step", "step", "step", "s", "What to do next, and why"),
+    "readings": Place("readings", "readings", "read", "r", "What was measured, and what it should be"),
+    "faults": Place("fault finding", "faults", "fault", "f", "Causes and systems, with their evidence"),
+    "viewers": Place("viewers' questions", "viewers", "view", "v", "What viewers asked, and what answers it"),
+    "card": Place("machine card", "card", "card", "c", "What the machine is, and what its figures should be"),
 }
 FULL_NAMES = {
     "go.note": "write a note", "acts.undo": "take back", "acts.redo": "do again", "go.far": "far view",

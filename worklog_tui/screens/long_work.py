@@ -20,7 +20,10 @@ class LongWork(ModalScreen[None]):
     DEFAULT_CSS = """
     LongWork {
         align: center middle;
-        & > Vertical { width: 64; max-width: 100%; height: auto; background: $surface; padding: 1 2; }
+        & > Vertical {
+            width: 64; max-width: 100%; height: auto; background: $surface; padding: 0 2;
+            border: solid $foreground 30%;
+        }
         Static { height: auto; }
     }
     """

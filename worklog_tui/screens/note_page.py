@@ -30,7 +30,10 @@ class NotePage(ModalScreen[bool]):
     DEFAULT_CSS = """
     NotePage {
         align: center bottom;
-        & > Vertical { width: 100%; height: auto; max-height: 100%; background: $surface; padding: 0 1; }
+        & > Vertical {
+            width: 100%; height: auto; max-height: 100%; background: $surface; padding: 0 1;
+            border-top: solid $foreground 30%;
+        }
         .asks { text-style: bold; height: auto; }
         .told { height: auto; color: $text-muted; }
         & NoteRows { height: auto; max-height: 60vh; min-height: 2; }

@@ -26,6 +26,9 @@ LONG_WORK = 400
 "Lines; keeping more than these shows how far it is."
 
 
+GETTING_READY = "Getting ready to read; Enter keeps the words all the same."
+
+
 class NoteTaking(Screen[None]):
     """A screen with a note line, the line that says what was understood, and the timeline that notes go into."""
 
@@ -44,7 +47,7 @@ class NoteTaking(Screen[None]):
             self, lambda words: errands.preview(machine, words), self._show_preview, self.unread
         )
         self._stop = Rest(self, 0.05, lambda: self._previews.want(self.half_typed))
-        self._grammar = Latest[None, None](self, lambda _: errands.get_ready(), lambda _, __: None, self.unread)
+        self._grammar = Latest[None, None](self, lambda _: errands.get_ready(), self._ready, self.unread)
         self._looks = Latest[str, Pasted](self, errands.look, self._ask, self.unread)
 
     def begin_notes(self) -> None:
@@ -93,8 +96,15 @@ class NoteTaking(Screen[None]):
             if self.half_typed.strip():
                 self.key_came()
                 self._stop.want()
+                if self._grammar.waiting:
+                    self.query_one(Understood).say(GETTING_READY, of_typing=True)
             else:
                 self._show_preview(self.half_typed, Preview())
+
+    def _ready(self, _: None, __: None) -> None:
+        """What was typed meanwhile is read now."""
+        if self.query_one(Understood).said == GETTING_READY:
+            self._previews.want(self.half_typed)
 
     def on_note_line_kept(self, message: NoteLine.Kept) -> None:
         self._keeping.keep(Words(message.words))

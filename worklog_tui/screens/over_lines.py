@@ -32,7 +32,10 @@ class OverLines(ModalScreen[Deed | None]):
     DEFAULT_CSS = """
     OverLines {
         align: center bottom;
-        & > Vertical { width: 100%; height: auto; max-height: 100%; background: $surface; padding: 0 1; }
+        & > Vertical {
+            width: 100%; height: auto; max-height: 100%; background: $surface; padding: 0 1;
+            border-top: solid $foreground 30%;
+        }
         Static { height: auto; }
         .asks { text-style: bold; }
         .told { color: $text-muted; }

@@ -37,7 +37,10 @@ class PasteQuestion(ModalScreen[str]):
     DEFAULT_CSS = """
     PasteQuestion {
         align: center bottom;
-        & > Vertical { width: 100%; height: auto; max-height: 100%; background: $surface; padding: 0 1; }
+        & > Vertical {
+            width: 100%; height: auto; max-height: 100%; background: $surface; padding: 0 1;
+            border-top: solid $foreground 30%;
+        }
         & .asks { text-style: bold; height: auto; }
         & .told { height: auto; }
         & .odd { color: $text-muted; height: auto; }

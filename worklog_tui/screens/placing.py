@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from worklog_tui.screens.acting import Acting
@@ -13,6 +14,9 @@ from worklog_tui.widgets.timeline import Timeline
 
 if TYPE_CHECKING:
     from worklog_tui.bench.outlook import Outlook
+
+ADVISED = ("step", "faults", "viewers")
+"Places that wait for the advice; the others show what stands in the log."
 
 
 class Placing(Acting):
@@ -65,7 +69,7 @@ class Placing(Acting):
     def _wait(self, place: str) -> None:
         """Until the whole log was looked at, an empty list does not say that there is nothing."""
         found = self.list_of(place)
-        if found is not None and self.outlook is None:
+        if found is not None and (self.outlook is None or not self.outlook.whole):
             self._when_empty[place], found.empty = found.empty, "Working it out …"
 
     def on_places_wanted(self, message: Places.Wanted) -> None:
@@ -78,9 +82,15 @@ class Placing(Acting):
             found.focus()
 
     def show_outlook(self, outlook: Outlook) -> None:
-        """What was worked out from the whole log is there."""
+        """What was worked out from the whole log is there, or the first part of it: then the last advice stays."""
         from worklog_tui.widgets.items import still_open
 
+        before = self.outlook
+        if before is not None and not outlook.whole:
+            outlook = replace(
+                outlook, advice=before.advice, odd=before.odd, cautions=before.cautions, viewers=before.viewers,
+                whole=before.whole,
+            )  # fmt: skip
         self.outlook = outlook
         self.query_one(Places).count("items", still_open(outlook.items))
         for place in PLACES:
@@ -97,7 +107,7 @@ class Placing(Acting):
         from worklog_tui.widgets.viewers import ViewersRows
 
         found, known = self.list_of(place), self.outlook
-        if known is None or found is None:
+        if known is None or found is None or (place in ADVISED and not known.whole):
             return
         found.empty = self._when_empty.pop(place, found.empty)
         found.refresh()

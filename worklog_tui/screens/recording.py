@@ -43,7 +43,7 @@ class RecordingScreen(Far):
         Binding("question_mark", "app.keys", "keys", id="go.keys", tooltip="All keys of this place", key_display="?"),
         Binding("n", "write", "note", id="go.note", tooltip="To the note line"),
         Binding("slash", "find", "find", id="go.find", tooltip="Find a note by its words", key_display="/"),
-        Binding("escape", "write", "write a note", id="go.back", tooltip="To the note line", show=False),
+        Binding("escape", "go('timeline')", "timeline", id="go.back", tooltip="Back to the timeline", show=False),
         *(
             Binding(one.key, f"go('{place}')", one.short, show=False, id=f"go.{place}", tooltip=one.tells)
             for place, one in PLACES.items()
@@ -136,7 +136,7 @@ class RecordingScreen(Far):
         """What to go through before a start."""
         from worklog_tui.screens.before_start import BeforeStartScreen
 
-        if self.outlook is not None:
+        if self.outlook is not None and self.outlook.whole:
             self.app.push_screen(BeforeStartScreen(self.outlook.before, self.outlook.cautions), self._to_note)
 
     def action_close_up(self) -> None:

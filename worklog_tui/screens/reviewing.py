@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING, NamedTuple
 
 from textual.screen import Screen
 
-from worklog_tui.screens.background import Latest, Rest
+from worklog_tui.screens.background import Latest, Rest, hand_back
 from worklog_tui.widgets.log_rows import Log
 from worklog_tui.widgets.timeline import Timeline
 
@@ -54,9 +55,8 @@ class Reviewing:
         self._news = Latest[Lengths, "Came | None"](screen, self._read_news, self._show_news, failed)
         self._again = Latest[int, Came](screen, self._read_so_many, self._show_again, failed)
         self._earlier = Latest["Wanted", Came](screen, self._read_before, self._show_earlier, failed)
-        self._outlooks = Latest[None, "Outlook"](
-            screen, lambda _: errands.outlook(machine), lambda _, found: worked_out(found), failed
-        )  # fmt: skip
+        self._worked_out = worked_out
+        self._outlooks = Latest[None, "Outlook | None"](screen, self._work_out, self._show_outlook, failed)
         self._rest = Rest(screen, PAUSE, lambda: self._outlooks.want(None))
 
     def begin(self) -> None:
@@ -115,6 +115,18 @@ class Reviewing:
 
     def _read_before(self, wanted: Wanted) -> Came:
         return came(self._errands.page(self._machine, wanted))
+
+    def _work_out(self, _: None) -> Outlook | None:
+        """What is known first is shown at once."""
+        for found in self._errands.outlooks(self._machine):
+            if found.whole:
+                return found
+            hand_back(self._screen, partial(self._worked_out, found))
+        return None
+
+    def _show_outlook(self, _: None, found: Outlook | None) -> None:
+        if found is not None:
+            self._worked_out(found)
 
     def _show_first(self, _: None, found: Came) -> None:
         self._acts = found.page.acts

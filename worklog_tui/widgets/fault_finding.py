@@ -1,4 +1,4 @@
-"""Fault finding: the trouble, the next step with its outcomes, the causes with their evidence, the systems."""
+"""Fault finding: the trouble, the causes with their evidence, the systems, and the step that would tell them apart."""
 
 from __future__ import annotations
 
@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
 from worklog_tui.reports.when import where
-from worklog_tui.widgets.next_step import step_rows
+from worklog_tui.widgets.next_step import asked, trouble
 from worklog_tui.widgets.row import Row
 from worklog_tui.widgets.rows import Rows
 from worklog_tui.widgets.sections import section
@@ -31,13 +31,15 @@ class FaultFinding(Rows):
 
     def show_advice(self, advice: Advice, odd: Sequence[Odd]) -> None:
         """Show what is known about the trouble."""
-        rows = step_rows(advice)
+        rows = trouble(advice)
         causes = sorted(advice.causes, key=lambda one: _GRADES.index(one.grade) if one.grade in _GRADES else 9)
         rows += section("What it may be", map(_cause, causes[:MOST]))
         if len(causes) > MOST:
             rows.append(Row.of(f"and {len(causes) - MOST} more, less likely"))
         systems = sorted(advice.systems, key=lambda one: _ORDER.index(one.standing) if one.standing in _ORDER else 9)
         rows += section("The systems", map(_system, systems))
+        rows += section("Next", (Row.of(one.step, below="; ".join(one.outcomes)) for one in advice.steps[:1]))
+        rows += asked(advice)
         rows += section("What does not add up", map(_odd, odd))
         self.show(rows)
 

@@ -18,6 +18,10 @@ if TYPE_CHECKING:
     from worklog_tui.widgets.log_rows import Log
 
 
+LEAST = 12
+"Signs of the machine's name that are always told."
+
+
 class HeadLine(Static):
     """One line at the top."""
 
@@ -34,10 +38,16 @@ class HeadLine(Static):
         self, machine: str, log: Log, session: Session | None, now: datetime, film: str = "", waits: str = ""
     ) -> None:  # fmt: skip
         """Show where things stand; `session` is the one that a note of this window was kept in."""
-        text = ", ".join(filter(None, (machine, _session(log, session, now), film, waits, _notes(log))))
+        rest = ", ".join(filter(None, (_session(log, session, now), film, waits, _notes(log))))
+        text = f"{shortened(machine, max(self.size.width - len(rest) - 2, LEAST))}, {rest}"
         if text != self.said:
             self.said = text
             self.update(literal(text))
+
+
+def shortened(name: str, room: int) -> str:
+    """The name, or as much of it as there is room for."""
+    return name if len(name) <= room else f"{name[: room - 1].rstrip()}…"
 
 
 def _session(log: Log, session: Session | None, now: datetime) -> str:

@@ -11,11 +11,17 @@ from worklog_tui.widgets.literal import literal
 
 if TYPE_CHECKING:
     from textual import events
+    from textual.binding import ActiveBinding
     from textual.geometry import Size
     from textual.screen import Screen
 
 GAP = 2
 "Cells between two keys."
+_SIGNS = {"slash": "/", "question_mark": "?"}
+_PRINTED = {
+    "enter": "Enter", "escape": "Esc", "space": "Space", "tab": "Tab", "up": "Up", "down": "Down", "left": "Left",
+    "right": "Right", "slash": "/", "question_mark": "?",
+}  # fmt: skip
 ALL_KEYS = ("go.keys", "app.keys")
 "Ids of the key that tells all keys: it stays when others find no room."
 
@@ -68,7 +74,7 @@ class KeyLine(Widget):
         """The keys are other than before, or the focus is."""
         if not self.is_attached or screen is not self.screen or not screen.app.app_focus:
             return
-        active = [one for one in screen.active_bindings.values() if one.binding.show]
+        active = [one for one in usable(screen) if one.binding.show]
         found = {
             one.binding.action: Key(
                 one.binding.key, self.app.get_key_display(one.binding), one.binding.description, one.tooltip,
@@ -112,6 +118,23 @@ class KeyLine(Widget):
         one = self.at(event.x, event.y)
         if one is not None:
             self.app.simulate_key(one.key)
+
+
+def usable(screen: Screen[object]) -> list[ActiveBinding]:
+    """The keys that do something now: a field in use takes the signs that are words there, `/` and `?` too."""
+    focused = screen.focused
+    return [
+        one
+        for key, one in screen.active_bindings.items()
+        if focused is None or not focused.check_consume_key(key, _SIGNS.get(key))
+    ]
+
+
+def named_key(key: str) -> str:
+    """What is printed on a key: `Ctrl+Q`, `F5`, `Esc`, `Space`; a letter as it is."""
+    *held, last = key.split("+")
+    said = _PRINTED.get(last) or (last.upper() if held or last[1:].isdigit() else last)
+    return "+".join([*(one.capitalize() for one in held), said])
 
 
 def _in_one(keys: tuple[Key, ...], width: int) -> list[Stood]:

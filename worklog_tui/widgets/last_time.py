@@ -81,7 +81,7 @@ def _rows(
 ) -> list[Row]:  # fmt: skip
     rows = [Row.of(f"Session {told.session}{_when(told.start, now)}", heading=True)]
     if last_words:
-        rows.append(Row.of(f"It ended with: “{last_words}”"))
+        rows.append(Row.of(f"Last said: “{last_words}”"))
     left = [item for item in told.open if item.state == "left so" or item.reason == "temporary"]
     rows += left_rows(before)
     rows += _group("For now only, or left so on purpose", (_item(item) for item in left))

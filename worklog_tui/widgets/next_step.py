@@ -24,16 +24,14 @@ class NextStep(Rows):
 
 
 def step_rows(advice: Advice) -> list[Row]:
-    """The trouble, the best step in full, the runners-up."""
-    rows = [Row.of(f"The trouble: {advice.complaint}")] if advice.complaint else []
-    if advice.steps:
-        rows += _full(advice.steps[0])
+    """The best step in full with what each outcome would mean, the runners-up, and what would change the order."""
+    rows = _full(advice.steps[0]) if advice.steps else trouble(advice)
     if advice.steps[1:]:
         rows.append(Row.of("Or else", heading=True))
         rows += [Row.of(step.step, below=step.why) for step in advice.steps[1:3]]
     if advice.instead:
         rows += section("What would change the order", [Row.of(advice.instead)])
-    rows += section("Worth saying: it may change what comes first", map(Row.of, advice.asks))
+    rows += asked(advice)
     rows += section("Your own plan", map(Row.of, advice.plan))
     if advice.remark:
         rows.append(Row.of(advice.remark))
@@ -45,9 +43,29 @@ def step_rows(advice: Advice) -> list[Row]:
 def _full(step: Step) -> list[Row]:
     rows = [Row.of(f"Next: {step.step}", below=f"Why: {step.why}" if step.why else "", heading=True)]
     if step.minutes is not None:
-        rows.append(Row.of(f"About {step.minutes} minutes."))
+        rows.append(Row.of("About a minute." if step.minutes == 1 else f"About {step.minutes} minutes."))
     if step.access:
         rows.append(Row.of(f"First off: {', '.join(step.access)}."))
-    rows += [Row.of(f"Take care: {caution}") for caution in step.cautions]
-    rows += [Row.of(outcome) for outcome in step.outcomes]
-    return rows
+    rows += section("Take care", map(_caution, step.cautions))
+    return rows + outcomes(step)
+
+
+def trouble(advice: Advice) -> list[Row]:
+    """What is wrong, in the person's words."""
+    return [Row.of(f"The trouble: {advice.complaint}", heading=True)] if advice.complaint else []
+
+
+def outcomes(step: Step) -> list[Row]:
+    """What each outcome of a step would mean."""
+    return section("What you may see, and what it means", map(Row.of, step.outcomes))
+
+
+def asked(advice: Advice) -> list[Row]:
+    """What the person may know and has not said."""
+    return section("Worth saying: it may change what comes first", map(Row.of, advice.asks))
+
+
+def _caution(says: str) -> Row:
+    """The source of a caution stands below it."""
+    words, _, source = says.partition(" (Source: ")
+    return Row.of(words, below=f"Source: {source.removesuffix(')')}" if source else "")

@@ -31,7 +31,7 @@ class NoteLine(TextArea):
     """
     BINDINGS: ClassVar[list[BindingType]] = [
         Binding("enter", "keep", "keep", id="note.keep", tooltip="Keep this note"),
-        Binding("escape", "leave", "leave the line", id="note.leave", tooltip="To the list, where single keys work"),
+        Binding("escape", "leave", "places and keys", id="note.leave", tooltip="To the list, where single keys work"),
         Binding("ctrl+q", "app.quit", "quit", id="note.quit", tooltip="Leave; what is half typed comes back"),
     ]
 

@@ -16,6 +16,13 @@ if TYPE_CHECKING:
     from textual import events
 
 
+_WAYS = (
+    ("name", "short", " "), ("name", "brief", " "), ("short", "brief", " "), ("short", "brief", ""),
+    ("brief", "brief", ""), ("name", "key", " "), ("short", "key", ""),
+)  # fmt: skip
+"From the most telling to the shortest: how the place that is shown is called, how the others, what stands before them."
+
+
 class Named(Protocol):
     """How a place is called."""
 
@@ -28,12 +35,16 @@ class Named(Protocol):
         """In short."""
 
     @property
+    def brief(self) -> str:
+        """In one short word that begins with the key."""
+
+    @property
     def key(self) -> str:
         """The key that leads to it."""
 
 
 class Places(Widget):
-    """All names; the one that is shown stands in brackets, in full. In a narrow place keys stand for names."""
+    """All names; the one that is shown stands in brackets. With less room they are shorter, at last only keys."""
 
     DEFAULT_CSS = """
     Places { height: 1; width: 1fr; color: $text-muted; }
@@ -65,10 +76,8 @@ class Places(Widget):
 
     def texts(self) -> dict[str, str]:
         """What stands for each place, one behind the other."""
-        texts = {place: self._text(place, named.short) for place, named in self.places.items()}
-        if sum(map(len, texts.values())) <= self.size.width:
-            return texts
-        return {place: self._text(place, named.key) for place, named in self.places.items()}
+        ways = [self._named(*way) for way in _WAYS]
+        return next((texts for texts in ways if sum(map(len, texts.values())) <= self.size.width), ways[-1])
 
     def render(self) -> Content:
         """The names, that of the place shown bold, the key of each underlined."""
@@ -100,11 +109,16 @@ class Places(Widget):
         if place:
             self.post_message(self.Wanted(place))
 
-    def _text(self, place: str, short: str) -> str:
-        said = self.places[place].name if place == self.here else short
-        number = self.counts.get(place, 0)
-        text = f"{said} {number}" if number else said
-        return f"[{text}]" if place == self.here else f" {text} "
+    def _named(self, here: str, others: str, before: str) -> dict[str, str]:
+        """Each with its name of that length, the one that is shown with another."""
+        found = {}
+        for place, named in self.places.items():
+            said = getattr(named, here if place == self.here else others)
+            number = self.counts.get(place, 0)
+            text = f"{said} {number}" if number else said
+            after = "" if before else " "
+            found[place] = f"[{text}]{after}" if place == self.here else f"{before}{text} "
+        return found
 
 
 def key_underlined(text: str, key: str) -> Content:

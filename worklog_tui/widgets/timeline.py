@@ -22,7 +22,10 @@ class Timeline(Rows):
         Binding("enter", "choose", "look", id="timeline.choose", tooltip="What was read from this note, to put right"),
         Binding("e", "screen.edit", "edit", id="timeline.edit", tooltip="Give this note other words"),
         Binding(
-            "space", "screen.mark_lines", "several lines", id="timeline.lines",
+            "space",
+            "screen.mark_lines",
+            "several lines",
+            id="timeline.lines",
             tooltip="Mark the first line, then the last: one act over all of them",
         ),
         Binding("x", "screen.strike", "strike out", id="timeline.strike", tooltip="Strike this note out"),
