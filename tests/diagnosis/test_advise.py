@@ -72,7 +72,7 @@ def test_what_was_cleaned_without_effect_is_not_cleaned_again(faults: FaultBook)
 
 def test_work_since_the_complaint_is_proved_first(faults: FaultBook) -> None:
     log = Log().found("engine", "hunting", state="hunting").did("clean", "main jet")
-    assert steps(log, faults)[0] == "try it again and see whether it hunts up and down"
+    assert steps(log, faults)[0] == "try it again and see whether it is cured (it hunts up and down)"
 
 
 def test_a_cured_complaint_is_closed(faults: FaultBook) -> None:

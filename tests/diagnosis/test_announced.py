@@ -136,3 +136,26 @@ def test_jobs_are_cut_where_the_next_thought_begins(faults: FaultBook) -> None:
 def test_a_job_on_it_is_named(faults: FaultBook) -> None:
     assert object_of("clean it") == ()
     assert with_thing("clean it tomorrow", "regulator") == "clean the regulator tomorrow"
+
+
+def test_a_machine_of_a_trade_unknown_gets_the_sensible_first_look(faults: FaultBook) -> None:
+    log = noted(Log(Machine("Slate trimmer", "foot and motor slate trimmer, electric motor", "none", "none")),
+                "It hums and then it trips.", "The disc does not turn.")  # fmt: skip
+    advice = advise(log.history(), log.items(), faults, None)
+    assert advice.complaint
+    assert any(w in advice.steps[0].step for w in ("by hand", "supply", "start capacitor"))
+
+
+def test_cold_that_reaches_half_the_plate_is_left_to_the_licensed_fitter(faults: FaultBook) -> None:
+    log = noted(Log(Machine("Creamery chiller", "milk tank with refrigeration, single-phase", "none", "none")),
+                "The milk is not cold enough, it does not get down.", "Condenser is clean, I brushed it.",
+                "Both fans turning, door seal good.", "Only the left third of the plate freezes.")  # fmt: skip
+    steps_said = advise(log.history(), log.items(), faults, None).steps
+    assert any("licensed" in s.step for s in steps_said)
+    assert not any("recharge" in s.step or "top up" in s.step for s in steps_said)
+
+
+def test_a_complaint_of_its_own_trade_comes_before_the_general_one(faults: FaultBook) -> None:
+    clock = Log(Machine("Hall clock", "thirty-hour wall clock, weight driven", "none", "none"))
+    advice = advise(noted(clock, "It stops by itself every night.").history(), [], faults, None)
+    assert advice.complaint == "the clock stops or keeps bad time"

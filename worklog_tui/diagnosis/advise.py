@@ -120,24 +120,36 @@ def _from_faults(log: Log, book: FaultBook, safety: Safety, signs: Signs, jobs: 
     options = engine.options()
     named = any(j.tier is Tier.LISTED for j in jobs)
     stands_out = bool(options) and (options[0].sort, options[0].id) == engine.standout
+    late = _late(symptom, old, jobs)
     mine = [
         Candidate(*where, step_of(o, engine, log, safety, sign), "", o.job.say)
-        for o, where in ((o, _place(o, old, n, n == 0 and stands_out, named)) for n, o in enumerate(options[:4]))
+        for o, where in ((o, _place(o, late, n, n == 0 and stands_out, named)) for n, o in enumerate(options[:4]))
     ]
     if any(when > sign.event.when for f, when in signs.mended.items() if f in symptom.causes):
         step = _prove(symptom, sign, log, safety)
         order = 1.5 if stands_out or _found_since(signs) else 0.5
-        mine.append(Candidate(Tier.OLD_COMPLAINT if old else Tier.COMPLAINT, order, step, "", step.step))
+        mine.append(Candidate(late or Tier.COMPLAINT, order, step, "", step.step))
     kept = [c for c in mine if not safety.never(c.step.step)]
     return _Found(symptom.says, causes, systems, remark, instead(options, engine), (*jobs, *own, *kept))
 
 
-def _place(option: Option, old: bool, n: int, stands_out: bool, named: bool) -> tuple[Tier, float]:
+def _late(symptom: Symptom, old: bool, jobs: Sequence[Candidate]) -> Tier | None:
+    """Where the steps of a complaint stand that is no pressing one; None for one that is."""
+    if symptom.general:
+        return Tier.GENERAL
+    if not old:
+        return None
+    return Tier.OLD_COMPLAINT if any(j.tier <= Tier.PART for j in jobs) else Tier.GENERAL
+
+
+def _place(option: Option, late: Tier | None, n: int, stands_out: bool, named: bool) -> tuple[Tier, float]:
     """A check that may explain the trouble comes before the listed jobs; a repair after them, a long one last.
 
     The repair that all points to goes before the checks, unless the person named (`named`) what is left to do.
     """
-    if old or option.job.minutes > (2 * LONG if stands_out else LONG):
+    if late:
+        return late, 1.0 + n
+    if option.job.minutes > (2 * LONG if stands_out else LONG):
         return Tier.OLD_COMPLAINT, 1.0 + n
     if option.sort != "repair":
         return Tier.COMPLAINT, 1.0 + n
@@ -148,7 +160,7 @@ def _place(option: Option, old: bool, n: int, stands_out: bool, named: bool) -> 
 
 def _prove(symptom: Symptom, sign: Sign, log: Log, safety: Safety) -> Step:
     """The step that proves the work done since a complaint was last heard of."""
-    say = f"try it again and see whether {symptom.says}"
+    say = f"try it again and see whether it is cured ({symptom.says})"
     at = log.said(sign.event.place)
     why = f"Work was done on what can cause it since {at}, and nothing was heard of it after that."
     outcomes = ("cured: the complaint is closed", "still there: another of the causes is present too")

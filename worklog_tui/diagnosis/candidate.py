@@ -25,15 +25,19 @@ class Tier(IntEnum):
     "Jobs and faults before the next start."
     STOP_GAP = 6
     PART = 7
-    NOTICED = 8
+    OWN_CAUSE = 8
+    "What the person took for the cause, and nothing settled."
+    GENERAL = 9
+    "What is tried on any machine with such a trouble, or about a trouble told long before with nothing else to do."
+    NOTICED = 10
     "A fault of the last session that nobody said to come back to, and nothing dealt with."
-    FALLBACK = 9
+    FALLBACK = 11
     "A way on for when something else, that was not heard tried, does not help."
-    OLD_COMPLAINT = 10
+    OLD_COMPLAINT = 12
     "What the engine would do about a trouble that was not heard of for long."
-    WAITS = 11
+    WAITS = 13
     "What hangs on something else, or is due only later."
-    DOUBTFUL = 12
+    DOUBTFUL = 14
     "What seems dealt with, and was not said to be."
 
 

@@ -49,23 +49,23 @@ def own_suspects(log: Log, book: FaultBook, safety: Safety) -> list[Candidate]:
     found: dict[str, Candidate] = {}
     for event in sorted(log.suspects, key=lambda e: (-e.place.order, e.when)):
         fact = event.fact
-        if not isinstance(fact, Suspect) or fact.standing != "suspected":
+        if not isinstance(fact, Suspect) or fact.standing == "ruled out":
             continue
         if event.place.session != log.last_session or log.is_old(event.place):
             continue
-        if event.when < since and not _after_a_fault(log, event):
-            continue
+        firm = fact.standing == "suspected" and (event.when >= since or _after_a_fault(log, event))
         thing = _thing(log, fact)
         where = placed(log, thing, (fact.key,))
         step = f"check the {where} {thing}" if where else f"check the {full_name(log, thing, (fact.key,))}"
         if tokens(thing)[-1:] == ("leak",):
             step = f"find the {thing}"
-        vague = NOT.intersection(tokens(fact.cause)) or fact.cause in found or not _names_a_thing(log, fact)
+        vague = NOT.intersection(tokens(fact.cause)) or fact.cause in found or not _names_a_thing(log, fact, book)
         if vague or _settled(log, event, fact) or safety.never(step):
             continue
         why = f"You suspected it yourself at {log.said(event.place)}, and nothing has settled it since."
         made = Step(step, why, 10, safety.cautions(f"{step} {fact.name}"), (), (), "own plan")
-        found[fact.cause] = Candidate(Tier.COMPLAINT, len(found) / 10, made, fact.name, fact.cause)
+        tier = Tier.COMPLAINT if firm else Tier.OWN_CAUSE
+        found[fact.cause] = Candidate(tier, len(found) / 10, made, fact.name, fact.cause)
     return list(found.values())[:MOST]
 
 
@@ -78,13 +78,12 @@ def _thing(log: Log, suspect: Suspect) -> str:
     return _bare(suspect.name if suspect.name and _TELLS.search(suspect.cause) else suspect.cause)
 
 
-def _names_a_thing(log: Log, suspect: Suspect) -> bool:
+def _names_a_thing(log: Log, suspect: Suspect, book: FaultBook) -> bool:
     """Whether a suspicion names something to look at: a known part, or what other facts are about; dirt is no thing."""
-    said = tokens(suspect.cause)
-    if suspect.name:
-        return bool(said)
+    parts = (tokens(p) for fault in book.faults.values() for p in fault.heard.parts)
     named = (tokens(text) for e in log.events for text in (e.name, str(getattr(e.fact, "part", ""))))
-    return bool(said) and said[-1] in {words[-1] for words in named if words}
+    heads = {words[-1] for words in (*parts, *named) if words}
+    return any(words[-1] in heads for words in (tokens(suspect.cause), tokens(suspect.name)) if words)
 
 
 def _after_a_fault(log: Log, event: Event) -> bool:

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 
+from worklog_tui.diagnosis.kin import FLUIDS
 from worklog_tui.diagnosis.phrases import one_of
 from worklog_tui.diagnosis.told import stem
-from worklog_tui.diagnosis.words import spoken
+from worklog_tui.diagnosis.words import spoken, tokens
 
 LONGEST = 25
 "A condition of more characters is not shown beside the step."
@@ -24,6 +25,8 @@ def cure_of(condition: str, cures: Mapping[str, Sequence[str]]) -> str:
 def put_right(thing: str, condition: str, wears_out: bool, cures: Mapping[str, Sequence[str]]) -> str:
     """The step that puts a thing right; `wears_out`: it is of the sort that is replaced."""
     job = cure_of(condition, cures)
+    if job.startswith("clean") and tokens(thing)[-1:] and tokens(thing)[-1] in FLUIDS:
+        return f"change the {thing}"
     if job and not (wears_out and job.startswith("find")):
         return job.replace("{}", thing)
     if wears_out:

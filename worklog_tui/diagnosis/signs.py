@@ -243,8 +243,8 @@ def standing_signs(signs: Signs) -> list[Sign]:
     """The signs of complaints that are still there: the telling ones first, of these the latest, in so many words."""
     there = [s for s in signs.symptom_signs.values() if s.shows == "present"]
 
-    def rank(sign: Sign) -> tuple[bool, int, bool, float]:
-        note = sign.event.place.order
-        return signs.symptoms[sign.of].vague, -note, (sign.of, note) not in signs.in_words, -sign.event.when
+    def rank(sign: Sign) -> tuple[int, int, bool, float]:
+        note, of = sign.event.place.order, signs.symptoms[sign.of]
+        return of.vague + of.general, -note, (sign.of, note) not in signs.in_words, -sign.event.when
 
     return sorted(there, key=rank)

@@ -127,6 +127,8 @@ class Symptom:
     source: str = "judgement"
     told: tuple[str, ...] = ()
     "Wordings of the bare words that it is told in."
+    general: bool = False
+    "Told of any machine: every complaint of its own trade is advised on before it."
 
 
 @dataclass(frozen=True, slots=True)

@@ -187,7 +187,7 @@ def _symptom(t: Mapping[str, Any], applies: Mapping[str, tuple[str, ...]], file:
         t["id"], t["says"], float(t["leak"]), {k: float(v) for k, v in t["causes"].items()}, _heard(t["heard"]),
         _heard(t.get("cured", {})), _texts(t, "first"), t.get("vague", False), t.get("running", False),
         t.get("ends_running", False), {**applies, **_applies(t.get("applies_when", {}))}, file,
-        t.get("source", "judgement"), _texts(t, "told"),
+        t.get("source", "judgement"), _texts(t, "told"), t.get("general", False),
     )  # fmt: skip
 
 

@@ -20,7 +20,7 @@ MAY: Mapping[str, tuple[str, ...]] = {
     "fault": ("system", "heard", "look", "measure", "mended_by", "applies_when", "source", "told"),
     "check": ("access", "cautions", "parts", "combine", "heard", "means", "only_for", "answers", "quantity", "subjects",
               "bands", "unit", "applies_when", "source", "told"),
-    "symptom": ("cured", "first", "vague", "running", "ends_running", "applies_when", "source", "told"),
+    "symptom": ("cured", "first", "vague", "general", "running", "ends_running", "applies_when", "source", "told"),
     "access": ("needs", "parts"), "caution": ("words", "applies_when", "unless"),
     "danger": ("cautions", "applies_when", "say", "cleared_by", "works", "told", "mended",
                "make_safe"),
