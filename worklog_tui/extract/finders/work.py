@@ -153,7 +153,8 @@ def _object(made: Draft, match: Match, scene: Scene) -> bool:
     if made.thing is None and not (match.rule.gives.get("it") or match.rule.gives.get("behind")):
         made.thing_at = stated(scene, made.main)
         made.thing = scene.tokens[made.thing_at].thing if made.thing_at is not None else None
-    if made.thing is None and match.rule.gives.get("headed") and scene.context.heading is not None:
+    headed = match.rule.gives.get("headed") and not scene.things(range(made.main))
+    if made.thing is None and headed and scene.context.heading is not None:
         made.filled.add("part")
         made.thing = as_thing(scene.context.heading)
     if made.thing is None:
