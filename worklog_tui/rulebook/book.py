@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import gc
-from collections.abc import Iterator, Sequence
+from collections.abc import Collection, Iterator, Sequence
 from contextlib import contextmanager
 from dataclasses import dataclass, field
 from pathlib import Path
@@ -15,6 +15,7 @@ from worklog_tui.rulebook.misheard import Misheard
 from worklog_tui.rulebook.patterns import Patterns, Rule, pattern_of
 from worklog_tui.rulebook.quantities import Quantities, read_quantities, suggestions_of, topics_of
 from worklog_tui.rulebook.says import classes, parse
+from worklog_tui.rulebook.sharing import shared
 from worklog_tui.rulebook.signs import Signs
 from worklog_tui.rulebook.units import Numerals, Units, numerals_from, units_from
 
@@ -26,7 +27,7 @@ class Rulebook:
     stamp: str
     "SHA-256 over all grammar files and the reader's version."
     table: Table
-    goes_on: dict[str, frozenset[str]]
+    goes_on: dict[str, Collection[str]]
     "Words that a longer term begins with -> the words that may come next in it."
     signs: Signs
     patterns: Patterns
@@ -47,12 +48,12 @@ class Rulebook:
 
 def load(folders: Sequence[Path], cache: Path | None = None) -> Rulebook:
     """The rulebook of the shipped folder and the person's own after it; a GrammarMistake lists what must be mended."""
-    contents = [(name, path.read_bytes()) for name, path in grammar_files(folders)]
-    stamp = stamp_of(contents)
+    files = grammar_files(folders)
+    stamp = stamp_of((name, path.read_bytes()) for name, path in files)
     with _no_collecting():
         plain = kept(cache, stamp)
         if plain is None:
-            plain = tuple(made(parse_all(contents)))
+            plain = shared(tuple(made(parse_all([(name, path.read_bytes()) for name, path in files]))))
             keep(cache, stamp, plain)
         book = _book(stamp, Made(*plain))
         gc.freeze()  # the grammars stay: the collector need not walk through them again and again

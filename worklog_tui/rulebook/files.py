@@ -5,7 +5,7 @@ from __future__ import annotations
 import hashlib
 import marshal
 import tomllib
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from pathlib import Path
 from typing import Any
 
@@ -14,7 +14,7 @@ from worklog_tui.rulebook.mistakes import GrammarMistake, Mistake
 READER_VERSION = "16"
 "Raised whenever the code of the reader would read old notes differently."
 
-FORM = "2"
+FORM = "3"
 "Raised whenever what is made of the grammars and kept has another form."
 
 Files = dict[str, dict[str, Any]]
@@ -33,7 +33,7 @@ def grammar_files(folders: Sequence[Path]) -> list[tuple[str, Path]]:
     return found
 
 
-def stamp_of(contents: list[tuple[str, bytes]]) -> str:
+def stamp_of(contents: Iterable[tuple[str, bytes]]) -> str:
     """SHA-256 over all files and the reader's version."""
     digest = hashlib.sha256(READER_VERSION.encode())
     for name, data in contents:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable
+from collections.abc import Collection, Iterable
 from typing import Any, NamedTuple
 
 from worklog_tui.rulebook.classes import foreseen
@@ -34,7 +34,7 @@ class Made(NamedTuple):
     named: frozenset[str]
     "The classes that rules name."
     table: Table
-    goes_on: dict[str, frozenset[str]]
+    goes_on: dict[str, Collection[str]]
     signs: tuple[frozenset[str], ...]
     "The sets of classes that a token can have, in the order of their signs."
     misheard: Misheard
