@@ -159,3 +159,23 @@ def test_a_complaint_of_its_own_trade_comes_before_the_general_one(faults: Fault
     clock = Log(Machine("Hall clock", "thirty-hour wall clock, weight driven", "none", "none"))
     advice = advise(noted(clock, "It stops by itself every night.").history(), [], faults, None)
     assert advice.complaint == "the clock stops or keeps bad time"
+
+
+@pytest.mark.parametrize("words", ["It won't start without the choke.", "It doesn't cut until it is warm."])
+def test_what_a_machine_will_not_do_is_a_complaint_and_no_ban(faults: FaultBook, words: str) -> None:
+    log = noted(Log(PUMP).found("choke", "stiff", state="stiff"), words)
+    assert "not to be used" not in " ".join(s.why for s in advise(log.history(), log.items(), faults, None).steps)
+
+
+def test_what_was_told_twice_comes_before_what_was_told_once(faults: FaultBook) -> None:
+    log = Log(LOOM).later("batten", "part needed", "a batten").later("shuttle", "part needed", "a new shuttle")
+    noted(log, "The shuttle is worn.")
+    assert "shuttle" in steps(faults, log)[0]
+
+
+def test_a_battery_truck_that_crawls_is_looked_at_from_the_straps_on(faults: FaultBook) -> None:
+    log = noted(Log(Machine("Baker's truck", "battery electric bread truck, milk float chassis", "none", "none")),
+                "It goes for a mile and then it crawls.", "Terminals are clean and tight.")  # fmt: skip
+    advice = advise(log.history(), log.items(), faults, None)
+    assert advice.complaint == "it is slow, weak or does not go far on its charge"
+    assert any("cell" in s.step for s in advice.steps[:2])

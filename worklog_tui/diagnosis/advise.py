@@ -26,7 +26,7 @@ from worklog_tui.diagnosis.part_index import part_words
 from worklog_tui.diagnosis.safety import Safety
 from worklog_tui.diagnosis.sign import Sign
 from worklog_tui.diagnosis.signs import Signs, standing_signs
-from worklog_tui.diagnosis.sound import sifted
+from worklog_tui.diagnosis.sound import sifted, weighed
 from worklog_tui.diagnosis.summing_up import listed
 from worklog_tui.diagnosis.unproved import unproved
 from worklog_tui.diagnosis.wording import Wording
@@ -92,7 +92,7 @@ def _worked_out(
     safety = Safety(faults, signs.makeup)
     wording = Wording(faults.words, log)
     told = [*ItemSteps(log, wording, safety).candidates(items), *listed(log, wording, safety)]
-    candidates = sifted([*told, *announced(log, wording, safety, part_words(faults))])
+    candidates = weighed(sifted([*told, *announced(log, wording, safety, part_words(faults))]), log)
     candidates = forbidden(candidates, log, wording, safety)
     candidates += [*left_off(log, safety, signs.lines), *unproved(log, signs, safety)]
     found = _from_faults(log, faults, safety, signs, candidates)

@@ -17,6 +17,8 @@ from worklog_tui.model import Finding, Step, Work
 
 LAST = 4
 "A bare promise (I'll ...) counts within so many last notes; before that it is mostly done at once (judgement)."
+SHARE = 2
+"The last half of the session is listened to: a plan with a time to it stands until it is carried out."
 OFTEN = 2
 "A word said in so many notes is one of the machine's, known or not (judgement)."
 TRIES = ("run", "try", "test", "prove", "retest", "rerun")
@@ -64,8 +66,9 @@ def announced(log: Log, wording: Wording, safety: Safety, named: frozenset[str])
     `named`: words of the parts that the fault files know.
     """
     cut, known, found = JobWords(wording.lists), _known(log) | named, []
-    for sentence in end_of(log):
-        for n, (job, tier) in enumerate(_jobs_of(sentence, cut)):
+    gets = frozenset(wording.lists.get("gets", ()))
+    for sentence in end_of(log, SHARE):
+        for n, (job, tier) in enumerate(_jobs_of(sentence, cut, gets)):
             step = _named(job, sentence, log)
             if not step or not _is_ours(step, known, wording) or safety.never(step) or _done(log, step, sentence):
                 continue
@@ -77,7 +80,7 @@ def announced(log: Log, wording: Wording, safety: Safety, named: frozenset[str])
     return found
 
 
-def _jobs_of(sentence: Sentence, cut: JobWords) -> Iterator[tuple[str, Tier]]:
+def _jobs_of(sentence: Sentence, cut: JobWords, gets: frozenset[str]) -> Iterator[tuple[str, Tier]]:
     text = sentence.words
     if sentence.asks:
         return
@@ -92,10 +95,11 @@ def _jobs_of(sentence: Sentence, cut: JobWords) -> Iterator[tuple[str, Tier]]:
         if said is None or _OFF.search(text[: said.end()]):
             continue
         timed = pattern is _ANNOUNCES or _TIME.search(text) is not None
-        if not timed and sentence.from_end >= LAST:
-            continue
         jobs = list(cut.jobs(text[said.end() :], any_verb=True))
-        first = timed and not _AFTER.search(text[: said.start()])
+        later = bool(jobs) and jobs[0].split()[0] in gets
+        if not timed and not later and sentence.from_end >= LAST:
+            continue
+        first = (timed or later) and not _AFTER.search(text[: said.start()])
         if jobs:
             yield from ((job, Tier.PLAN if first else Tier.LISTED) for job in jobs)
             return

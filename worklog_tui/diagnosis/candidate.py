@@ -52,11 +52,13 @@ class Candidate:
     thing: str = ""
     notes: frozenset[str] = frozenset()
     "The notes that an open item was told in."
+    alone: bool = False
+    "Whether its thing was spoken of in one note only: misheard more often than what was told twice."
 
     @property
-    def rank(self) -> tuple[int, float, str]:
-        """What it is sorted by: tier, order within it, and the words to break ties."""
-        return self.tier, self.order, self.step.step
+    def rank(self) -> tuple[int, bool, float, str]:
+        """What it is sorted by: tier, what was told twice, order within it, and the words to break ties."""
+        return self.tier, self.alone, self.order, self.step.step
 
 
 _ACTS = frozenset({

@@ -21,7 +21,14 @@ SHARE = 2
 BACK = 1
 "In so many notes before it may stand what it waits for (judgement)."
 
-_NO = r"\b(?:nobody|no one|noone|not|n['’]t|isnt|aint|dont|wont|never|no)\b[^.,;:]{0,24}?\b"
+_NO = (
+    r"(?:\b(?:nobody|no one|noone)\b[^.,;:]{0,24}?\b"
+    r"|\b(?:(?:i|we) (?:wo(?:n['’]?)t|will not|shan['’]?t|shall not|['’]?ll not|['’]?m not|am not|are not|['’]?re not)"
+    r"|(?:i|we)['’]ll not|(?:i['’]m|we['’]re|it['’]?s|that['’]?s|is|are|she['’]?s|he['’]?s) not"
+    r"|isn['’]?t|ain['’]?t|aren['’]?t) (?:going to (?:be )?|to be |to )?"
+    r"|(?:^|[,;:] ?|please |so |and )(?:don['’]?t|do not|never|no|not)(?: to| to be)? )"
+)
+"What forbids; that it does not start or will not cut is no ban, but a complaint."
 _NONE = (
     r"\b(?:nobody|no one|noone|not)(?:['’]?s| is| are)? (?:shall|should|must|may|can|will|to|to be|allowed to)\b"
     r"[^.,;:]{0,12}?\b"
@@ -33,10 +40,12 @@ _STANDS = re.compile(
     re.IGNORECASE,
 )
 _RIGHT = re.compile(
-    r"\s*(?:['’]?s|['’]?re| is| are| has been| have been| goes| comes)?\s*\b(?:in|on|back|back in|back on|done|fixed"
+    r"\s*(?:['’]?s|['’]?re| is| are| has| have| goes| comes)?(?: been)?\s*\b(?:in|on|back|back in|back on|done|fixed"
     r"|fitted|right|sorted|put right|made|there|new|changed|replaced|renewed|up|here|on it|in it|mended|finished)\b.*$",
     re.IGNORECASE,
 )
+_FITTED = re.compile(r"\b(?:in|on|fitted|in it|on it|here|there)\W*$", re.IGNORECASE)
+"A thing that must be in, on or there is to be fitted."
 _TIME = re.compile(
     r"\b(?:mon|tues|wednes|thurs|fri|satur|sun)day|tomorrow|spring|winter|summer|autumn|next|week|month|morning|noon"
     r"|o['’]?clock|dark|lunch|dinner|\d",
@@ -81,7 +90,8 @@ def _first(
         return [first if c is meant else c for c in candidates]
     if not thing:
         return candidates
-    say = f"fit {one_of(thing)}proper new {thing}" if wording.is_consumable(thing) else f"put the {thing} right"
+    renewed = wording.is_consumable(thing) or _FITTED.search(sentence.words)
+    say = f"fit {one_of(thing)}proper new {thing}" if renewed else f"put the {thing} right"
     made = Step(say, why, wording.minutes(say), safety.cautions(say), (), (), "own plan")
     return [*candidates, Candidate(Tier.DANGER, -sentence.order, made, "", thing)]
 

@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 import re
+from collections import Counter
 from dataclasses import replace
 
 from worklog_tui.diagnosis.candidate import Candidate, Tier
+from worklog_tui.diagnosis.log import Log
 from worklog_tui.diagnosis.words import tokens
 
 _ENDS_BADLY = re.compile(
@@ -26,6 +28,8 @@ _POINTS = frozenset({
     "thing", "stuff", "lot", "both", "other", "rest", "see", "order", "fit", "put", "send", "get", "look",
     "clean", "check", "do", "make", "find", "cause", "replace", "real", "good", "bad", "left",
 })  # fmt: skip
+TWICE = 2
+WEIGHED = (Tier.LISTED, Tier.HOLDS_UP, Tier.STOP_GAP, Tier.PART, Tier.NOTICED)
 _REMARK = re.compile(r"\s*\([^)]*\)$")
 
 
@@ -37,6 +41,19 @@ def is_sound(step: str) -> bool:
     if plain.split()[0].lower() in ("try", "run", "test") and len(plain.split()) > 1:
         return True
     return any(w not in _POINTS and len(w) > 1 for w in tokens(plain))
+
+
+def weighed(candidates: list[Candidate], log: Log) -> list[Candidate]:
+    """The candidates, each with whether its thing was spoken of in one note only."""
+    counted: Counter[str] = Counter()
+    for note in log.last_notes:
+        counted.update(set(tokens(note.words)))
+    return [replace(c, alone=_times(c, counted) < TWICE) if c.tier in WEIGHED else c for c in candidates]
+
+
+def _times(candidate: Candidate, counted: Counter[str]) -> int:
+    words = [w for w in tokens(_REMARK.sub("", candidate.step.step)) if w not in _POINTS]
+    return max((counted[w] for w in words[-2:]), default=0)
 
 
 def sifted(candidates: list[Candidate]) -> list[Candidate]:

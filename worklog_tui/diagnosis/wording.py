@@ -27,6 +27,7 @@ _LEAD = re.compile(
     r"|want)\s+)+",
     re.IGNORECASE,
 )
+_DOING = re.compile(r"\s(?:ordering|buying|getting|replacing|renewing|fitting|changing|making)$", re.IGNORECASE)
 _GETS = ("find", "make", "fit", "replace", "source")
 _ENDS = ("off", "out", "apart", "again", "back", "up")
 
@@ -92,7 +93,7 @@ class Wording:
         return f"{thing} {place}".rstrip()
 
     def _part(self, item: OpenItem, about: str) -> str:
-        thing = self._thing(item, _LEAD.sub("", about) or about)
+        thing = self._thing(item, _DOING.sub("", _LEAD.sub("", about)) or about)
         first, _, rest = thing.partition(" ")
         if first.lower() in _GETS and rest:
             return thing
