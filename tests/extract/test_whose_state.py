@@ -105,3 +105,48 @@ def test_a_state_that_is_only_mentioned_is_no_finding(book: Rulebook, words: str
 )
 def test_findings_in_the_plain_wordings_of_the_trade(book: Rulebook, words: str, part: str, verdict: str) -> None:
     assert (part, verdict) in found(book, words)
+
+
+@pytest.mark.parametrize(
+    ("words", "part", "verdict"),
+    [
+        ("Lid back on. Screws in. Away it goes, and it's quiet.", "engine", "good"),
+        ("Brake fluid. Cap off. It's like gravy.", "brake fluid", "bad"),
+        ("Drew the oil out past the drain hose, and it's milky.", "oil", "bad"),
+        ("The needle has a groove worn in it.", "needle", "bad"),
+        ("The gear. Two teeth on that are chipped.", "teeth", "bad"),
+        ("The water pump. I put a washer behind it and it's still noisy.", "water pump", "bad"),
+        ("The latch. Made a new spring. Snaps shut like a purse.", "latch", "good"),
+        ("The wheel off and the shoes have got oil on them, so they're worn.", "shoes", "bad"),
+    ],
+)
+def test_a_state_goes_to_what_it_is_mostly_said_of(book: Rulebook, words: str, part: str, verdict: str) -> None:
+    assert (part, verdict) in found(book, words)
+
+
+def test_what_was_wrong_is_what_is_right_now(book: Rulebook) -> None:
+    assert found(book, "The fuel tap is dripping.", "New washer. And the clip. Dry now.")[-1] == ("fuel tap", "good")
+    told = found(book, "The gearbox knocks.", "Two shims under the bearing.", "And the knock is gone.")
+    assert told[-1] == ("gearbox", "good")
+
+
+def test_a_bystander_s_machine_bears_nothing(book: Rulebook) -> None:
+    said = found(book, "The impeller. I took it to the grinder. It's scored.")
+    assert ("impeller", "bad") in said
+    assert all(part != "grinder" for part, _ in said)
+
+
+@pytest.mark.parametrize(
+    ("words", "fact"),
+    [
+        ("There's six bearings on the shaft. The other five have no play.", ("other bearings on the shaft", "good")),
+        ("Four flaps. Number four's cracked right across.", ("flaps 4", "bad")),
+        ("Glow plugs. Two is fine and four does not want to come out.", ("glow plugs 4", "bad")),
+    ],
+)
+def test_a_number_stands_for_what_was_counted(book: Rulebook, words: str, fact: tuple[str, str]) -> None:
+    assert fact in found(book, words)
+
+
+def test_a_typed_line_is_said_of_its_heading(book: Rulebook) -> None:
+    assert ("brass plate", "bad") in found(book, "brass plate: scored at the top", track="typed")

@@ -23,6 +23,8 @@ def is_many(thing: Thing) -> bool:
 
 def agrees(thing: Thing, token: Token) -> bool | None:
     """Whether a thing can be what a pronoun means; None where the word does not tell."""
+    if thing.which and " and " not in thing.which and not thing.also and is_many(thing):
+        return None  # `the bottom one` of two pistons
     if token.low in ONE:
         return not is_many(thing)
     if token.low in MANY:

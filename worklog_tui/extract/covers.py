@@ -7,7 +7,7 @@ from dataclasses import replace
 from worklog_tui.extract.tokens import Thing, Token
 from worklog_tui.rulebook import Rulebook
 
-COVERS = frozenset("cover guard lid shroud cowl casing panel".split())
+COVERS = frozenset("cover guard lid shroud cowl cowling casing panel".split())
 GONE = frozenset("off up out open away".split())
 
 

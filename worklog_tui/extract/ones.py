@@ -15,9 +15,14 @@ ORDINALS = frozenset("first second third fourth fifth sixth last".split())
 OPENS = frozenset("and but so the only just while".split())
 "Words after which a bare number or an ordinal may be the subject."
 NONE_OF = frozenset({"machine", "tool", "fluid", "unknown"})
+"Kinds of things that a number does not tell one of."
 MOST = 12
 MANY = frozenset("are were have arent werent havent".split())
 "Verbs with which a number says how many: `four of them are fine, two are oily`."
+MARKS, MARKING = frozenset({"which", "number"}), ONES | {"other", "others"}
+"What a marker has in it."
+VERBS = frozenset("does doesnt wont will has hasnt isnt wasnt cant is was comes goes leaks".split())
+"What a state begins with that says of itself that a subject stands before it: `four does not want to come out`."
 NUMBERED = {f"{name}s": number for name, number in NAMES.items() if number != "1"}
 "`Three's fine`, as it is written without its apostrophe."
 AXES = tuple(
@@ -40,7 +45,8 @@ def name_ones(tokens: list[Token], context: Context, book: Rulebook, typed: bool
     """The tokens with such markers as things, where a state follows and something that there are several of was
     named.
     """
-    if not any(t.kind == "which" or "side" in t.classes or t.low in ONES for t in tokens):
+    marks = MARKS if context.topic is None else MARKS - {"number"}  # in a test a number is what was read
+    if not any(t.kind in marks or "side" in t.classes or t.low in MARKING for t in tokens):
         return tokens
     out: list[Token] = []
     i = 0
@@ -68,11 +74,14 @@ def _one(tokens: list[Token], i: int, out: list[Token], context: Context, typed:
         outright = bool(which)
     if not which or not (outright or _state_follows(tokens, end, context.topic is not None)):
         return None, i
-    named = _several([t.thing for t in out if t.thing is not None], context, which)
+    many = tokens[end - 1].kind == "number" and (tokens[end - 1].value or 0) > 1
+    named = _several([t.thing for t in out if t.thing is not None], context, which, many)
     if named is None:
         if tokens[i].kind == "which" and not outright and context.topic is None:
             return Thing(f"number {which}", "cylinder", "part", which, f"number {which}", "cylinder"), end
         return None, i
+    if tokens[i].kind == "number" and not named.per and not tokens[end].sense("copula") and not _says(tokens[end]):
+        return None, i  # `feet: three perished` counts them
     told_by = tokens[i].thing
     words = with_which(_without(named), which) if told_by is None else _one_of(told_by, named)
     return Thing(words, named.name, named.kind, which, words, named.per, named.quantities, named.system), end
@@ -83,7 +92,12 @@ def _counts_which(tokens: list[Token], which: str, end: int, typed: bool) -> boo
     after = tokens[end] if end < len(tokens) else None
     if after is None or (after.low in MANY and " and " not in which):
         return False
-    return bool(after.sense("copula")) or (typed and bool(after.sense("bad", "good")))
+    return bool(after.sense("copula")) or ((typed or _says(after)) and bool(after.sense("bad", "good")))
+
+
+def _says(state: Token) -> bool:
+    """Whether a state begins with a verb: `does not turn`."""
+    return state.low.partition(" ")[0] in VERBS and " " in state.low
 
 
 def _without(named: Thing) -> str:
@@ -134,6 +148,7 @@ def _marker(tokens: list[Token], i: int) -> tuple[str, int]:
         return token.which, i + 1 + (i + 1 < len(tokens) and tokens[i + 1].low in ONES)
     before = tokens[i - 1] if i else None
     opens = before is None or before.kind in ("stop", "comma") or before.low in OPENS or bool(before.sense("break"))
+    opens = opens or (token.kind == "number" and before is not None and bool(before.sense("good", "bad")))
     if opens and (token.low in ORDINALS or token.low.removesuffix("s") in ORDINALS or token.low in ("other", "others")):
         end = i + 1 + (i + 1 < len(tokens) and (tokens[i + 1].low in ONES or tokens[i + 1].kind == "number"))
         return token.low.removesuffix("s"), end
@@ -175,15 +190,19 @@ def _state_follows(tokens: list[Token], end: int, running: bool) -> bool:
     return False
 
 
-def _several(said: list[Thing], context: Context, which: str) -> Thing | None:
-    """The last named thing that there are several of; a number looks for what is numbered first."""
+def _several(said: list[Thing], context: Context, which: str, many: bool = False) -> Thing | None:
+    """The last named thing that there are several of; a number looks for what is numbered first; with `many`, `the
+    other five`, for what was named as several.
+    """
     here = [t for t in reversed(said) if t.kind not in NONE_OF]
     before = [t for t in (as_thing(s) for s in context.things) if t.kind not in NONE_OF]
     if which.startswith("other"):
-        return next((t for t in [*here, *before] if t.kind != "quality"), None)
+        found = next((t for t in [*here, *before] if many and _many(t) and t.kind != "quality"), None)
+        return found or next((t for t in [*here, *before] if t.kind != "quality"), None)
     found = next((t for t in here if t.per or _many(t) or _another(t, which)), None)
     if found is None and which[:1].isdigit():
-        found = next((t for t in before if t.per), None)
+        now = [as_thing(s) for s in context.things if s.age == 0 and s.kind not in NONE_OF | {"quality"}]
+        found = next((t for t in now if t.per or _many(t)), None) or next((t for t in before if t.per), None)
     return found or next((t for t in before if t.per or _many(t) or _another(t, which)), None)
 
 

@@ -73,6 +73,9 @@ def _heading(scene: Scene, upto: int) -> Subject | None:
     ]
     counted = any(t.kind == "number" for t in words)  # `Four screws.` only says how it is held
     thing = scene.tokens[things[0]].thing if len(words) <= 2 and not counted else None
+    older = scene.context.heading
+    if older is not None and older.age <= 1 and taken_off(scene.tokens, things[0]):
+        return None  # `Fluid. Cap off.`
     return _as_subject(thing) if thing is not None and thing.kind not in FORGETTABLE else None
 
 
@@ -91,6 +94,7 @@ def _announced(scene: Scene) -> Thing | None:
     thing = scene.tokens[k].thing
     first = scene.tokens[k + 2 : k + 5]
     told = any(t.kind in ("number", "amount", "which") or t.sense(*SAYS) for t in first)
+    told = told and not (scene.typed and scene.tokens[k + 1].low == ":")
     return None if told or thing is None or thing.kind in FORGETTABLE else thing
 
 

@@ -17,7 +17,8 @@ PRESENTS = frozenset("heres theres see".split())
 IS = frozenset("is was are were".split())
 ITS = frozenset({"its", "it is", "it was", "theyre"})
 "`It's a clock spring` names again what is talked of."
-AT, LOOKS = frozenset({"at", "to", "on"}), frozenset("look looking looked listen on get onto moving".split())
+AT = frozenset("at to on in into inside behind under".split())
+LOOKS = frozenset("look looking looked listen on get onto moving".split())
 "`Look at that strap`, `here's the rotor`: what is shown is what comes next."
 
 
@@ -44,11 +45,14 @@ def salience(scene: Scene, k: int) -> int:
         before.low == "and" and k + 1 < len(scene.tokens) and scene.tokens[k + 1].kind in ("word", "term")
     ) or before.sense("did", "do", "doing", "does"):
         score += 1
-    if _out_of_the_way(scene, k):
+    counted = before is not None and before.kind == "number" and token.low.endswith("s")
+    if _out_of_the_way(scene, k) or _put_by_it(scene, k):
         score -= 3
     if _named_again(scene, k):
         score -= 5
-    if token.thing.loose or token.thing.kind in ASIDE or token.thing.system == "instruments and gauges":
+    if token.thing.kind in ASIDE or token.thing.system == "instruments and gauges":
+        score -= 3
+    elif token.thing.loose and not counted:
         score -= 3
     return score
 
@@ -70,6 +74,27 @@ def _out_of_the_way(scene: Scene, k: int) -> bool:
     if not after or after[0].low not in AWAY or (len(after) > 1 and after[1].kind not in ("stop", "comma")):
         return False
     return any(t.thing is not None and t.thing.kind not in ASIDE for t in scene.tokens[:k])
+
+
+def _put_by_it(scene: Scene, k: int) -> bool:
+    """`I put a washer behind it`: what was done to the thing that is talked of."""
+    after = [t.low for t in scene.tokens[k + 1 : k + 3]]
+    verb = any(t.sense("did", "do", "doing") or t.low in PUTS for t in scene.tokens[max(0, k - 4) : k])
+    return verb and len(after) == 2 and after[0] in PREPOSITIONS and after[1] in THAT
+
+
+PUTS, THAT = frozenset("put stuck got hung".split()), frozenset("it them that there".split())
+
+
+def spoken_of(scene: Scene, k: int) -> bool:
+    """Whether something is told of a thing behind `and`: `wheel off and the shoes have got oil on them`."""
+    i = _before(scene, k)
+    joined = i is not None and scene.tokens[i].low in JOINS
+    return joined and k + 1 < len(scene.tokens) and scene.tokens[k + 1].low.partition(" ")[0] in VERBS
+
+
+JOINS = frozenset("and but so then though".split())
+VERBS = frozenset("is are was were has have had hasnt havent isnt arent".split())
 
 
 def _before(scene: Scene, k: int) -> int | None:

@@ -151,7 +151,7 @@ def _supported(tokens: list[Token], i: int, first: int, j: int, typed: bool) -> 
         return False
     if after is not None and after.kind in ("amount", "number") and _is_quality(tokens[first]):
         return True  # `deflection's thirty mil`
-    if after is None or after.kind == "stop":
+    if after is None or after.kind == "stop" or after.low == ":":
         return True  # a heading
     if after.low in PLACED and (j + 1 == len(tokens) or _ends_here(tokens[j + 1])):
         return True

@@ -30,8 +30,8 @@ def which_at(words: list[Word], i: int, cylinders: int) -> tuple[str, int] | Non
             return after, i + 2
         if low == "no" or words[i + 1].gap == ".":
             return None
-        if after in NAMES:
-            return NAMES[after], i + 2
+        if (name := NAMES.get(after) or NAMES.get(after.removesuffix("s"))) is not None:
+            return name, i + 2  # `number four's cracked` too
         if after in MISHEARD and (not cylinders or int(MISHEARD[after]) <= cylinders):
             return MISHEARD[after], i + 2
     return None

@@ -8,6 +8,7 @@ from contextlib import contextmanager
 from dataclasses import dataclass, field
 from pathlib import Path
 
+from worklog_tui.rulebook.bearers import Bearers, read_bearers
 from worklog_tui.rulebook.files import grammar_files, keep, kept, parse_all, stamp_of
 from worklog_tui.rulebook.lexicon import Sense, Table
 from worklog_tui.rulebook.making import Made, made
@@ -42,6 +43,8 @@ class Rulebook:
     units: Units
     numerals: Numerals
     misheard: Misheard
+    bearers: Bearers
+    "Name of a state -> what it is mostly said of."
     terms: dict[str, tuple[tuple[Sense, ...], frozenset[str]]] = field(default_factory=dict)
     "Senses and classes of the terms met so far: worked out once for each."
 
@@ -90,6 +93,7 @@ def _book(stamp: str, of: Made) -> Rulebook:
         units_from(of.files["units.toml"]),
         numerals_from(of.files["numerals.toml"]),
         of.misheard,
+        read_bearers(of.files),
     )
 
 

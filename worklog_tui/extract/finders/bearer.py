@@ -3,10 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 from worklog_tui.extract.agreement import agrees
 from worklog_tui.extract.covers import taken_off, under
-from worklog_tui.extract.salience import PREPOSITIONS, salience
+from worklog_tui.extract.finders.fitness import fitness, meant_of, mostly, whole
+from worklog_tui.extract.finders.put_right import put_right
+from worklog_tui.extract.salience import PREPOSITIONS, salience, spoken_of
 from worklog_tui.extract.scene import Scene
 from worklog_tui.extract.subjects import Fits, as_thing
 from worklog_tui.extract.tokens import Thing, Token
@@ -21,6 +24,13 @@ MOST_CLAUSES = 1.6
 BEFORE = 1.35
 "What the first thing of earlier sentences weighs."
 FLOOR = -1.5
+MACHINE = 0.7
+"What the machine weighs, that every talk is about, for a state that is mostly said of machines."
+AGAIN = 1.5
+"What the part of a fault weighs that is told now to be gone."
+HEADED = 2.8
+"What a thing weighs that heads a typed line, `bronze: dry at the top`; an unknown name is a part there."
+HEADS = {"unknown": "part"}
 DISAGREES = 1.2
 "What a thing loses of which the pronoun cannot be said: of two nuts, `it`."
 
@@ -30,10 +40,17 @@ def bearer(scene: Scene, at: int, state: int, fits: Fits) -> tuple[Thing | None,
     in this sentence.
     """
     best: tuple[float, Thing | None, int | None] = (FLOOR, None, None)
-    for weight, thing, k in scene.once(("may bear", at), lambda: list(_candidates(scene, at))):
+    token = scene.tokens[state]
+    candidates = scene.once(("may bear", at), lambda: list(_candidates(scene, at)))
+    if "whole" in mostly(scene, token):
+        candidates = [*candidates, (MACHINE, whole(scene), None)]
+    if (again := put_right(scene, at, state)) is not None:
+        candidates = [*candidates, (AGAIN, again, None)]
+    for weight, thing, k in candidates:
+        weight += fitness(scene, token, thing, k is not None and weight >= OBJECT)
         if agrees(thing, scene.tokens[at]) is False:
             weight -= DISAGREES
-        if thing.kind == "fluid" and not _of_fluids(scene.tokens[state], thing):
+        if thing.kind == "fluid" and not _of_fluids(token, thing):
             weight -= 2 if k is not None and weight < OBJECT else 0.3
         if fits(thing) and (weight > best[0] or (k is not None and weight == best[0])):
             best = (weight, thing, k)
@@ -51,7 +68,11 @@ def _candidates(scene: Scene, at: int) -> Iterator[tuple[float, Thing, int | Non
     for k in scene.things(range(at)):
         thing = scene.tokens[k].thing
         assert thing is not None
-        weight = salience(scene, k)
+        weight = max(salience(scene, k), 1) if spoken_of(scene, k) else salience(scene, k)
+        if scene.typed and scene.tokens[k + 1].low == ":" and _opens(scene, k):
+            place = HEADED - 0.1 * (clause - scene.tokens[k].clause)
+            yield place, replace(thing, kind=HEADS.get(thing.kind, thing.kind)), k
+            continue
         place = SUBJECT if weight > 0 else OBJECT if weight == 0 else BESIDE
         place -= min(PER_CLAUSE * (clause - scene.tokens[k].clause), MOST_CLAUSES) + 2 * (weight <= -3)
         if taken_off(scene.tokens, k):
@@ -62,6 +83,40 @@ def _candidates(scene: Scene, at: int) -> Iterator[tuple[float, Thing, int | Non
         yield BEFORE - PER_PLACE * n - PER_NOTE * subject.age, as_thing(subject), None
     if scene.context.heading is not None:
         yield BEFORE - 0.5 - 0.1 * scene.context.heading.age, as_thing(scene.context.heading), None
+
+
+def marked(scene: Scene, k: int, at: int) -> int:
+    """The thing that bears a mark: in `the needle has a groove worn in it` the needle, not the groove."""
+    after = [t.low for t in scene.tokens[at + 1 : at + 3]]
+    if len(after) < 2 or after[0] not in LIES or after[1] not in ("it", "them"):
+        return k
+    i = k - 1
+    while i > 0 and scene.tokens[i].sense("article", "degree", "bad", "objectword"):
+        i -= 1
+    has = i > 0 and scene.tokens[i].low in HAS
+    if has and scene.tokens[i - 1].low in HAS:
+        i -= 1
+    return i - 1 if has and scene.tokens[i - 1].kind == "thing" else k
+
+
+LIES = frozenset("in on into across round along".split())
+HAS = frozenset("has had have got with w w/".split())
+
+
+def named_for(scene: Scene, at: int, state: int) -> tuple[Thing, int | None] | None:
+    """The thing talked of just now that a state of machines is meant of by name too: `skipping`, of the spark."""
+    for weight, thing, k in scene.once(("may bear", at), lambda: list(_candidates(scene, at))):
+        if weight >= NEAR_BY and thing.kind != "machine" and meant_of(scene.tokens[state], thing):
+            return thing, k
+    return None
+
+
+NEAR_BY = 1.0
+
+
+def _opens(scene: Scene, k: int) -> bool:
+    """Whether a thing stands at the head of its sentence."""
+    return k == 0 or scene.tokens[k - 1].kind == "stop"
 
 
 def head(scene: Scene, k: int) -> int:

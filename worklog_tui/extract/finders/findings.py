@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from worklog_tui.extract.finders.bearer import bearer, head
+from worklog_tui.extract.finders.bearer import bearer, head, marked, named_for
+from worklog_tui.extract.finders.fitness import mostly
+from worklog_tui.extract.finders.fitness import suits as suits_best
 from worklog_tui.extract.matching import Match
 from worklog_tui.extract.read_before import thing_read
 from worklog_tui.extract.salience import salience
@@ -39,7 +41,7 @@ def draft(match: Match, scene: Scene) -> Draft | None:
     if said.startswith("<"):
         made.thing_at = match.slots.get(said.strip("<>"))
         if made.thing_at is not None and made.thing_at < at:
-            made.thing_at = head(scene, made.thing_at)
+            made.thing_at = marked(scene, head(scene, made.thing_at), at)
         made.thing = scene.tokens[made.thing_at].thing if made.thing_at is not None else None
     elif said:
         made.thing = scene.engine() if said == "engine" else Thing(said, said, "quality")
@@ -156,7 +158,10 @@ def _find_thing(made: Draft, scene: Scene, at: int) -> None:
         return
     made.filled.add("part")
     if _of_machine(token) and (scene.tokens[span.start].low in ("she", "shes", "he", "hes") or not _of_parts(token)):
-        made.thing = scene.engine()
+        made.thing, made.thing_at = named_for(scene, made.first_used, at) or (scene.engine(), None)
+        return
+    if (k := _led_by_a_preposition(scene, made.first_used)) is not None and fits(scene.tokens[k].thing):  # type: ignore[arg-type]
+        made.thing, made.thing_at = scene.tokens[k].thing, k
         return
     made.thing, made.thing_at = bearer(scene, made.first_used, at, fits)
     if made.thing is None and made.rule.id in OUTRIGHT:
@@ -164,6 +169,16 @@ def _find_thing(made: Draft, scene: Scene, at: int) -> None:
     _judged(made, scene, token)
     if made.thing is None and _of_machine(token):
         made.thing = scene.engine()
+
+
+def _led_by_a_preposition(scene: Scene, first: int) -> int | None:
+    """The thing before a pronoun that is no subject: in `two teeth on that are chipped`, the teeth."""
+    if first < 2 or not scene.tokens[first].sense("pronoun") or scene.tokens[first - 1].low not in INSIDE:
+        return None
+    return first - 2 if scene.tokens[first - 2].kind == "thing" else None
+
+
+INSIDE = frozenset("on in of behind under inside round around at".split())
 
 
 def _judged(made: Draft, scene: Scene, token: Token) -> None:
@@ -175,6 +190,8 @@ def _judged(made: Draft, scene: Scene, token: Token) -> None:
 def _before_it(scene: Scene, at: int, fits: Fits) -> int | None:
     """The last thing of the clause before a state; one that stands in a prepositional phrase only without another."""
     before = [k for k in scene.things(scene.clause(at)) if k < at and fits(scene.tokens[k].thing)]  # type: ignore[arg-type]
+    if (by := mostly(scene, scene.tokens[at])) and before:
+        before = [k for k in before if (thing := scene.tokens[k].thing) is not None and suits_best(thing, by)]
     subjects = [k for k in before if salience(scene, k) > ASIDE]
     return next(iter(subjects[-1:] or before[-1:]), None)
 
