@@ -50,9 +50,8 @@ def salience(scene: Scene, k: int) -> int:
         score -= 3
     if _named_again(scene, k):
         score -= 5
-    if token.thing.kind in ASIDE or token.thing.system == "instruments and gauges":
-        score -= 3
-    elif token.thing.loose and not counted:
+    mere_word = token.thing.loose and not counted
+    if mere_word or token.thing.kind in ASIDE or token.thing.system == "instruments and gauges":
         score -= 3
     return score
 
