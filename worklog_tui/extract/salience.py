@@ -45,7 +45,8 @@ def salience(scene: Scene, k: int) -> int:
         before.low == "and" and k + 1 < len(scene.tokens) and scene.tokens[k + 1].kind in ("word", "term")
     ) or before.sense("did", "do", "doing", "does"):
         score += 1
-    counted = before is not None and before.kind == "number" and token.low.endswith("s")
+    alone = k + 1 == len(scene.tokens) or scene.tokens[k + 1].kind == "stop"
+    counted = alone and before is not None and before.kind == "number" and token.low.endswith("s")  # `Four flaps.`
     if _out_of_the_way(scene, k) or _put_by_it(scene, k):
         score -= 3
     if _named_again(scene, k):
