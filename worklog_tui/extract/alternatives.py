@@ -26,6 +26,8 @@ NO_CAUSE = frozenset({"tool", "machine", "unknown"})
 NOT_ASKED = frozenset({"fluid", "material", "machine"})
 "What it is may be asked; that it is to blame is not."
 TO_COME = frozenset({"itll be", "it will be", "thatll be", "that will be", "itd be", "thatd be", "that would be"})
+OR = frozenset({"or", "or else"})
+UNSAID = frozenset({"which", "which is", "what", "who", "where"})
 PARTLY = frozenset("rest half part some most all bit lot other".split())
 LEADING = frozenset(
     "or ive got theres either whether it its thats that just my the a an im shes hes theyre is was be in on s".split()
@@ -62,7 +64,7 @@ def told(scene: Scene, found: list[Draft]) -> list[Draft]:
             if several:
                 more = _suspects(scene, -1 if bare else i, spans, several, found)
                 made, end = made + more, max(last, end) if more else end
-            elif scene.tokens[i].sense("suspicion") or scene.tokens[i].low == "or":
+            elif scene.tokens[i].sense("suspicion") or scene.tokens[i].low in OR:
                 made += _suspects(scene, i, spans[:1], several, found)
         i = end
     return made
@@ -74,14 +76,14 @@ def _opens(scene: Scene, i: int) -> bool:
         return True
     if token.low in OPENS_ASKED:
         return "asked" in token.stances or _asked_before(scene.tokens, i)
-    return i == 0 and token.low == "or"
+    return token.low in OR and all(t.low in OR or t.kind == "comma" for t in scene.tokens[:i])
 
 
 def _may_list(scene: Scene) -> bool:
     """Whether a sentence may be nothing but alternatives: `rings, or a valve stuck open`."""
     first = scene.tokens[0]
     named = first.thing is not None or first.sense("article", "bad", "cause") or first.low == "no"
-    return bool(named) and not _opens(scene, 0) and any(t.low == "or" for t in scene.tokens)
+    return bool(named) and not _opens(scene, 0) and any(t.low in OR for t in scene.tokens)
 
 
 def _asked_before(tokens: list[Token], i: int) -> bool:
@@ -98,7 +100,7 @@ def _spans(tokens: list[Token], i: int) -> tuple[list[tuple[int, int]], int]:
             break
         if k > first and _new_thought(tokens, k):
             break
-        if token.low == "or" or token.kind == "comma" or (k > first and token.sense("suspicion")):
+        if token.low in OR or token.kind == "comma" or (k > first and token.sense("suspicion")):
             spans.append((first, k))
             first = k + 1
         k += 1
@@ -117,7 +119,7 @@ def _ends(tokens: list[Token], first: int, k: int) -> bool:
 
 def _one_more(tokens: list[Token], first: int, end: int) -> bool:
     """Whether an `or` stands before the stretch, or within a thing of it: `the coil or the rotor arm`."""
-    return tokens[first - 1].low == "or" or any(_joined(t) for t in tokens[first:end])
+    return tokens[first - 1].low in OR or any(_joined(t) for t in tokens[first:end])
 
 
 def _joined(token: Token) -> bool:
@@ -126,7 +128,7 @@ def _joined(token: Token) -> bool:
 
 def _new_thought(tokens: list[Token], k: int) -> bool:
     """Whether another clause begins at k within an alternative."""
-    return tokens[k].clause != tokens[k - 1].clause and tokens[k - 1].low not in ("or", "either")
+    return tokens[k].clause != tokens[k - 1].clause and tokens[k - 1].low not in ("or", "or else", "either")
 
 
 def _several(tokens: list[Token], spans: list[tuple[int, int]]) -> bool:
@@ -145,8 +147,8 @@ def _suspects(
         return []
     if (either or opener < 0) and not any(_at_all(scene.tokens, p) for p in pieces):
         return []  # `either they have finished or somebody stopped them`
-    if not several and scene.tokens[opener].low in TO_COME and not _at_all(scene.tokens, pieces[0]):
-        return []  # `it'll be flat by the morning`
+    if not several and scene.tokens[opener].low in TO_COME and not _named_outright(scene.tokens, opener, pieces[0]):
+        return []  # `it'll be flat by the morning`, `it'll be a touch rich`
     if opener < 0 and not (all(p.sure for p in pieces) and any(_fault(scene.tokens, p) for p in pieces)):
         return []
     made: list[Draft] = []
@@ -179,7 +181,7 @@ def _piece(tokens: list[Token], first: int, end: int, any_words: bool = False) -
         return None  # `that'll be the rest of your squeal`
     if first < end and tokens[first].sense("trouble") and tokens[first - 1].low in ("the", "your", "my", "our"):
         return None  # `that must be the squeal` names what is heard, not why
-    if first >= end or any(t.kind in ("amount", "thread", "number") for t in tokens[first:end]):
+    if first >= end or any(t.kind in ("amount", "thread", "number") or t.low in UNSAID for t in tokens[first:end]):
         return None
     span, whole = range(first, end), end - first <= WHOLE
     cause = next((k for k in span if tokens[k].sense("cause")), None)
@@ -193,6 +195,8 @@ def _piece(tokens: list[Token], first: int, end: int, any_words: bool = False) -
         if whole:
             sure = bad is not None or end - first == 1 or any(tokens[k].sense("not") for k in span)
             return Piece(first, end - 1, thing, thing.name, sure)
+        if (bad is None or abs(bad - at) > 4) and (cut := _does_wrong(tokens, at, end)):
+            return Piece(first, cut, thing, thing.name, True)
         if bad is None or abs(bad - at) > 4:
             return None
         return Piece(min(at, bad), max(at, bad), thing, thing.name, True)
@@ -204,6 +208,14 @@ def _piece(tokens: list[Token], first: int, end: int, any_words: bool = False) -
     return Piece(first, end - 1, None, "", False) if short and not small else None
 
 
+def _does_wrong(tokens: list[Token], at: int, end: int) -> int:
+    """The end of `the clutch ain't releasing`, of what goes on about what a thing does not do; 0 for other words."""
+    for k in range(at + 1, min(at + 3, end - 1)):
+        if tokens[k].sense("not"):
+            return k + 1
+    return 0
+
+
 def _fault(tokens: list[Token], piece: Piece) -> bool:
     return any(t.sense("cause", "bad") for t in tokens[piece.first : piece.last + 1])
 
@@ -212,6 +224,14 @@ def _at_all(tokens: list[Token], piece: Piece) -> bool:
     """Whether an alternative names a cause, or a part."""
     caused = any(t.sense("cause") for t in tokens[piece.first : piece.last + 1])
     return caused or (piece.thing is not None and piece.thing.kind not in NOT_ASKED)
+
+
+def _named_outright(tokens: list[Token], opener: int, piece: Piece) -> bool:
+    """Whether an alternative names a part or a cause outright, by no word that also tells how something is."""
+    if piece.thing is not None and piece.thing.kind not in NOT_ASKED:
+        return True
+    caused = [t for t in tokens[piece.first : piece.last + 1] if t.sense("cause")]
+    return bool(caused) and not (any(t.sense("bad") for t in caused) and tokens[opener + 1].sense("degree"))
 
 
 def _name(token: Token, cls: str) -> str:

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from worklog_tui.extract.finders.findings import part_words
+from worklog_tui.extract.finders.spelt_out import spelt_out
 from worklog_tui.extract.scene import Draft, Scene
 from worklog_tui.model import Fact, Finding, FollowUp, Number, Reading, Span, Suspect, Trait, Work
 
@@ -92,13 +93,19 @@ def _fact(draft: Draft, scene: Scene, main: Span, nth: int, pieces: tuple[Piece,
                 name=name,
             )
         case "suspect":
-            return Suspect(**common, cause=tidy(f["cause"]), standing=f["standing"], name=f["name"])
+            return Suspect(**common, cause=tidy(_cause(draft, scene)), standing=f["standing"], name=f["name"])
         case "trait":
             return Trait(**common, **{k: f[k] for k in ("trait", "value", "source", "doubtful")})
         case "number":
             return Number(**common, **{k: f[k] for k in ("number", "of", "source")})
         case _:
             return FollowUp(**common, topic=tidy(f["topic"]), reason=f["reason"], name=f["name"])
+
+
+def _cause(draft: Draft, scene: Scene) -> str:
+    """The words of a suspect, shop shorthand spelt out."""
+    words = " ".join(str(draft.fields["cause"]).split())
+    return spelt_out(words, draft.thing.name) if draft.thing is not None else words
 
 
 def _condition(draft: Draft, scene: Scene) -> str:

@@ -98,13 +98,18 @@ def _announced(scene: Scene) -> Thing | None:
     return None if told or thing is None or thing.kind in FORGETTABLE else thing
 
 
+def known_as(suspect: Draft) -> str:
+    """The name by which a suspect is known again: that of the vocabulary, else its own words."""
+    return str(suspect.fields["name"] or suspect.fields["cause"].lower())
+
+
 def _suspects(drafts: list[Draft], context: Context, upto: int) -> tuple[str, ...]:
     """The names of what is suspected and not yet cleared, newest first."""
-    said = [d for d in drafts if d.kind == "suspect" and d.main < upto and d.fields["name"]]
+    said = [(d.fields["standing"], known_as(d)) for d in drafts if d.kind == "suspect" and d.main < upto]
     if not said:
         return context.suspects
-    gone = {d.fields["name"] for d in said if d.fields["standing"] != "suspected"}
-    new = [d.fields["name"] for d in said if d.fields["standing"] == "suspected"]
+    gone = {name for standing, name in said if standing != "suspected"}
+    new = [name for standing, name in said if standing == "suspected"]
     return tuple(n for n in dict.fromkeys((*reversed(new), *context.suspects)) if n not in gone)[:SUSPECTS_BACK]
 
 

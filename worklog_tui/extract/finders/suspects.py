@@ -2,20 +2,29 @@
 
 from __future__ import annotations
 
+from worklog_tui.extract.finders import blamed
+from worklog_tui.extract.finders.blamed import Named
+from worklog_tui.extract.finders.pointed import pointed_at
 from worklog_tui.extract.matching import Match
 from worklog_tui.extract.scene import Draft, Scene
-from worklog_tui.extract.subjects import as_thing, earlier, nearest, remembered
 from worklog_tui.extract.things import spoken
-from worklog_tui.extract.tokens import Thing
+from worklog_tui.extract.tokens import Thing, Token
 from worklog_tui.model import Finding
 
 NO_PART = frozenset({"tool", "machine"})
 NEVER_BLAMED = frozenset({"fluid", "machine", "tool", "material"})
+ONLY_NAMED = 0.14
+SHORT = 3
+"Tokens of the longest name that is only asked."
+SEEPS = frozenset({"air", "water"})
+"Fluids that are to blame by being there."
 
 
 def draft(match: Match, scene: Scene) -> Draft | None:
     """The suspect of a match: a cause of the vocabulary, a part, or a part with its state."""
     gives = match.rule.gives
+    if gives.get("names"):
+        return _named(match, scene)
     if not gives["cause"]:
         return _talked_of(match, scene)
     slots = [match.slots[s.strip("<>")] for s in str(gives["cause"]).split() if s.strip("<>") in match.slots]
@@ -28,8 +37,10 @@ def draft(match: Match, scene: Scene) -> Draft | None:
     cause = token.sense("cause")
     thing = next((scene.tokens[k].thing for k in (first, last) if scene.tokens[k].thing), None)
     made.thing = thing
-    if gives.get("asks") and cause is None and "bad" not in match.slots:
+    if gives.get("asks") and cause is None and "bad" not in match.slots and not told_bad_here(scene):
         made.confidence -= ONLY_NAMED  # `oiler?` asks how it is, not whether it is to blame
+    if gives.get("asks") and token.sense("trouble") and " " not in token.low:
+        return None  # `chatter?` asks whether there is any
     if gives.get("either") and not (thing is not None and thing.also and " or " in token.low):
         return None
     if gives.get("denies") and not _denied(match, scene):
@@ -43,45 +54,112 @@ def draft(match: Match, scene: Scene) -> Draft | None:
     return made
 
 
-def _talked_of(match: Match, scene: Scene) -> Draft | None:
-    """`there's your problem`: the thing of the sentence, else what was last named."""
-    made = Draft("suspect", match.first, match.last - 1, match.rule, {}, confidence=match.rule.confidence,
-                 first_used=match.first, last_used=match.last - 1)  # fmt: skip
-    k = earlier(scene, match.first, _can_fail)
-    clears = match.rule.gives["standing"] == "ruled out"
-    if k is None:
-        k = nearest(scene, match.first, _can_fail)
-        back = clears or match.rule.gives.get("before")
-        k = None if back and k is not None and k > match.first else k
-    if k is not None and match.first <= k < match.last:
-        k = None  # what was lost is not the cause
-    if k is not None:
-        made.thing_at, made.thing = k, scene.tokens[k].thing
-    else:
-        made.filled.add("cause")
-        made.confidence -= POINTS_AHEAD if _points_ahead(match, scene) else 0
-        made.confidence -= FROM_AFAR if not clears and last_found(scene) is None else 0
-        found = None if clears else last_found(scene)
-        made.thing = found or remembered(scene, _can_fail, fresh=1 + clears)
-    if made.thing is None or (match.rule.gives.get("near") and made.filled):
+def _named(found: Match, scene: Scene) -> Draft | None:
+    """The cause named in any words next to what accuses or clears it; None where it names none."""
+    gives = found.rule.gives
+    any_words = bool(gives.get("any_words")) or (scene.typed and bool(gives.get("typed")))
+    match gives["names"]:
+        case "next":
+            named = blamed.after(scene, found.last, any_words)
+        case "last":
+            named = blamed.before(scene, found.first)
+        case _:
+            named = blamed.before(scene, found.last - 1)
+    if named is None or not _may_be(named, found, scene):
         return None
-    made.fields = {"cause": made.thing.words, "standing": match.rule.gives["standing"], "name": made.thing.name}
+    if gives.get("again") and not suspected_before(scene, named):
+        return None
+    made = Draft("suspect", named.first, named.last, found.rule, {}, thing=named.thing,
+                 confidence=found.rule.confidence, first_used=min(found.first, named.first),
+                 last_used=max(found.last - 1, named.last))  # fmt: skip
+    made.fields = {"cause": named.words, "standing": gives["standing"], "name": named.name}
     return made
 
 
-ONLY_NAMED = 0.14
-FROM_AFAR = 0.35
-"Nothing was found bad in the last words: what is meant is a guess."
-POINTS_AHEAD = 0.15
-"`There's the culprit.` with nothing named before it in its sentence shows what comes."
+def _may_be(named: Named, match: Match, scene: Scene) -> bool:
+    """Whether what is named may be blamed so, as the rule asks: known, at the end of its thought, told to be bad."""
+    gives, standing = match.rule.gives, str(match.rule.gives["standing"])
+    inside = scene.tokens[named.first : named.last + 1]
+    behind = scene.tokens[named.last + 1].low if named.last + 1 < len(scene.tokens) else ""
+    if (gives.get("sure") and not named.known) or (gives.get("told") and not _told_bad(inside)):
+        return False
+    if (gives.get("queried") and scene.tokens[-1].low != "?") or (gives.get("follow") and behind not in gives["follow"]):
+        return False
+    if gives.get("cleared") and not _may_be_cleared(named, match, scene):
+        return False
+    if gives.get("starts") and not (scene.typed and _thought_starts(scene, named) and told_bad_here(scene)):
+        return False
+    if gives.get("after_bad") and not _explains(named, match, scene):
+        return False
+    if gives.get("ends") and not _thought_ends(scene, named.last + 1):
+        return False
+    if gives.get("any") or named.first != named.last:
+        return True
+    return _blamed(standing, named.thing)
 
 
-def _points_ahead(match: Match, scene: Scene) -> bool:
-    """Whether the words show what is told next."""
-    said = scene.tokens[match.first].low
-    return said.startswith("here") or (
-        said.startswith("there") and (match.last >= len(scene.tokens) or scene.tokens[match.last].kind == "stop")
+def _may_be_cleared(named: Named, match: Match, scene: Scene) -> bool:
+    """Whether it may be ruled out: what was suspected, or a part; a fluid or a new word only by `it's not the …`."""
+    if suspected_before(scene, named):
+        return True
+    if named.thing is not None and named.thing.kind not in NEVER_BLAMED:
+        return True
+    return scene.tokens[named.first - 1].sense("article") is not None
+
+
+def _told_bad(tokens: list[Token]) -> bool:
+    """Whether a part is named and said to be bad."""
+    return any(t.thing is not None and t.thing.kind != "quality" for t in tokens) and any(t.sense("bad") for t in tokens)
+
+
+def _thought_starts(scene: Scene, named: Named) -> bool:
+    """Whether a short name opens its thought: `belt?`, `jumps: claw?`."""
+    opens = named.first == 0 or scene.tokens[named.first - 1].kind in ("stop", "comma")
+    return opens and named.last - named.first < SHORT and not scene.tokens[named.first].sense("trouble")
+
+
+def told_bad_here(scene: Scene) -> bool:
+    """Whether this note told something bad before this sentence."""
+    return any(
+        isinstance(f, Finding) and f.verdict == "bad" and f.main.note not in scene.context.notes
+        for f in scene.context.recent
     )
+
+
+def _explains(named: Named, match: Match, scene: Scene) -> bool:
+    """Whether it names a cause, or a state of a part, or air or water, right after something bad was told."""
+    inside = scene.tokens[named.first : named.last + 1]
+    causes = any(t.sense("cause") for t in inside) or named.name in SEEPS or _told_bad(inside)
+    before = scene.tokens[: match.first]
+    return causes and (any(t.sense("bad", "trouble") for t in before) or told_bad_here(scene))
+
+
+def _thought_ends(scene: Scene, k: int) -> bool:
+    if k >= len(scene.tokens) or scene.tokens[k].kind in ("stop", "comma"):
+        return True
+    return scene.tokens[k].clause != scene.tokens[k - 1].clause or scene.tokens[k].low in ("and", "then", "or", "not")
+
+
+def suspected_before(scene: Scene, named: Named) -> bool:
+    """Whether what is named was suspected and not yet cleared."""
+    key = named.name or named.words.lower()
+    return any(key == other or key in other or other in key for other in scene.context.suspects)
+
+
+def _talked_of(match: Match, scene: Scene) -> Draft | None:
+    """`there's your problem`: what is shown by it."""
+    gives = match.rule.gives
+    made = Draft("suspect", match.first, match.last - 1, match.rule, {}, confidence=match.rule.confidence,
+                 first_used=match.first, last_used=match.last - 1)  # fmt: skip
+    shown = pointed_at(match, scene)
+    if shown is None or (gives.get("near") and shown.filled):
+        return None
+    made.thing, made.thing_at = shown.thing, shown.at
+    made.confidence -= shown.doubt
+    if shown.filled:
+        made.filled.add("cause")
+    made.fields = {"cause": shown.words, "standing": gives["standing"], "name": shown.thing.name if shown.thing else ""}
+    return made
 
 
 def _denied(match: Match, scene: Scene) -> bool:
@@ -94,17 +172,3 @@ def _blamed(standing: str, thing: Thing | None) -> bool:
     if thing is None:
         return True
     return thing.kind not in (NEVER_BLAMED if standing == "ruled out" else NO_PART)
-
-
-def _can_fail(thing: Thing) -> bool:
-    return thing.kind not in ("tool", "machine", "material")
-
-
-def last_found(scene: Scene) -> Thing | None:
-    """The part that was last found bad, in this note or the one before."""
-    near = scene.context.notes[-2:]
-    for fact in reversed(scene.context.recent):
-        if isinstance(fact, Finding) and fact.verdict == "bad" and fact.main.note in near and fact.name:
-            subject = next((s for s in scene.context.things if s.name == fact.name), None)
-            return as_thing(subject) if subject is not None else Thing(fact.part, fact.name, "part", own=fact.part)
-    return None

@@ -5,15 +5,17 @@ from __future__ import annotations
 from dataclasses import replace
 
 from worklog_tui.extract.scene import Draft, Scene
+from worklog_tui.model import Suspect
 from worklog_tui.rulebook.patterns import Rule
 
 CLEARED = Rule("suspect.found-good", "", {}, (), (), 0.6)
-PROVED = Rule("suspect.found-bad", "", {}, (), (), 0.48)
+PROVED = Rule("suspect.found-bad", "", {}, (), (), 0.55)
 
 
 def refine(drafts: list[Draft], scene: Scene) -> list[Draft]:
     """The drafts, with a suspect of its new standing for each finding of something that is suspected."""
     before = set(scene.context.suspects)
+    told = _told(scene, before)
     here = {d.fields["name"] for d in drafts if d.kind == "suspect" and d.fields["standing"] == "suspected"}
     said = {d.fields["name"] for d in drafts if d.kind == "suspect" and d.fields["standing"] != "suspected"}
     found: list[Draft] = []
@@ -25,10 +27,24 @@ def refine(drafts: list[Draft], scene: Scene) -> list[Draft]:
         if not good and draft.fields.get("denied"):
             continue
         suspected = before | here if good else before - here
-        if name and name not in said and any(name == other or name in other for other in suspected):
+        named = any(name == other or name in other for other in suspected) or (good and _head(draft) in told)
+        if name and name not in said and named:
             said.add(name)
             found.append(_of(draft, scene, good, name))
     return drafts + found
+
+
+def _told(scene: Scene, open_yet: set[str]) -> set[str]:
+    """The words of what was lately suspected and nobody cleared: `the lift cylinders` of `past the lift cylinders`."""
+    causes = [f.cause.lower() for f in scene.context.recent if isinstance(f, Suspect) and f.standing == "suspected"
+              and (f.name or f.cause.lower()) in open_yet]  # fmt: skip
+    return {word for cause in causes for word in cause.split() if len(word) > 3}
+
+
+def _head(draft: Draft) -> str:
+    """The last word of the name that was said."""
+    assert draft.thing is not None
+    return ((draft.thing.own or draft.thing.words).lower().split() or [""])[-1]
 
 
 def _tells(draft: Draft) -> bool:
