@@ -16,6 +16,8 @@ FROM_AFAR = 0.35
 "Nothing was found bad in the last words: what is meant is a guess."
 POINTS_AHEAD = 0.15
 "`There's the culprit.` with nothing named before it in its sentence shows what comes."
+LATELY = 6
+"Notes back in which what is cleared or cured was suspected."
 ASIDE = 4
 "Tokens from the pointing words to the colon behind which what they show is named."
 NO_CAUSE = frozenset({"tool", "machine", "material"})
@@ -34,7 +36,7 @@ class Shown:
 
 
 def pointed_at(match: Match, scene: Scene) -> Shown | None:
-    """The cause that pointing words mean: named behind a colon, before them in the sentence, in this note, or before."""
+    """The cause that pointing words mean: named behind a colon, or before them in the sentence, the note, the talk."""
     gives, first = match.rule.gives, match.first
     if gives.get("cure"):
         return _cured(scene)
@@ -92,11 +94,12 @@ def _suspect_meant(scene: Scene) -> Shown | None:
 
 def _open_suspects(scene: Scene) -> Iterator[Shown]:
     """What the last notes suspected and nobody cleared since, newest first."""
+    late = set(scene.context.notes[:-LATELY])
     for fact in reversed(scene.context.recent):
-        if isinstance(fact, Suspect) and fact.standing == "suspected":
-            if (fact.name or fact.cause.lower()) in scene.context.suspects:
-                thing = Thing(fact.cause, fact.name, "part", own=fact.cause)
-                yield Shown(fact.cause, thing, None, True, 0.0)
+        if not isinstance(fact, Suspect) or fact.standing != "suspected" or fact.main.note in late:
+            continue
+        if (fact.name or fact.cause.lower()) in scene.context.suspects:
+            yield Shown(fact.cause, Thing(fact.cause, fact.name, "part", own=fact.cause), None, True, 0.0)
 
 
 def _cured(scene: Scene) -> Shown | None:

@@ -1,0 +1,141 @@
+"""What is accused or cleared in any words, and whether it may be: each flag of a rule's `gives` is one condition here.
+
+`names` says where the name stands: `next` to the words of the rule, right before them (`last`), within them
+(`inside`), or before their last word (`end`).
+"""
+
+from __future__ import annotations
+
+from worklog_tui.extract.finders import blamed
+from worklog_tui.extract.finders.blamed import Named
+from worklog_tui.extract.matching import Match
+from worklog_tui.extract.scene import Draft, Scene
+from worklog_tui.extract.tokens import Thing, Token
+from worklog_tui.model import Finding
+
+NO_PART = frozenset({"tool", "machine"})
+BARRED = {
+    "suspected": NO_PART,
+    "confirmed": NO_PART | {"quality"},
+    "ruled out": frozenset({"fluid", "machine", "tool", "material"}),
+}
+"Kinds of things that, named alone, have not that standing: `so it's charging` tells how it is, not what it was."
+SHORT = 3
+"Tokens of the longest name that is only asked."
+IS = ("'s", "\u2019s")
+SEEPS = frozenset({"air", "water"})
+"Fluids that are to blame by being there."
+
+
+def accused(found: Match, scene: Scene) -> Draft | None:
+    """The cause named in any words next to what accuses or clears it; None where it names none."""
+    gives = found.rule.gives
+    named = _named(found, scene)
+    if named is None or not _told_so(named, found, scene) or not _placed_so(named, found, scene):
+        return None
+    if named.first == named.last and not gives.get("any") and not may_stand(str(gives["standing"]), named.thing):
+        return None
+    made = Draft("suspect", named.first, named.last, found.rule, {}, thing=named.thing,
+                 confidence=found.rule.confidence, first_used=min(found.first, named.first),
+                 last_used=max(found.last - 1, named.last))  # fmt: skip
+    made.fields = {"cause": named.words, "standing": gives["standing"], "name": named.name}
+    return made
+
+
+def _named(found: Match, scene: Scene) -> Named | None:
+    gives = found.rule.gives
+    any_words = bool(gives.get("any_words")) or (scene.typed and bool(gives.get("typed")))
+    match gives["names"]:
+        case "next":
+            return blamed.after(scene, found.last, any_words)
+        case "inside":
+            return blamed.after(scene, found.first + 1, any_words)
+        case "last":
+            return blamed.before(scene, found.first)
+        case _:
+            return blamed.before(scene, found.last - 1)
+
+
+def may_stand(standing: str, thing: Thing | None) -> bool:
+    """Whether a thing named alone may have that standing: a fluid is not ruled out, and `spark?` asks for a test."""
+    return thing is None or thing.kind not in BARRED[standing]
+
+
+def _told_so(named: Named, match: Match, scene: Scene) -> bool:
+    """Whether what is named is known, suspected before, told to be bad, as the rule asks."""
+    gives = match.rule.gives
+    bad = _told_bad(scene.tokens[named.first : named.last + 1])
+    return (
+        (named.known or not gives.get("sure"))
+        and (bad or not gives.get("told"))
+        and (suspected_before(scene, named) or not gives.get("again"))
+        and (not gives.get("cleared") or _may_be_cleared(named, scene))
+        and (not gives.get("after_bad") or _explains(named, match, scene))
+    )
+
+
+def _placed_so(named: Named, match: Match, scene: Scene) -> bool:
+    """Whether the words around are those that the rule asks for: a question, the end of a thought, a word behind."""
+    gives = match.rule.gives
+    behind = scene.tokens[named.last + 1].low if named.last + 1 < len(scene.tokens) else ""
+    if gives.get("follow") and (behind not in gives["follow"] or _has_verb(scene, named.last)):
+        return False  # `so the pack's not optional`
+    if gives.get("apart") and _has_verb(scene, match.last - 2):
+        return False
+    if gives.get("starts") and not (scene.typed and _thought_starts(scene, named) and told_bad_here(scene)):
+        return False
+    return (not gives.get("queried") or scene.tokens[-1].low == "?") and (
+        not gives.get("ends") or _thought_ends(scene, named.last + 1)
+    )
+
+
+def _has_verb(scene: Scene, k: int) -> bool:
+    """Whether a token hides a verb: `the pack's`."""
+    return scene.text[: scene.tokens[k].end].endswith(IS)
+
+
+def _may_be_cleared(named: Named, scene: Scene) -> bool:
+    """Whether it may be ruled out: what was suspected, or a part; a fluid or a new word only by `it's not the …`."""
+    if suspected_before(scene, named) or (named.thing is not None and may_stand("ruled out", named.thing)):
+        return True
+    return scene.tokens[named.first - 1].sense("article") is not None
+
+
+def _told_bad(tokens: list[Token]) -> bool:
+    """Whether a part is named and said to be bad."""
+    parts = any(t.thing is not None and t.thing.kind != "quality" for t in tokens)
+    return parts and any(t.sense("bad") for t in tokens)
+
+
+def _thought_starts(scene: Scene, named: Named) -> bool:
+    """Whether a short name opens its thought: `belt?`, `jumps: claw?`."""
+    opens = named.first == 0 or scene.tokens[named.first - 1].kind in ("stop", "comma")
+    return opens and named.last - named.first < SHORT and not scene.tokens[named.first].sense("trouble")
+
+
+def _thought_ends(scene: Scene, k: int) -> bool:
+    if k >= len(scene.tokens) or scene.tokens[k].kind in ("stop", "comma"):
+        return True
+    return scene.tokens[k].clause != scene.tokens[k - 1].clause or scene.tokens[k].low in ("and", "then", "or", "not")
+
+
+def _explains(named: Named, match: Match, scene: Scene) -> bool:
+    """Whether it names a cause, or a state of a part, or air or water, right after something bad was told."""
+    inside = scene.tokens[named.first : named.last + 1]
+    causes = any(t.sense("cause") for t in inside) or named.name in SEEPS or _told_bad(inside)
+    before = scene.tokens[: match.first]
+    return causes and (any(t.sense("bad", "trouble") for t in before) or told_bad_here(scene))
+
+
+def told_bad_here(scene: Scene) -> bool:
+    """Whether this note told something bad before this sentence."""
+    return any(
+        isinstance(f, Finding) and f.verdict == "bad" and f.main.note not in scene.context.notes
+        for f in scene.context.recent
+    )
+
+
+def suspected_before(scene: Scene, named: Named) -> bool:
+    """Whether what is named was suspected and not yet cleared."""
+    key = named.name or named.words.lower()
+    return any(key == other or key in other or other in key for other in scene.context.suspects)
