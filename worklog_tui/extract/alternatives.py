@@ -21,7 +21,7 @@ ASKING = frozenset("know tell wonder wondering see say sure ask asking dunno wor
 FARTHEST = 40
 TO_COME = frozenset({"itll be", "it will be", "thatll be", "that will be", "itd be", "thatd be", "that would be"})
 OR = frozenset({"or", "or else"})
-ENDS = frozenset("and which when if because cause not rather let lets so".split()) | {
+ENDS = frozenset("and which when if because cause not rather let lets so yeah yep look see".split()) | {
     "let me",
     "one of the two", "one of them", "one or the other",
 }  # fmt: skip

@@ -23,6 +23,10 @@ BARRED = {
 SHORT = 3
 "Tokens of the longest name that is only asked."
 IS = ("'s", "\u2019s")
+GOES_ON = frozenset({"or else", *"and then or not which because cos if when yeah look see".split()})
+"Words that begin what is said further."
+LIKENS = "like"
+"`Smells like paint` tells what it is like, unless a part or a cause is named."
 SEEPS = frozenset({"air", "water"})
 "Fluids that are to blame by being there."
 
@@ -64,6 +68,8 @@ def may_stand(standing: str, thing: Thing | None) -> bool:
 def _told_so(named: Named, match: Match, scene: Scene) -> bool:
     """Whether what is named is known, suspected before, told to be bad, as the rule asks."""
     gives = match.rule.gives
+    if scene.tokens[match.first].low.endswith(LIKENS) and not _is_part(named, scene):
+        return False
     bad = _told_bad(scene.tokens[named.first : named.last + 1])
     return (
         (named.known or not gives.get("sure"))
@@ -72,6 +78,12 @@ def _told_so(named: Named, match: Match, scene: Scene) -> bool:
         and (not gives.get("cleared") or _may_be_cleared(named, scene))
         and (not gives.get("after_bad") or _explains(named, match, scene))
     )
+
+
+def _is_part(named: Named, scene: Scene) -> bool:
+    """Whether a part or a cause is named, no stuff."""
+    caused = any(t.sense("cause") for t in scene.tokens[named.first : named.last + 1])
+    return caused or (named.thing is not None and may_stand("ruled out", named.thing))
 
 
 def _placed_so(named: Named, match: Match, scene: Scene) -> bool:
@@ -116,7 +128,8 @@ def _thought_starts(scene: Scene, named: Named) -> bool:
 def _thought_ends(scene: Scene, k: int) -> bool:
     if k >= len(scene.tokens) or scene.tokens[k].kind in ("stop", "comma"):
         return True
-    return scene.tokens[k].clause != scene.tokens[k - 1].clause or scene.tokens[k].low in ("and", "then", "or", "not")
+    token = scene.tokens[k]
+    return token.clause != scene.tokens[k - 1].clause or token.low in GOES_ON or bool(token.sense("suspicion"))
 
 
 def _explains(named: Named, match: Match, scene: Scene) -> bool:
@@ -138,4 +151,9 @@ def told_bad_here(scene: Scene) -> bool:
 def suspected_before(scene: Scene, named: Named) -> bool:
     """Whether what is named was suspected and not yet cleared."""
     key = named.name or named.words.lower()
-    return any(key == other or key in other or other in key for other in scene.context.suspects)
+    return any(_same(key, other) or _same(other, key) for other in scene.context.suspects)
+
+
+def _same(key: str, other: str) -> bool:
+    """Whether a name is another one, or its head: `pump` of `fuel pump`."""
+    return key == other or other.endswith(f" {key}")

@@ -18,9 +18,11 @@ POINTS_AHEAD = 0.15
 "`There's the culprit.` with nothing named before it in its sentence shows what comes."
 LATELY = 6
 "Notes back in which what is cleared or cured was suspected."
+FRESH = 3
+"Notes back in which the only suspect was named, for work on another part to have cured it."
 ASIDE = 4
 "Tokens from the pointing words to the colon behind which what they show is named."
-NO_CAUSE = frozenset({"tool", "machine", "material"})
+NO_CAUSE = frozenset({"tool", "machine", "material", "fluid", "quality"})
 
 
 @dataclass(frozen=True, slots=True)
@@ -117,7 +119,8 @@ def _cured(scene: Scene) -> Shown | None:
     if len(suspects) > 1 or _settled_here(scene):
         return None
     first = next(f for f in reversed(order) if isinstance(f, Suspect) and f.cause == suspects[0].words)
-    return suspects[0] if order.index(works[-1]) > order.index(first) else None
+    fresh = first.main.note not in scene.context.notes[:-FRESH]
+    return suspects[0] if fresh and order.index(works[-1]) > order.index(first) else None
 
 
 def _settled_here(scene: Scene) -> bool:
@@ -174,7 +177,7 @@ def _points_ahead(match: Match, scene: Scene) -> bool:
 
 
 def can_fail(thing: Thing) -> bool:
-    """Whether a thing can be to blame: no tool, no material, and not the machine as a whole."""
+    """Whether a thing can be to blame: no tool, no stuff, no quality, and not the machine as a whole."""
     return thing.kind not in NO_CAUSE
 
 
