@@ -38,6 +38,8 @@ def _is_name(tokens: list[Token], i: int) -> bool:
     if tokens[i].sense("part") is None:
         return False
     before = tokens[i - 1] if i else None
+    if tokens[i + 1 : i + 2] and tokens[i + 1].low == "back" and (before is None or before.kind in ("stop", "comma")):
+        return True  # `bung back in`
     if before is not None and before.low in BEFORE_NOUN:
         return True
     plural = {s.per for s in tokens[i].senses if s.cls == "split"} == {"does"}

@@ -68,6 +68,12 @@ def turned(made: Draft, scene: Scene) -> bool:
     return low in ("in", "out") and any(word in f"{made.thing.name} " for word in TURNED)
 
 
+def by_turns(made: Draft, action: str, scene: Scene) -> bool:
+    """`The screw eased out by half a turn`, `wound back in two turns`: it was not taken out, but set."""
+    after = scene.tokens[made.main + 1 : made.main + 4]
+    return action in ("remove", "fit") and any(t.amount is not None and t.amount.unit == "turn" for t in after)
+
+
 TURNED = ("pilot screw", "stop screw", "mixture", "adjust", "idle", "governor screw", "needle")
 
 

@@ -7,11 +7,11 @@ from typing import Any
 
 from worklog_tui.extract.finders.means import used
 from worklog_tui.extract.finders.objects import inside, meant, plain, stated
-from worklog_tui.extract.finders.standing import joined, only_stands, turned
+from worklog_tui.extract.finders.standing import by_turns, joined, only_stands, turned
 from worklog_tui.extract.matching import Match
 from worklog_tui.extract.scene import Draft, Scene
 from worklog_tui.extract.subjects import as_thing
-from worklog_tui.extract.tokens import Thing
+from worklog_tui.extract.tokens import Thing, Token
 from worklog_tui.rulebook import Sense
 
 FORMS = ("did", "doing", "does", "do")
@@ -50,7 +50,7 @@ def draft(match: Match, scene: Scene) -> Draft | None:
         if not made.rule.gives.get("it"):
             return None
         made.thing, made.thing_at = scene.engine(), None
-    action = _sensible(action, made.thing)
+    action = "adjust" if by_turns(made, action, scene) else _sensible(action, made.thing)
     if action not in LABELLED or action in gives.get("never", ()) or _of_air(action, made):
         return None
     if action == "bleed" and "part" in made.filled:
@@ -87,22 +87,26 @@ def _told_so(gives: dict[str, Any], at: int, scene: Scene) -> bool:
 def _to_come(match: Match, scene: Scene) -> bool:
     """Whether what is told in the present waits for something: `square it up once the bearing is in`."""
     said = scene.tokens[match.first : match.last]
-    if not (match.rule.gives.get("spoken") or any(t.low.partition(" ")[0] in NOT_PAST for t in said)):
+    if not (match.rule.gives.get("spoken") or any(_no_past(t) for t in said)):
         return False
     end = min(scene.clause(match.last - 1).stop, match.last + WAITS)
     return any(t.low in UNTIL for t in scene.tokens[match.last : end]) or any(
-        t.low in UNTIL for t in scene.tokens[scene.clause(match.first).start : match.first]
+        t.low in UNTIL and t.low != "next" for t in scene.tokens[scene.clause(match.first).start : match.first]
     )
 
 
+def _no_past(token: Token) -> bool:
+    """Whether a word says nothing of the past: `goes`, or `put`, which may be the past or not."""
+    return token.low.partition(" ")[0] in NOT_PAST or bool(token.sense("did") and token.sense("do"))
+
+
 NOT_PAST = frozenset("goes go comes come gets get".split())
-UNTIL = frozenset("when once before until till tomorrow later next after".split()) | {
-    "when i", "once i", "before i", "next weekend", "next week", "come the winter", "another day", "next time",
-}  # fmt: skip
+UNTIL = frozenset("when once before until till tomorrow later next after".split()) | frozenset(
+    ("when i", "once i", "before i", "next weekend", "next week", "come the winter", "another day", "next time")
+)
 WAITS = 6
 LEADS = ("wire", "lead", "connector", "terminal")
-OF_LEADS = {"fit": "connect", "remove": "disconnect"}
-"What becomes of an action that is said of a wire or its end."
+OF_LEADS = {"fit": "connect", "remove": "disconnect"}  # said of a wire or its end
 SET = ("clearance", "tappet", "gap", "timing")
 
 
