@@ -47,14 +47,55 @@ async def test_every_place_has_one_key_and_a_way_back(tmp_path: Path, size: tupl
     assert review(desk, SAW).history.sessions[0].notes[-1].words == "still here"
 
 
-async def test_places_can_be_clicked(tmp_path: Path) -> None:
+@pytest.mark.parametrize("size", SIZES)
+async def test_every_place_can_be_clicked(tmp_path: Path, size: tuple[int, int]) -> None:
+    app = recorder(desk_in(tmp_path, Clock(), "the guide is cracked"))
+    async with app.run_test(size=size) as pilot:
+        await settle(pilot)
+        for place in reversed(PLACES):
+            await pilot.click(Places, offset=(app.screen.query_one(Places).starts()[place] + 1, 0))
+            await settle(pilot)
+            assert app.screen.at == place  # type: ignore[attr-defined]
+        await pilot.click(Places, offset=(app.screen.query_one(Places).starts()["readings"] + 1, 0))
+        await settle(pilot)
+        assert "Nothing has been measured yet." in on_screen(app)
+
+
+@pytest.mark.parametrize("place", PLACES)
+async def test_every_place_is_found_in_the_palette_by_its_name(tmp_path: Path, place: str) -> None:
     app = recorder(desk_in(tmp_path, Clock(), "the guide is cracked"))
     async with app.run_test(size=(80, 24)) as pilot:
         await settle(pilot)
-        await pilot.click(Places, offset=(app.screen.query_one(Places).starts()["readings"] + 1, 0))
+        await pilot.press("escape", "c" if place == "timeline" else "t")
+        await pilot.press("ctrl+p", *PLACES[place].name)
+        await pilot.pause(0.3)
+        await pilot.press("enter")
         await settle(pilot)
-        assert "[readings]" in on_screen(app)
-        assert "Nothing has been measured yet." in on_screen(app)
+        assert app.screen.at == place  # type: ignore[attr-defined]
+
+
+async def test_esc_again_and_again_stays_where_single_keys_work(tmp_path: Path) -> None:
+    desk = desk_in(tmp_path, Clock(), "the guide is cracked")
+    app = recorder(desk)
+    async with app.run_test(size=(80, 24)) as pilot:
+        await settle(pilot)
+        await pilot.press("escape", "escape", "o", "escape", "escape")
+        assert app.screen.at == "timeline"  # type: ignore[attr-defined]
+        await pilot.press("r")
+        await settle(pilot)
+        assert app.screen.at == "readings"  # type: ignore[attr-defined]
+    assert len(review(desk, SAW).history.sessions[0].notes) == 1
+
+
+async def test_no_key_is_told_that_is_a_letter_of_the_note(bench: Bench) -> None:
+    app = Recorder(bench, "Band saw")
+    async with app.run_test(size=(120, 30)) as pilot:
+        await settle(pilot)
+        assert " / find" not in on_screen(app)
+        assert "Enter keep  Esc places and keys" in on_screen(app)
+        await pilot.press("escape")
+        await settle(pilot)
+        assert " / find" in on_screen(app)
 
 
 async def test_wiping_the_keys_does_nothing_until_the_word_is_typed(bench: Bench) -> None:

@@ -41,6 +41,35 @@ async def test_a_word_heard_wrong_is_put_right_in_all_of_them(tmp_path: Path) ->
     assert said == ["the guide is cracked", "the guide is worn", "a cup of tea"]
 
 
+async def test_one_subject_for_a_run_of_lines_that_left_it_unsaid(tmp_path: Path) -> None:
+    desk = desk_in(tmp_path, Clock(), "the guide is cracked", "cleaned", "cleaned once more")
+    app = recorder(desk)
+    async with app.run_test(size=(80, 24)) as pilot:
+        await mark_all(pilot)
+        await pilot.press("s", *"fence", "enter")
+        await settle(pilot)
+        assert "2 facts now about fence. u takes it back." in on_screen(app)
+        assert "fence cleaned" in on_screen(app)
+        await pilot.press("u")
+        await settle(pilot)
+        assert "fence cleaned" not in on_screen(app)
+    assert [fact.about for fact in history(desk, SAW).facts()] == ["guide", "guide", "guide"]
+
+
+async def test_a_run_of_lines_is_moved_in_time_by_what_is_typed(tmp_path: Path) -> None:
+    desk = desk_in(tmp_path, Clock(), *WORDS)
+    before = [note.instant for note in history(desk, SAW).sessions[0].notes]
+    app = recorder(desk)
+    async with app.run_test(size=(80, 24)) as pilot:
+        await mark_all(pilot)
+        await pilot.press("t", *"-1:30", "enter")
+        await settle(pilot)
+        assert "3 notes moved by 90 seconds to earlier. u takes it back." in on_screen(app)
+    after = [note.instant for note in history(desk, SAW).sessions[0].notes]
+    moved = [(a.moment() - b.moment()).total_seconds() for a, b in zip(after, before, strict=True) if a and b]
+    assert moved == [-90.0] * 3
+
+
 async def test_lines_of_another_machine_go_there(tmp_path: Path) -> None:
     desk = desk_in(tmp_path, Clock(), *WORDS)
     add_machine(desk, Machine("Pillar drill"))
