@@ -19,7 +19,8 @@ from worklog_tui.widgets.literal import literal
 FIELDS = {
     "subject": ("What are these lines of? Such as: left carburettor", {"subject": ""}, {}),
     "machine": ("Which machine are they of?", {"machine": ""}, {}),
-    "seconds": ("By how much were they said later? -1:30 is a minute and a half earlier.", {"later": ""}, {"later": "later by"}),
+    "seconds": ("By how much were they said later? -1:30 is a minute and a half earlier.", {"later": ""},
+                {"later": "later by"}),
     "word": ("Which word was heard wrong, and what was meant?", {"heard": "", "meant": ""}, {"heard": "heard",
              "meant": "meant"}),
 }  # fmt: skip
