@@ -34,7 +34,7 @@ async def test_an_empty_logbook_says_what_to_do(bench: Bench) -> None:
         assert "No machine yet: make a card for the first one." in on_screen(app)
         await pilot.press("enter")
         await pilot.pause()
-        assert "All but the name may stay empty." in on_screen(app)
+        assert "only the name is needed. Enter makes it." in on_screen(app)
 
 
 async def test_a_card_needs_no_more_than_a_name(bench: Bench) -> None:

@@ -45,7 +45,7 @@ def test_the_next_step_says_why_how_long_and_what_it_would_mean() -> None:
     best = Step("look at the spark", "quick to do", 5, care, ("no spark: the coil",), ("cover",))
     rows.show_advice(Advice("will not start", steps=(best, Step("check the fuel", "it stood long"))))
     assert texts(rows) == [
-        "Next: look at the spark", "Why: quick to do", "About 5 minutes.", "First off: cover.",
+        "Next: look at the spark", "Why: quick to do. About 5 minutes. First off: cover.",
         "Take care", "mind the shock", "Source: common practice.",
         "What you may see, and what it means", "no spark: the coil", "Or else", "check the fuel", "it stood long",
     ]  # fmt: skip

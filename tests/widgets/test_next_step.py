@@ -16,7 +16,7 @@ def test_a_stranger_reads_where_it_stands_and_why_this_is_next() -> None:
         standing="The handbook and local rules come first.",
     )
     said = [row.words for row in step_rows(advice)]
-    assert said[:2] == ["Next: look at the points", "About 5 minutes."]
+    assert said[:2] == ["Next: look at the points", "What you may see, and what it means"]
     for title, first in (
         ("Your own plan", "try the other coil"),
         ("What would change the order", "A new condenser would put the coil first."),

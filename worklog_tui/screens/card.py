@@ -53,7 +53,7 @@ class CardScreen(ModalScreen[Machine | None]):
         now = self._now
         count = str(now.cylinders or "")
         with VerticalScroll():
-            yield Static("A card for the machine. All but the name may stay empty.", classes="asks", markup=False)
+            yield Static("A machine card; only the name is needed. Enter makes it.", classes="asks", markup=False)
             name = Input(now.name, id="name", compact=True, placeholder="what you call it")
             name.disabled = self._known is not None
             yield from self._field("Name", name)

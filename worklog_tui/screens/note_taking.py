@@ -13,6 +13,7 @@ from textual.widgets import TextArea
 from worklog_tui.screens.background import Latest, Rest, reason
 from worklog_tui.screens.errands import Errands, Pasted, Preview
 from worklog_tui.screens.keeping import Keeping, Outcome, StoppedByHand, Words
+from worklog_tui.widgets.counted import counted
 from worklog_tui.widgets.log_rows import marks_in
 from worklog_tui.widgets.note_line import NoteLine
 from worklog_tui.widgets.timeline import Timeline
@@ -155,12 +156,12 @@ class NoteTaking(Screen[None]):
         for one in kept:
             self.session = one.session
         if words.how == "comments":
-            self.say(f"Kept {when}: {came.comments} comments of viewers that were not there before.")
+            self.say(f"Kept {when}: {counted(came.comments, 'comment')} of viewers that were not there before.")
         elif words.how == "lines":
             self._work_ended()
             self.pasted = True
             facts = sum(len(one.facts) for one in kept)
-            self.say(f"Kept {when}: {len(kept)} notes, {facts} facts.")
+            self.say(f"Kept {when}: {counted(len(kept), 'note')}, {counted(facts, 'fact')}.")
         else:
             for one in kept:
                 self.query_one(Timeline).take(one.note, one.session, one.facts, one.withdrawn)

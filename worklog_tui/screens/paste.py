@@ -12,6 +12,7 @@ from textual.screen import ModalScreen
 from textual.widgets import Static
 
 from worklog_tui.screens.background import hand_back
+from worklog_tui.widgets.counted import counted
 from worklog_tui.widgets.key_line import KeyLine
 from worklog_tui.widgets.literal import literal
 from worklog_tui.widgets.pasted_lines import PastedLines
@@ -131,8 +132,8 @@ def shape_of(pasted: Pasted) -> str:
     """What a paste is, in words: `213 lines, captions with times`."""
     count = len(pasted.read.lines)
     if pasted.from_viewers:
-        return _many(pasted.comments, "comment") + ", written by viewers"
-    return f"{_many(count, 'line')}, {_kind(pasted.read)}"
+        return counted(pasted.comments, "comment") + ", written by viewers"
+    return f"{counted(count, 'line')}, {_kind(pasted.read)}"
 
 
 def _kind(read: ReadSession) -> str:
@@ -149,22 +150,24 @@ def told(pasted: Pasted, found: TriedOut) -> str:
     said = []
     if not any(line.said_at for line in pasted.read.lines):
         one_each = f"Each line becomes a note: {notes}" if notes >= rows else ""
-        said.append(one_each or f"{rows} lines of running text are put together to {_many(notes, 'note')}")
+        said.append(one_each or f"{rows} lines of running text are put together to {counted(notes, 'note')}")
     if found.done < notes:
-        said.append(f"{found.done} of {notes} read so far: {_many(found.count, 'fact')}")
+        said.append(f"{found.done} of {notes} read so far: {counted(found.count, 'fact')}")
     else:
         silent = notes - len({*found.facts, *found.unsure})
         asked = f", {found.asked} to be asked about" if found.asked else ""
         tell = "tells" if silent == 1 else "tell"
-        said.append(f"{_many(found.count, 'fact')} in it{asked}; {_many(silent, 'line')} {tell} nothing for the log")
+        said.append(
+            f"{counted(found.count, 'fact')} in it{asked}; {counted(silent, 'line')} {tell} nothing for the log"
+        )
     return ". ".join(said) + "."
 
 
 def told_of_film(film: FilmOf) -> str:
     """What keeping the captions of a film does."""
     return (
-        f"They tell {film.told} of the {_many(film.notes, 'note')} of session {film.number}. k gives those notes their "
-        "place in the film, and nothing is kept twice."
+        f"They tell {film.told} of the {counted(film.notes, 'note')} of session {film.number}. k gives those notes "
+        "their place in the film, and nothing is kept twice."
     )
 
 
@@ -172,7 +175,3 @@ def odd(read: ReadSession) -> list[str]:
     """What was odd about the lines; they are kept all the same."""
     more = [f"and {len(read.complaints) - SHOWN} more like that"] if len(read.complaints) > SHOWN else []
     return [*read.complaints[:SHOWN], *more]
-
-
-def _many(number: int, thing: str) -> str:
-    return f"{number} {thing}" + ("" if number == 1 else "s")

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, ClassVar, Protocol
 
 from textual.binding import Binding, BindingType
 
+from worklog_tui.widgets.counted import counted
 from worklog_tui.widgets.days import day
 from worklog_tui.widgets.row import Row
 from worklog_tui.widgets.rows import Rows
@@ -71,14 +72,10 @@ class Machines(Rows):
 def _told(machine: MachineSummary) -> str:
     parts = [machine.kind]
     if machine.notes:
-        parts.append(_count(machine.sessions, "session"))
-    parts.append(_count(machine.notes, "note") if machine.notes else "no notes yet")
+        parts.append(counted(machine.sessions, "session"))
+    parts.append(counted(machine.notes, "note") if machine.notes else "no notes yet")
     if machine.last_worked is not None:
         parts.append(f"last worked on {day(machine.last_worked)}")
     if machine.open_items:
         parts.append(f"{machine.open_items} open")
     return ", ".join(filter(None, parts))
-
-
-def _count(number: int, thing: str) -> str:
-    return f"{number} {thing}" + ("" if number == 1 else "s")

@@ -41,13 +41,13 @@ def step_rows(advice: Advice) -> list[Row]:
 
 
 def _full(step: Step) -> list[Row]:
-    rows = [Row.of(f"Next: {step.step}", below=f"Why: {step.why}" if step.why else "", heading=True)]
+    told = [f"Why: {step.why.rstrip('.')}."] if step.why else []
     if step.minutes is not None:
-        rows.append(Row.of("About a minute." if step.minutes == 1 else f"About {step.minutes} minutes."))
+        told.append("About a minute." if step.minutes == 1 else f"About {step.minutes} minutes.")
     if step.access:
-        rows.append(Row.of(f"First off: {', '.join(step.access)}."))
-    rows += section("Take care", map(_caution, step.cautions))
-    return rows + outcomes(step)
+        told.append(f"First off: {', '.join(step.access)}.")
+    rows = [Row.of(f"Next: {step.step}", below=" ".join(told), heading=True)]
+    return rows + section("Take care", map(_caution, step.cautions)) + outcomes(step)
 
 
 def trouble(advice: Advice) -> list[Row]:

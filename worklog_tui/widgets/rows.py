@@ -97,7 +97,7 @@ class Rows(ScrollView, can_focus=True):
         """Show these rows in place of all; `at_end`: with the last one in sight."""
         self._rows = list(rows)
         self.here = max(len(self._rows) - 1, 0) if at_end else min(self.here, max(len(self._rows) - 1, 0))
-        self.here = self.here or int(not at_end and len(self._rows) > 1 and self._rows[0].heading)
+        self.here = self.here or next((n for n, row in enumerate(self._rows) if not row.heading), 0)
         self.follows = at_end
         self._lay_from(0)
         self._follow()
