@@ -13,8 +13,11 @@ import pytest
 from tests.screens.bench_in_memory import Bench, on_screen, settle, type_in
 from tests.screens.logbook_desk import SAW, Clock, desk_in, recorder
 from worklog_tui.app import Recorder
+from worklog_tui.bench.desk import open_desk
+from worklog_tui.bench.machines import add_machine
 from worklog_tui.bench.record import keep_note
 from worklog_tui.bench.review import review
+from worklog_tui.model import Machine
 from worklog_tui.screens.layout import PLACES
 from worklog_tui.widgets.head_line import HeadLine
 from worklog_tui.widgets.places import Places
@@ -183,6 +186,31 @@ async def test_what_another_program_says_comes_up_by_itself(tmp_path: Path) -> N
             if "the table cleaned" in on_screen(app):
                 break
         assert "the table cleaned" in on_screen(app)
+
+
+async def test_dictation_stands_on_the_screen_while_it_is_spoken(tmp_path: Path) -> None:
+    desk = open_desk(tmp_path / "log.db")
+    add_machine(desk, Machine(SAW))
+    own = {"PYTHONPATH": str(ROOT), "XDG_CACHE_HOME": str(tmp_path / "cache")}
+    call = [sys.executable, "-m", "worklog_tui", "follow", "--machine", SAW, "--logbook", str(desk.logbook), "-"]
+    app = recorder(desk)
+    async with app.run_test(size=(80, 24)) as pilot:
+        await settle(pilot)
+        with subprocess.Popen(
+            call, stdin=subprocess.PIPE, stdout=subprocess.DEVNULL, env={**os.environ, **own}
+        ) as spoken:
+            assert spoken.stdin is not None
+            for words in ("the blade guide is cracked", "set the gap to 18 thou"):
+                spoken.stdin.write(f"{words}\n".encode())
+                spoken.stdin.flush()
+                for _ in range(200):
+                    await pilot.pause(0.3)
+                    if words in on_screen(app):
+                        break
+                assert words in on_screen(app)
+        assert spoken.returncode == 0
+        await pilot.pause(1.2)
+        assert "2 notes" in app.screen.query_one(HeadLine).said
 
 
 def test_follow_from_end_to_end_keeps_the_lines_of_a_pipe(tmp_path: Path) -> None:
