@@ -188,7 +188,7 @@ def _doubted(signs: Signs, fault: str, when: float) -> bool:
 
 def _remark(engine: Engine) -> str:
     if engine.network.chance(OTHER + engine.symptom.id) > UNEXPLAINED:
-        return "The list of faults does not explain this: what is likely by the list has been checked."
+        return "The list of faults does not explain this well: look wider than what is named here."
     if engine.network.result.left_out:
         return "Some weaker evidence was left out of the sum: there is too much of it at once."
     return ""

@@ -14,6 +14,8 @@ LIKELY, POSSIBLE = 0.35, 0.08
 "Grades of a cause by its chance (judgement)."
 LONGEST = 110
 "Longer words than this (characters) are not quoted as what points to a fault."
+QUICK = 5
+"A look of at most so many minutes is called a quick one."
 TELLING = 0.15
 "Log odds below which a sign is not worth naming."
 
@@ -71,7 +73,10 @@ def _why(option: Option, engine: Engine, log: Log, sign: Sign, access: tuple[str
     minutes = job_minutes(option.job.minutes) + (f" once {access[0]} is off" if access else "")
     if option.saves >= 2:
         return f"{first} It takes {minutes} and saves about {round(option.saves)} minutes of work on average."
-    return f"{first} It takes {minutes}, so it comes before anything dearer."
+    if option.job.minutes > QUICK:
+        return f"{first} It takes {minutes}: no other way in costs less work in the end."
+    nothing = "" if access else " and nothing has to come off"
+    return f"{first} It takes {minutes}{nothing}, so do it before anything longer."
 
 
 def _disturbed(engine: Engine, log: Log) -> str:

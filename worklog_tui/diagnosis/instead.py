@@ -12,7 +12,10 @@ def instead(options: Sequence[Option], engine: Engine) -> str:
     """What comes second and by how little: a cover that is off, or minutes that turn out other than thought."""
     if len(options) < 2:
         return ""
-    first, second = options[0], options[1]
+    first = options[0]
+    second = next((o for o in options[1:] if o.id != first.id), None)
+    if second is None:
+        return ""
     behind = max(0.0, second.expected - first.expected)
     said = f"Runner-up: {second.job.say}"
     shut = [engine.book.access[a] for a in second.job.access if a not in engine.opened]

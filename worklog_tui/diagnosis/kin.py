@@ -128,7 +128,8 @@ def full_name(log: Log, words: str, anchors: tuple[FactKey, ...]) -> str:
     if found := said_with(log, words, anchors):
         return found
     of = " ".join(w for w in owner(log, words, anchors).split() if log.has_said(w))
-    return f"{of} {words}" if tokens(of) else words
+    one = of[:-1] if of.endswith("s") and not of.endswith("ss") else of
+    return f"{one} {words}" if tokens(of) else words
 
 
 def _thing(name: str) -> str:
