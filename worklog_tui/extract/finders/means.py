@@ -4,16 +4,20 @@ from __future__ import annotations
 
 from worklog_tui.extract.matching import Match
 from worklog_tui.extract.scene import Draft, Scene
+from worklog_tui.extract.tokens import Token
 from worklog_tui.rulebook import Sense
 
 WITH = frozenset({"with", "using", "w"})
 FURTHER = {
-    "clean": frozenset({"in", "into"}), "soak": frozenset({"in", "into"}), "flush": frozenset({"through"}),
+    "clean": frozenset({"in", "into", "on"}), "soak": frozenset({"in", "into"}), "flush": frozenset({"through"}),
     "replace": frozenset({"from", "off", "frm", "for"}), "fit": frozenset({"from", "off", "frm"}),
-    "make": frozenset({"from", "of", "out of", "frm", "in"}),
+    "make": frozenset({"from", "of", "out of", "frm", "in"}), "repair": frozenset({"on"}),
 }  # fmt: skip
 "Words besides `with` that lead to what was used, for the actions that they say it of."
 MEANS_WORDS = 4
+UPON = frozenset({"on"})
+"What something was sharpened or cleaned on is a tool: `on the grinder`, `on a stone`."
+SURE = ("washes", "abrasive", "improvised")
 NO_MEANS = frozenset({"pronoun", "copula", "not"})
 
 
@@ -23,8 +27,9 @@ def used(made: Draft, match: Match, scene: Scene, sense: Sense | None, action: s
         _by_rule(match, scene)
         or _put_in(made, scene, action)
         or _named(made, scene, action)
-        or _poured_in(made, scene, action)
+        or _poured_in(made, match, scene, action)
         or (sense.system if sense is not None else "")
+        or _air(made, action)
     )
 
 
@@ -73,15 +78,50 @@ def _led_by(leads: frozenset[str], made: Draft, scene: Scene, action: str) -> st
             if tokens[last + 1].kind in ("comma", "stop") or tokens[last + 1].low in ("and", "but"):
                 break
             last += 1
-        sure = leads is WITH or tokens[last].kind == "thing" or action == "make"
+        sure = leads is WITH or _is_means(tokens[last], tokens[k].low) or action == "make"
         if sure and tokens[k + 1].kind not in ("comma", "stop") and not tokens[k + 1].sense(*NO_MEANS):
             return scene.said(k + 1, last)
     return ""
 
 
-def _poured_in(made: Draft, scene: Scene, action: str) -> str:
+def _is_means(token: Token, lead: str) -> bool:
+    """Whether a word names something that work is done with, after the word that leads to it."""
+    if lead in UPON:
+        return bool(token.sense("abrasive")) or (token.thing is not None and token.thing.kind == "tool")
+    return token.kind == "thing" or bool(token.sense(*SURE))
+
+
+def _air(made: Draft, action: str) -> str:
+    """A tyre is filled with air."""
+    return "air" if action == "fill" and made.thing is not None and made.thing.name in AIRED else ""
+
+
+AIRED = frozenset({"tyre", "inner tube"})
+ENDS = frozenset("in into went goes gone back out to from down and".split())
+
+
+def _of_grade(match: Match, scene: Scene) -> str:
+    """`two pints of thirty in`, `.6 of 10w30`: the grade or the fluid behind the amount."""
+    tokens = scene.tokens
+    for k in range(match.first, min(match.last + 1, len(tokens) - 1)):
+        if tokens[k].low == "of" and k and tokens[k - 1].kind in ("amount", "number"):
+            first = k + 2 if tokens[k + 1].sense("article") else k + 1
+            last = first
+            while last < min(first + MEANS_WORDS, len(tokens)) and not _ends(tokens[last]):
+                last += 1
+            return scene.said(first, last - 1) if last > first else ""
+    return ""
+
+
+def _ends(token: Token) -> bool:
+    return token.kind in ("comma", "stop") or token.low in ENDS
+
+
+def _poured_in(made: Draft, match: Match, scene: Scene, action: str) -> str:
     """`fresh coolant in`: what is filled in is the fluid itself."""
     k = made.thing_at
+    if action == "fill" and (graded := _of_grade(match, scene)):
+        return graded
     if action != "fill" or k is None or made.thing is None or made.thing.kind != "fluid":
         return ""
     return scene.said(k - (k > 0 and scene.tokens[k - 1].sense("new") is not None), k)
