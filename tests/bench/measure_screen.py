@@ -1,7 +1,9 @@
 """Measures the recorder in a pseudo-terminal beside a bare Textual program, in one run.
 
 Run it as `python tests/bench/measure_screen.py`. First paint: from the fork to the words of the empty note line on the
-screen. Key to screen: from the key to its sign in the output. Enter to kept: from Enter to `Kept` on the screen.
+screen. Key to screen: from the key to its sign in the output. Enter to kept: from Enter to `Kept` on the
+screen. Enter to open items anew: to their number in the line of places, worked out from the whole log (a pause of a
+second without a key is part of it).
 Memory: resident at the end. Times in milliseconds; they hold for this machine only, the ratios for any.
 """
 
@@ -145,6 +147,19 @@ def enters(program: Program, count: int) -> list[float]:
     return taken
 
 
+def advised(program: Program, count: int) -> list[float]:
+    """Milliseconds from Enter to the open items that stand anew in the line of places: read, folded and advised."""
+    taken = []
+    for number in range(1, count + 1):
+        os.write(program.terminal, f"need a new drive belt number {number}".encode())
+        program.quiet(0.3)
+        start = time.perf_counter()
+        os.write(program.terminal, b"\r")
+        taken.append((program.read_until(f"open {number}".encode()) - start) * 1000)
+        program.quiet(3.0)
+    return taken
+
+
 def told(name: str, values: Sequence[float]) -> str:
     """One line: median, 99th percentile, and the most."""
     ordered = sorted(values)
@@ -206,6 +221,7 @@ def compare(path: Path, given: argparse.Namespace) -> None:
         os.write(ours.terminal, b"\x7f" * 60)
         ours.quiet(1.0)
         print(told("Enter to kept and read", enters(ours, given.enters)))
+        print(told("Enter to open items anew", advised(ours, 5)))
         print(
             f"memory, bare {bare.memory():.0f} MB, recorder {ours.memory():.0f} MB: {ours.memory() / bare.memory():.2f}"
         )

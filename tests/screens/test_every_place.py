@@ -10,6 +10,7 @@ import pytest
 from tests.screens.bench_in_memory import on_screen, settle, type_in
 from tests.screens.logbook_desk import SAW, Clock, desk_in, recorder
 from tests.screens.test_hostile_words import DIRTY, WORDS
+from worklog_tui.app import Recorder
 from worklog_tui.bench.history import history
 from worklog_tui.bench.item_acts import add_item
 from worklog_tui.bench.machines import change_card, find_machine
@@ -39,13 +40,44 @@ async def test_hostile_words_are_literal_in_every_place(tmp_path: Path, words: s
             assert isinstance(app.screen, RecordingScreen)
             assert app.screen.at == place
             assert not control_signs(on_screen(app))
-            assert not any(
-                "@click" in segment.style.meta
-                for line in app.screen._compositor.render_strips()
-                for segment in line
-                if segment.style is not None
-            )
+            assert not clicks(app)
         assert app.is_running
+
+
+PAGES = {
+    "what was read": ("t", "end", "enter"), "find": ("slash",), "before a start": ("b",), "edit": ("t", "end", "e"),
+    "several lines": ("t", "end", "space", "space"), "a fact": ("t", "home", "down", "enter", "down", "e"),
+    "closing up": ("g",), "card": ("c", "e"), "add an item": ("o", "i"), "far": ("z",), "keys": ("question_mark",),
+}  # fmt: skip
+"Every page that comes up over a place, and the keys that lead to it."
+
+
+@pytest.mark.parametrize("page", PAGES)
+async def test_hostile_words_are_literal_on_every_page_over_a_place(tmp_path: Path, page: str) -> None:
+    words = " ".join([*WORDS, *(dirty for dirty, _ in DIRTY)])
+    desk = desk_in(tmp_path, Clock(), f"the guide is cracked {words}", f"the guard is off {words}", words)
+    add_item(desk, SAW, f"see to {words}")
+    change_card(desk, replace(find_machine(desk, SAW), kind=words))
+    app = recorder(desk)
+    async with app.run_test(size=(100, 40)) as pilot:
+        await settle(pilot)
+        await pilot.press("escape")
+        for key in PAGES[page]:
+            await pilot.press(key)
+            await settle(pilot)
+        assert page == "far" or not isinstance(app.screen, RecordingScreen)
+        for size in ((20, 5), (100, 40)):
+            await pilot.resize_terminal(*size)
+            await settle(pilot)
+        assert not control_signs(on_screen(app))
+        assert not clicks(app)
+        assert app.is_running
+
+
+def clicks(app: Recorder) -> list[str]:
+    """Actions that a click on some word of the screen would set off."""
+    drawn = (segment for line in app.screen._compositor.render_strips() for segment in line)
+    return [str(one.style.meta["@click"]) for one in drawn if one.style is not None and "@click" in one.style.meta]
 
 
 async def test_a_terminal_made_tiny_and_large_again_loses_nothing_in_any_place(tmp_path: Path) -> None:

@@ -54,11 +54,11 @@ class CardScreen(ModalScreen[Machine | None]):
         count = str(now.cylinders or "")
         with VerticalScroll():
             yield Static("A machine card; only the name is needed. Enter makes it.", classes="asks", markup=False)
-            name = Input(now.name, id="name", compact=True, placeholder="what you call it")
+            name = Input(literal(now.name).plain, id="name", compact=True, placeholder="what you call it")
             name.disabled = self._known is not None
             yield from self._field("Name", name)
             kind = "such as single-cylinder petrol engine"
-            yield from self._field("Kind", Input(now.kind, id="kind", compact=True, placeholder=kind))
+            yield from self._field("Kind", Input(literal(now.kind).plain, id="kind", compact=True, placeholder=kind))
             yield from self._field("Fuel", _choice("fuel", FUELS, now.fuel))
             yield from self._field("Ignition", _choice("ignition", IGNITIONS, now.ignition))
             cylinders = Input(count, id="cylinders", compact=True, type="integer", max_length=2)
