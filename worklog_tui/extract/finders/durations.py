@@ -5,6 +5,7 @@ from __future__ import annotations
 from worklog_tui.extract.scene import Draft, Scene
 from worklog_tui.model import Reading
 
+WAITED_FOR = frozenset({"part", "control"})
 BATHS = frozenset(
     (
         "dip soak bath cleaner ultrasonic sonic ultra oven freezer lamp charger charge vinegar ultrasnc acid solvent "
@@ -28,6 +29,8 @@ def of_time(made: Draft, scene: Scene) -> str:
         return tested
     if made.thing_at is None and (old := _waited_for(scene)):
         return old
+    if made.thing is not None and made.thing.kind in WAITED_FOR:
+        return ""
     if made.thing_at is None and scene.machine.cylinders is not None:
         made.thing = scene.engine()
         return made.thing.words

@@ -16,6 +16,10 @@ def of_running(made: Draft, scene: Scene, quantity: str) -> bool:
     if quantity == "speed":
         if thing is not None and made.thing_at is not None and turns(thing):
             return False
+        if thing is not None and not thing.known and "subject" not in made.filled:
+            return False  # a name that only this shop knows
+        if made.thing_at is None and scene.machine.fuel not in ("none", ""):
+            return True  # on an engine a speed is its own, whatever was talked of before
         bare = thing is not None and thing.words.lower() in ("rpm", "rpms", "revs", "speed", "speeds")
         return thing is None or bare or not suits(thing, quantity, scene.book.quantities.get(quantity))
     words = {scene.tokens[k].low for k in scene.clause(made.main)}
