@@ -70,6 +70,8 @@ def which_at(scene: Scene, i: int) -> tuple[str, int]:
     span = scene.clause(i)
     if side_behind(scene, i):
         return scene.tokens[i + 1].low, i + 1
+    if (behind := _side_told_behind(scene, i)) is not None:
+        return behind
     for k in range(i - 1, span.start - 1, -1):
         token = scene.tokens[k]
         if token.kind == "which":
@@ -88,6 +90,25 @@ def which_at(scene: Scene, i: int) -> tuple[str, int]:
 def side_behind(scene: Scene, i: int) -> bool:
     """`twelve inlet, fifteen exhaust`: a side right behind the number, with nothing of its own behind it."""
     return side_behind_at(scene.tokens, i)
+
+
+def _side_told_behind(scene: Scene, i: int) -> tuple[str, int] | None:
+    """`a hundred and nine on the left, forty-six on the right`: a side that the sentence tells behind the number."""
+    tokens = scene.tokens
+    k = i + 1
+    if k >= len(tokens) or tokens[k].low not in ("on", "at", "for"):
+        return None
+    k += 1
+    while k < len(tokens) and tokens[k].sense("article"):
+        k += 1
+    first = k
+    while k < len(tokens) and tokens[k].sense("side") and tokens[k].low in SIDES:
+        k += 1
+    if k == first:
+        return None
+    end = k + (k < len(tokens) and tokens[k].low in ("one", "side", "hand"))
+    ends = end >= len(tokens) or tokens[end].kind in ("stop", "comma") or tokens[end].low in ("and", "but", "so")
+    return (" ".join(t.low for t in tokens[first:k]), k - 1) if ends else None
 
 
 def _heads_next(scene: Scene, k: int) -> bool:
@@ -129,7 +150,8 @@ def stands_alone(scene: Scene, k: int) -> bool:
     token = scene.tokens[k]
     after = scene.tokens[k + 1] if k + 1 < len(scene.tokens) else None
     before = scene.tokens[k - 1] if k else None
-    if token.low in PLACES_TOO and not (after is not None and (after.kind in VALUES or after.sense("copula", "reads"))):
+    told = after is not None and (after.kind in VALUES or after.low == "one" or after.sense("copula", "reads"))
+    if token.low in PLACES_TOO and not told:
         return False
     if before is not None and before.low in ("the", "and", "on", "both"):
         return True

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from worklog_tui.extract.scene import Draft, Scene
-from worklog_tui.model import Reading
+from worklog_tui.model import Reading, Work
 
 WAITED_FOR = frozenset({"part", "control"})
 BATHS = frozenset(
@@ -19,6 +19,8 @@ ENDED = frozenset("dies died dead gone dying stops stopped quit quits cut conked
 
 def of_time(made: Draft, scene: Scene) -> str:
     """The subject of a time; empty when the nearest thing is as good as any."""
+    if _is_delivery(made, scene):
+        return "parts"
     if bath := _bath(made, scene):
         return bath
     if runner := _runner(made, scene):
@@ -35,6 +37,23 @@ def of_time(made: Draft, scene: Scene) -> str:
         made.thing = scene.engine()
         return made.thing.words
     return ""
+
+
+def _is_delivery(made: Draft, scene: Scene) -> bool:
+    """`Ordered the lot. Ten days they say`: how long the parts take."""
+    amount = scene.tokens[made.main].amount
+    if amount is None or amount.unit not in ("day", "week"):
+        return False
+    span = scene.clause(made.main)
+    words = {w for k in span for w in scene.tokens[k].low.split()}
+    if words & DELIVERED:
+        return True
+    return any(isinstance(f, Work) and f.action == "order" for f in scene.context.recent[-LATELY:])
+
+
+DELIVERED = frozenset("delivery lead-time backorder postage post arrive arrives coming shipping ship dispatch".split())
+LATELY = 3
+"Facts back in which something was ordered."
 
 
 def _bath(made: Draft, scene: Scene) -> str:
@@ -69,7 +88,7 @@ def _under_test(scene: Scene) -> str:
     topic = scene.context.topic
     if topic is None or topic.quantity not in ("pressure", "leakage") or topic.age > 2:
         return ""
-    return topic.words
+    return topic.words or f"{topic.quantity} test"
 
 
 def _waited_for(scene: Scene) -> str:

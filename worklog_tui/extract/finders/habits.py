@@ -53,6 +53,8 @@ def habit(made: Draft, scene: Scene, quantity: str) -> str:
             return "" if suited or "subject" not in made.filled else _of_oil(made, scene)
         case "temperature" | "current" | "duration" if device := _device(made, scene):
             return device
+        case "temperature":
+            return _of_engine(made, scene)
         case "speed":
             turning = thing is not None and thing.name == "cranking"
             return "cranking speed" if turning else _of_cycles(made, scene)
@@ -60,6 +62,21 @@ def habit(made: Draft, scene: Scene, quantity: str) -> str:
             return _of_fluid(made, scene)
         case _:
             return ""
+
+
+def _of_engine(made: Draft, scene: Scene) -> str:
+    """`Temperature's sat at eighty`, `eighty-three on the gauge`: an engine's own gauge, where no thing is named."""
+    if scene.machine.fuel in ("none", "") or ("subject" not in made.filled and made.thing is not None):
+        return ""
+    near = scene.tokens[scene.clause(made.main).start : made.main + 5]
+    if not any(OWN_GAUGE & set(t.low.removesuffix("'s").split()) for t in near):
+        return ""
+    made.thing, made.thing_at = None, None
+    made.filled.discard("subject")
+    return "engine temperature"
+
+
+OWN_GAUGE = frozenset("temperature temp gauge".split())
 
 
 def _of_volts(made: Draft, scene: Scene) -> str:

@@ -16,9 +16,7 @@ from worklog_tui.extract.tokens import Thing
 def subject_words(made: Draft, match: Match, scene: Scene, quantity: str) -> str:
     """The subject in the speaker's words, with which one it is; sets the draft's thing where another one is meant."""
     said = None if side_behind(scene, made.main) else match.slots.get("which")
-    which, k = (
-        (scene.tokens[said].which or scene.tokens[said].low, said) if said is not None else which_at(scene, made.main)
-    )
+    which, k = (_slot(scene, said), said) if said is not None else which_at(scene, made.main)
     which = "" if which in ("in", "ex") and quantity != "gap" else which
     thing, topic = made.thing, scene.context.topic
     filled = "subject" in made.filled
@@ -40,11 +38,18 @@ def subject_words(made: Draft, match: Match, scene: Scene, quantity: str) -> str
     return thing.words if thing.which and not newer else with_which(thing.words, which)
 
 
+def _slot(scene: Scene, k: int) -> str:
+    """Which one a marker in a rule's slot names; sides that stand together are told together: `left front 22`."""
+    return scene.tokens[k].which or sides_from(scene, k)[0] or scene.tokens[k].low
+
+
 def _compression(made: Draft, scene: Scene, which: str, newer: bool) -> str:
     """Compression is of a cylinder, or of all of them."""
     thing = made.thing
     if which.isdigit() and (newer or thing is None or thing.per != "cylinder"):
         return f"cylinder {which}"
+    if thing is not None and thing.kind == "quality" and thing.which.lower() in ENDS_OF_ENGINE and not newer:
+        return f"{thing.which.lower()} cylinder"
     if which in ENDS_OF_ENGINE and (thing is None or thing.per != "cylinder"):
         return f"{which} cylinder"
     if thing is not None and thing.kind == "quality" and thing.which.isdigit() and not which:

@@ -41,7 +41,7 @@ def draft(match: Match, scene: Scene) -> Draft | None:
     word = _valve_word(match, scene)
     if word and token.value is not None and token.value == int(token.value):
         return None  # `in two`: no valve
-    read = _amount(made, token, scene, "gap" if word else str(gives.get("quantity", "")))
+    read = _amount(made, token, scene, "gap" if word else str(gives.get("quantity", "")) or _named(match, scene))
     if read is None:
         return None
     quantity, value, unit = read
@@ -52,6 +52,16 @@ def draft(match: Match, scene: Scene) -> Draft | None:
         "rough": bool(token.amount and token.amount.rough), "condition": gives.get("condition", ""),
     }  # fmt: skip
     return made
+
+
+def _named(match: Match, scene: Scene) -> str:
+    """`Pressure's forty-four`: the quantity that the thing right before a bare number names, if it names one."""
+    at = match.slots.get(str(match.rule.gives.get("subject", "")).strip("<>"))
+    value = match.slots.get(str(match.rule.gives["value"]).strip("<>"))
+    thing = scene.tokens[at].thing if at is not None else None
+    if thing is None or at is None or value is None or at > value or thing.kind != "quality":
+        return ""
+    return scene.book.topics.get(thing.name, "") if scene.tokens[value].kind == "number" else ""
 
 
 def _spelt(made: Draft, words: str) -> str:
@@ -128,6 +138,8 @@ def _wanted(made: Draft, scene: Scene) -> tuple[str, ...]:
     if scene.tokens[made.main].thread is not None:
         return ("thread",)
     amount = scene.tokens[made.main].amount
+    if amount and poured(amount, made, scene):
+        return ("volume",)
     if amount:
         return amount.quantities
     for token in reversed(scene.tokens[max(0, made.main - SAID_BEFORE) : made.main]):
