@@ -11,6 +11,8 @@ from worklog_tui.rulebook.units import Numerals, SaidUnit, Units
 
 FILL = frozenset("full whole good solid clear bare more odd clean extra fewer".split())
 SHARES = {"tenth": 10, "tenths": 10, "hundredth": 100, "hundredths": 100, "thousandth": 1000, "thousandths": 1000}
+MEAT = frozenset("wear play slop slack float lift meat lining tread backlash shake clearance travel brush rust sludge gap".split())
+"What a sixteenth is told of."
 _EACH = frozenset({
     "second", "minute", "hour", "day", "week", "month", "year", "mile", "inch", "foot", "cell", "litre", "piece",
     "kilo", "share", "unit",
@@ -93,7 +95,18 @@ class Look:
             return None
         if order.value in (8, 16, 32, 64) and self.low(order.end) in ("inch", "in", '"'):
             return self.measured(part, begin)
-        return self._of_one(part, begin, part.value, part.end) if self.low(order.end) == "of" else None
+        if self.low(order.end) != "of":
+            return None
+        if (found := self._of_one(part, begin, part.value, part.end)) is not None:
+            return found
+        return self._of_an_inch(part) if order.value in (8, 16, 32, 64) else None
+
+    def _of_an_inch(self, part: Numeral) -> Measure | None:
+        """ "a sixteenth of lining left": such a part of nothing that is counted is one of an inch."""
+        if self.low(part.end + 1) not in MEAT:
+            return None
+        inch = next((u for u in self.units.by_head.get("inch", ()) if u.words == ("inch",)), None)
+        return Measure(part.value, inch, part.end) if inch is not None else None
 
     def _of_one(self, number: Numeral, begin: int, value: float, end: int) -> Measure | None:
         """ "of a volt", "an hour", "of inch"."""

@@ -166,13 +166,17 @@ def stands_alone(scene: Scene, k: int) -> bool:
     return token.low not in ("right", "in", "top") and after.kind in ("amount", "number", "comma")
 
 
+PLURALS = frozenset("lefts rights firsts seconds thirds fourths tops bottoms fronts rears uppers lowers inners outers".split())
+"Sides as they are written without an apostrophe: `second's forty`."
+
+
 def with_which(thing_words: str, which: str) -> str:
     """`cylinder` and `3` give `cylinder 3`; `points` and `left` give `left points`; another side in the words gives
     way.
     """
     if not which or which.lower() in thing_words.lower().split():
         return thing_words
-    which = which.removesuffix("s") if which.lower() in ("lefts", "rights") else which
+    which = which.removesuffix("s") if which.lower() in PLURALS else which
     words_of = thing_words.split()
     kept = [w for w in words_of if w.lower() not in SIDES and not w.isdigit()] or words_of
     words = " ".join(kept)

@@ -103,11 +103,18 @@ def _of_fluid(made: Draft, scene: Scene) -> str:
     after = scene.tokens[made.main + 1 : made.main + 5]
     if not after or after[0].low != "of" or any(t.thing is not None for t in after):
         return ""
+    if len(after) > 1 and after[1].value in GRADES:
+        made.thing, made.thing_at = Thing("oil", "oil", "fluid"), None
+        return "oil"
     found = next((t for t in after[1:] if FLUID & set(t.low.split())), None)
     if found is None:
         return ""
     made.thing, made.thing_at = Thing(found.low, found.low, "fluid"), None
     return found.low
+
+
+GRADES = frozenset({5.0, 10.0, 15.0, 20.0, 30.0, 40.0, 50.0, 80.0, 90.0, 140.0})
+"Grades of oil that are told by their number alone (SAE J300 and J306, from memory)."
 
 
 def _device(made: Draft, scene: Scene) -> str:

@@ -17,8 +17,30 @@ def nearest_measured(scene: Scene, i: int, fits: Fits) -> int | None:
     if (owner := _of_which(scene, i)) is not None:
         return owner
     before = [k for k in scene.things(span) if k < i and fits(scene.tokens[k].thing)]  # type: ignore[arg-type]
+    if (worn := _quality_of(scene, i, fits)) is not None:
+        return worn
     meant = [k for k in before if not _aside(scene, k) and not _where(scene, k, i)] or before
     return meant[-1] if meant else _joined(scene, i, fits)
+
+
+def _quality_of(scene: Scene, i: int, fits: Fits) -> int | None:
+    """`thirty thou of wear on the ring`: of the part behind the word that says what was measured."""
+    k = i + 1
+    if scene.tokens[i].amount is None or k + 3 >= len(scene.tokens) or scene.tokens[k].low not in ("of", "end", "side"):
+        return None
+    quality = scene.tokens[k + 1]
+    if not (quality.thing is not None and quality.thing.kind == "quality") and quality.low not in QUALITIES:
+        return None
+    if scene.tokens[k + 2].low not in ("on", "in", "at"):
+        return None
+    k += 3
+    while k < len(scene.tokens) - 1 and scene.tokens[k].sense("article"):
+        k += 1
+    thing = scene.tokens[k].thing
+    return k if thing is not None and measurable(thing) and _in_clause(scene, i, k) else None
+
+
+QUALITIES = frozenset("wear play slop slack float lift run-out runout meat backlash shake lining clearance travel".split())
 
 
 def _where(scene: Scene, k: int, i: int) -> bool:

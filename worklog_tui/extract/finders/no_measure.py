@@ -41,13 +41,21 @@ def measures_nothing(scene: Scene, i: int) -> bool:
         return _in_the_hand(scene, i)
     return (
         _of_a_tool(scene, i) or _of_a_meter(scene, i) or _counts(scene, i) or _named_by(scene, i)
-        or _is_code(scene, i) or _is_year(token, scene, i) or _of_the_weather(scene, i) or _refused(scene, i)
+        or _is_grade(scene, i) or _is_code(scene, i) or _is_year(token, scene, i) or _of_the_weather(scene, i) or _refused(scene, i)
         or _to_the_inch(scene, i) or _of_the_shop(scene, i) or _a_size(scene, i) or _taken_off(scene, i)
     )  # fmt: skip
 
 
 def _after(scene: Scene, i: int, n: int = 1) -> list[Token]:
     return scene.tokens[i + 1 : i + 1 + n]
+
+
+def _is_grade(scene: Scene, i: int) -> bool:
+    """`two litres of thirty`, `a pint of forty`: the grade of an oil."""
+    if i < 2 or scene.tokens[i].amount is not None or scene.tokens[i - 1].low not in ("of", "straight"):
+        return False
+    amount = scene.tokens[i - 2].amount or (scene.tokens[i - 3].amount if i > 2 else None)
+    return amount is not None and "volume" in amount.quantities
 
 
 def _of_a_tool(scene: Scene, i: int) -> bool:

@@ -16,16 +16,32 @@ SET_APART = frozenset("where instead rather but against not back".split())
 
 def from_book(i: int, scene: Scene, amounts: set[int]) -> bool:
     """Whether a word of the book governs the number: before it with no other number between, or after the last one."""
-    return _wanted(i, scene) or _before(i, scene, amounts) or _after(i, scene, amounts)
+    return (
+        _wanted(i, scene) or _before(i, scene, amounts) or _after(i, scene, amounts) or _when_new(i, scene)
+    )  # fmt: skip
+
+
+def _when_new(i: int, scene: Scene) -> bool:
+    """`They're sixteen new and scrap at eight`: what it was when it was made."""
+    after = scene.tokens[i + 1 : i + 3]
+    if not after or after[0].low not in NEW or (i and scene.tokens[i - 1].sense("article")):
+        return False
+    return len(after) < 2 or after[1].kind in ("stop", "comma") or after[1].low in ("and", "but", "so", "or")
+
+
+NEW = frozenset({"new", "when new", "from new", "brand new"})
+MINE = frozenset({"ive got", "i've got", "i got", "i have", "weve got", "we've got", "i get", "i make it", "mine's", "its got"})
+"Words after which a person tells what he read himself."
 
 
 def _wanted(i: int, scene: Scene) -> bool:
     """Shorthand: `want <.1`, `sb .75`, `.30 wanted`."""
-    before = [t.low for t in scene.tokens[max(0, i - 2) : i] if t.low not in ("<", ">", "=", "about", "under")]
+    before = [t.low for t in scene.tokens[max(0, i - 2) : i] if t.low not in SIGNS]
     after = scene.tokens[i + 1].low if i + 1 < len(scene.tokens) else ""
     return (bool(before) and before[-1] in WANTED) or after in ("wanted", "specified", "required")
 
 
+SIGNS = frozenset({"<", ">", "=", ",", "about", "under", "over"})
 WANTED = frozenset({"want", "sb", "s/b", "shd", "shud", "wnt"})
 
 
@@ -42,7 +58,7 @@ def _before(i: int, scene: Scene, amounts: set[int]) -> bool:
             if not _listed(k, i, scene):
                 return False
             i, first = k, max(k - 1 - REACH, -1)  # what governs the one before governs this one
-        if "break" in token.classes:
+        if "break" in token.classes or token.low in MINE:
             return False
         k -= 1
     return False
@@ -81,7 +97,7 @@ def _governs_next(k: int, scene: Scene, amounts: set[int]) -> bool:
     """`And it should be three to five`: the word of the book speaks of the number behind it."""
     for n in range(k + 1, min(k + REACH, len(scene.tokens))):
         token = scene.tokens[n]
-        if token.kind == "stop":
+        if token.kind == "stop" or token.low in MINE:
             return False
         if n in amounts or (token.classes & NUMBER and n < k + BEHIND):
             return n < k + BEHIND or token.clause == scene.tokens[k].clause

@@ -4,6 +4,7 @@ label.
 
 from __future__ import annotations
 
+from worklog_tui.extract.finders.habits import DEVICES
 from worklog_tui.extract.finders.naming import is_test_voltage
 from worklog_tui.extract.refiners.booked import from_book
 from worklog_tui.extract.refiners.rated import is_rated
@@ -40,7 +41,11 @@ def _role(draft: Draft, scene: Scene, amounts: set[int]) -> str:
         return "measured"
     if quantity == "volume":
         return _of_fluid(draft, scene)
+    if quantity in ("temperature", "current") and _of_a_device(draft, scene):
+        return "set"
     if quantity == "voltage" and is_test_voltage(draft.main, scene):
+        return "set"
+    if _brought_to(draft.main, scene) and quantity in SETTABLE:
         return "set"
     if _was_set(draft.main, scene, amounts) or (quantity in SET_BY_NATURE and not _as_found(draft.main, scene)):
         return "set"
@@ -50,6 +55,32 @@ def _role(draft: Draft, scene: Scene, amounts: set[int]) -> str:
     if topic is not None and topic.quantity == quantity and topic.role == "set" and not _read_off(draft.main, scene):
         return "set"
     return "planned" if "plan" in scene.tokens[draft.main].stances and quantity == "temperature" else "measured"
+
+
+SETTABLE = frozenset({"gap", "pressure", "speed", "angle", "voltage", "current", "length", "torque"})
+"What is brought to a figure (common practice)."
+
+
+def _brought_to(i: int, scene: Scene) -> bool:
+    """`Filed them to twenty-four`, `tyres to twenty-eight`, `ten turns and it's now 175`: the work of a person or a part
+    alone before `to`, or what came of turning an adjuster.
+    """
+    tokens, first = scene.tokens, scene.clause(i).start
+    before = tokens[first:i]
+    if before and before[-1].low == "to" and not any(t.sense("reads", "copula") for t in before[-4:]):
+        alone = len(before) > 1 and before[-2].thing is not None
+        return alone or any(s.cls == "did" and s.name in WORKED for t in before for s in t.senses)
+    if not any(t.low in ("now", "now at") for t in (*tokens[max(0, i - 4) : i], *tokens[i + 1 : i + 2])):
+        return False
+    turned = any(t.amount is not None and t.amount.unit == "turn" for t in tokens[max(0, i - TURNED) : i])
+    return turned or any(
+        s.cls == "did" and s.name == "adjust" for t in tokens[max(0, i - TURNED) : i] for s in t.senses
+    )
+
+
+WORKED = frozenset({"adjust", "repair", "make", "fill", "tighten", "clean"})
+TURNED = 14
+"Tokens back from a figure in which a turn of the adjuster explains it."
 
 
 def _of_fluid(draft: Draft, scene: Scene) -> str:
@@ -130,7 +161,30 @@ def _is_ordered(scene: Scene) -> bool:
     return any(s.name == "order" for t in scene.tokens for s in t.senses if s.cls in ("did", "doing"))
 
 
+def _of_a_device(draft: Draft, scene: Scene) -> bool:
+    """`On the charger at six amps`: what a device named in the clause was set to."""
+    words = DEVICES & set(draft.fields["subject"].lower().split())
+    near = scene.tokens[max(0, draft.main - TURNED) : draft.main]
+    return bool(words) and any(words & set(t.low.split()) for t in near)
+
+
+def _is_told_to(i: int, scene: Scene) -> bool:
+    """`Leave it. Ten minutes, and then I'll look`, `run it an hour`: an order at the head of the clause or before it."""
+    first = scene.clause(i).start
+    heads = [scene.tokens[first].low.split()[0]]
+    stop = next((k for k in range(first - 1, -1, -1) if scene.tokens[k].kind == "stop"), None)
+    if stop is not None and first - stop <= 1:
+        before = next((k for k in range(stop - 1, -1, -1) if scene.tokens[k].kind == "stop"), -1) + 1
+        heads.append(scene.tokens[before].low.split()[0])
+    return bool(ORDERS & set(heads))
+
+
+ORDERS = frozenset("leave give run let wait soak hold keep lets let's cook heat warm".split())
+
+
 def _of_time(draft: Draft, scene: Scene) -> str:
+    if draft.fields["subject"] == "parts" or _is_told_to(draft.main, scene):
+        return "planned"
     stances = scene.tokens[draft.main].stances
     span = scene.clause(draft.main)
     before = scene.tokens[span.start : draft.main]
@@ -150,7 +204,7 @@ def _of_time(draft: Draft, scene: Scene) -> str:
 def _was_set(i: int, scene: Scene, amounts: set[int]) -> bool:
     tokens = scene.tokens
     for k in range(i - 1, max(i - 1 - REACH, -1), -1):
-        if tokens[k].kind == "stop" or k in amounts or tokens[k].sense("break"):
+        if tokens[k].kind == "stop" or k in amounts or tokens[k].sense("break") or tokens[k].low in ("was", "were"):
             return False
         if any(s.cls in ("did", "doing", "does", "do") and s.name in SET_ACTIONS for s in tokens[k].senses):
             return True
