@@ -14,7 +14,7 @@ STATES_OF_TEST = frozenset(
         "dry|wet|cold|hot|warm|with oil|throttle open|throttles open|throttles wide open|wide open|stone cold|"
         "bone cold|cranking|while cranking|turning over|on the starter|running|engine running|at idle|fast idle|"
         "at fast idle|no load|with no load|off load|under load|on load|full load|fully advanced|full advance|at rest|"
-        "lights on|lights off|headlamp on|headlights on|headlamps on|fast tickover|switch on|switched on|key on|"
+        "by hand|in gear|revving|empty|running light|free running|on the bench|lights on|lights off|headlamp on|headlights on|headlamps on|fast tickover|switch on|switched on|key on|"
         "ignition on|in star|in delta|in gear|in neutral|flat out|points closed|points open"
     ).split("|")
 )
@@ -24,15 +24,39 @@ ASIDE = frozenset({"tool", "unknown"})
 
 def topic_after(scene: Scene, drafts: list[Draft], topic: Topic | None, upto: int) -> Topic | None:
     """The running test after the tokens before `upto` and the readings among them."""
-    for token, found in zip(scene.tokens[:upto], scene.announcements(), strict=False):
+    for k, (token, found) in enumerate(zip(scene.tokens[:upto], scene.announcements(), strict=False)):
         if found or topic is not None:
             topic = _named(found, token, topic)
+        if topic is not None and token.amount is not None and k and scene.tokens[k - 1].low == "after":
+            topic = _after_a_time(topic, scene, k)
+    if topic is not None and topic.quantity == "compression" and _oiled(scene, upto):
+        topic = replace(topic, condition="with oil")
     if topic is not None and topic.quantity in SETTABLE:
         topic = replace(topic, role=_role(scene, upto, topic.role))
     for draft in drafts:
         if draft.main < upto and draft.kind == "reading" and _tested(scene, draft) and draft.fields["role"] != "rated":
             topic = _read(scene, draft, topic)
     return topic
+
+
+def _after_a_time(topic: Topic, scene: Scene, k: int) -> Topic:
+    """`Bearing temperatures after twenty minutes.`: what is then read was so after that time."""
+    amount = scene.tokens[k].amount
+    waited = amount is not None and "duration" in amount.quantities and topic.quantity in DRIFTING
+    return replace(topic, condition=scene.said(k - 1, k)) if waited else topic
+
+
+DRIFTING = frozenset({"temperature", "pressure", "leakage"})
+"Quantities that change while one waits."
+
+
+def _oiled(scene: Scene, upto: int) -> bool:
+    """`A squirt of oil down each hole`: what follows is a wet test."""
+    words = {w for t in scene.tokens[:upto] for w in t.low.split()}
+    return "oil" in words and bool(words & DOSES)
+
+
+DOSES = frozenset("squirt squirted teaspoon teaspoonful spoon spoonful drop drops capful eggcup dribble shot oilcan".split())
 
 
 def _named(found: str, token: Token, topic: Topic | None) -> Topic | None:

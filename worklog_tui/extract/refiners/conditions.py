@@ -10,7 +10,7 @@ from worklog_tui.extract.scene import Draft, Scene
 BOUNDS = {"under": "under", "over": "over"}
 SHORT = {"max": "maximum", "min": "minimum", "wot": "throttle open"}
 LIMITS = {
-    "limit's": "maximum", "minimum's": "minimum", "maximum's": "maximum", "min's": "minimum", "max's": "maximum",
+    "limits": "maximum", "minimums": "minimum", "maximums": "maximum", "mins": "minimum", "maxs": "maximum",
     "new is": "new", "you scrap them at": "scrap", "scrap them at": "scrap", "you scrap it at": "scrap",
     "chuck em at": "scrap", "chuck them at": "scrap", "bin them at": "scrap", "scrap size": "scrap",
     "throw-away size": "maximum", "nothing under": "minimum", "nothing over": "maximum",
@@ -18,7 +18,14 @@ LIMITS = {
     "at most": "maximum", "limit": "maximum", "the limit": "maximum", "wear limit": "wear limit", "minimum": "minimum",
     "service limit": "limit", "min": "minimum", "at least": "minimum", "no less than": "minimum",
     "not less than": "minimum", "absolute floor": "minimum", "scrap at": "scrap", "scrap under": "scrap",
-    "scrap below": "scrap", "when new": "new", "from new it's": "new", "new it's": "new",
+    "scrap below": "scrap", "when new": "new", "from new its": "new", "new its": "new",
+    "you scrap em at": "scrap", "scrap em at": "scrap", "you chuck em at": "scrap", "throw them away at": "scrap",
+    "worn out at": "scrap", "discard at": "scrap", "throwaway at": "scrap", "nervous under": "minimum",
+    "nervous below": "minimum", "anything under": "under", "anything over": "over", "anything above": "over",
+    "anything below": "under", "is the limit": "maximum", "is your limit": "maximum", "is the wear limit": "wear limit",
+    "is the minimum": "minimum", "is the maximum": "maximum", "is your absolute floor": "minimum",
+    "is the floor": "minimum", "is the least": "minimum", "is the most": "maximum", "s the most": "maximum",
+    "when it was new": "new", "when theyre new": "new", "is where you stop": "maximum",
 }  # fmt: skip
 TURNING = frozenset("crank cranks cranked cranking spin spins spinning cranky".split())
 CRANKED = frozenset({"voltage", "current", "speed", "pressure"})
@@ -42,11 +49,14 @@ def _said(draft: Draft, scene: Scene, amounts: set[int]) -> list[str]:
              and _is_of(draft.main, k, scene, amounts)]  # fmt: skip
     if draft.fields["role"] == "specified":
         found += _of_new(draft.main, scene)
-        found += [LIMITS[t.low] for t in scene.tokens[span.start : span.stop] if t.low in LIMITS]
+        found += _limit(draft.main, scene, amounts)
     if draft.fields["quantity"] not in WETTED:
         found = [f for f in found if f.lower() not in ("dry", "wet")]
     if size := sized(draft.main, scene):
         return [size]
+    if draft.fields["quantity"] == "compression":
+        found = ["throttle open" if f.lower() in ("wide open", "wot") else f for f in found]
+    found += _measured_how(draft, scene)
     found += _beside(draft.main, scene, amounts)
     if not found and draft.fields["role"] == "measured":
         found = _since(draft, scene) or _as_tested(draft, scene)
@@ -62,6 +72,25 @@ def _said(draft: Draft, scene: Scene, amounts: set[int]) -> list[str]:
     return found
 
 
+def _limit(i: int, scene: Scene, amounts: set[int]) -> list[str]:
+    """The word of a limit nearest to the number: before it with no other number between, else behind it."""
+    span = scene.clause(i)
+    for k in range(i - 1, max(span.start, i - LIMIT_REACH) - 1, -1):
+        if k in amounts:
+            break
+        if scene.tokens[k].low in LIMITS:
+            return [LIMITS[scene.tokens[k].low]]
+    for k in range(i + 1, min(span.stop, i + 1 + LIMIT_REACH)):
+        if k in amounts or scene.tokens[k].kind == "number":
+            break
+        if scene.tokens[k].low in LIMITS:
+            return [LIMITS[scene.tokens[k].low]]
+    return []
+
+
+LIMIT_REACH = 7
+
+
 def _of_new(i: int, scene: Scene) -> list[str]:
     """`Sixteen new and scrap at eight`, `new at five`, `it's a hundred and eighteen new`."""
     after = scene.tokens[i + 1] if i + 1 < len(scene.tokens) else None
@@ -73,6 +102,17 @@ def _of_new(i: int, scene: Scene) -> list[str]:
 
 
 ENDS_NEW = frozenset({"and", "but", "or", "so", "then", "when", "with"})
+
+
+def _measured_how(draft: Draft, scene: Scene) -> list[str]:
+    """`fifteen thou thick`, `four centimetres low`, `two quarts low`: which way the amount goes."""
+    after = scene.tokens[draft.main + 1].low if draft.main + 1 < len(scene.tokens) else ""
+    return [after] if draft.fields["quantity"] in ("length", "volume") and after in WAYS else []
+
+
+WAYS = frozenset(
+    "thick deep deeper long wide high proud undersize oversize low short over hollow deepest longer shorter out".split()
+)
 
 
 def _is_of(i: int, k: int, scene: Scene, amounts: set[int]) -> bool:
