@@ -33,10 +33,35 @@ def topic_after(scene: Scene, drafts: list[Draft], topic: Topic | None, upto: in
         topic = replace(topic, condition="with oil")
     if topic is not None and topic.quantity in SETTABLE:
         topic = replace(topic, role=_role(scene, upto, topic.role))
+    if upto >= len(scene.tokens) and (turned_to := _turned_to(scene, topic)) is not None:
+        topic = turned_to
     for draft in drafts:
         if draft.main < upto and draft.kind == "reading" and _tested(scene, draft) and draft.fields["role"] != "rated":
             topic = _read(scene, draft, topic)
     return topic
+
+
+def _turned_to(scene: Scene, topic: Topic | None) -> Topic | None:
+    """`Points while the cover's off.`, `Valves, cold.`: a part that opens a short sentence without a number is what is
+    measured next, if there is one thing that is measured on it.
+    """
+    tokens = scene.tokens
+    words = [t for t in tokens if t.kind not in ("stop", "comma")]
+    if not words or len(words) > SHORT or any(t.kind in ("number", "amount") or t.sense("did", "bad") for t in words):
+        return None
+    thing = next((t.thing for t in words[:2] if t.thing is not None), None)
+    if any(t.sense("copula", "reads") for t in words[1:3]) or (thing is not None and not _is_measured(thing)):
+        return None
+    if thing is None or thing.kind != "part" or not thing.quantities or thing.quantities[0] not in TURNED_TO:
+        return None
+    if topic is not None and topic.quantity in thing.quantities:
+        return None
+    state = next((t.low for t in words if t.low in STATES_OF_TEST), "")
+    return replace(_begun(thing.quantities[0], thing), condition=state)
+
+
+SHORT = 6
+TURNED_TO = frozenset({"gap", "pressure", "voltage", "resistance", "compression"})
 
 
 def _after_a_time(topic: Topic, scene: Scene, k: int) -> Topic:

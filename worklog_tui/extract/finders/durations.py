@@ -21,6 +21,10 @@ def of_time(made: Draft, scene: Scene) -> str:
     """The subject of a time; empty when the nearest thing is as good as any."""
     if _is_delivery(made, scene):
         return "parts"
+    if made.main and scene.tokens[made.main - 1].low == "after" and (made.thing_at or made.main) >= made.main:
+        if scene.machine.cylinders is not None and made.thing_at is not None:
+            made.thing, made.thing_at = scene.engine(), None
+            return made.thing.words  # `after half an hour the water is at eighty`
     if bath := _bath(made, scene):
         return bath
     if runner := _runner(made, scene):

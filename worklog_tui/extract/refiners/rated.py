@@ -66,7 +66,9 @@ def _after_plate(draft: Draft, scene: Scene) -> bool:
     """Numbers told without a verb in the notes after `Motor plate.` are still read off it."""
     if draft.fields["quantity"] not in PLATE or any(t.sense("reads", "copula", "did", "setto") for t in scene.tokens):
         return False
-    return any(s.name == "name plate" and s.age <= 1 for s in scene.context.things[:3])
+    if any(t.thing is not None and t.thing.system == "instruments and gauges" for t in scene.tokens):
+        return False  # `clamp: 3.9a`
+    return any(s.name == "name plate" and s.age <= 1 for s in scene.context.things[:2])
 
 
 def _is_a(draft: Draft, scene: Scene) -> bool:
