@@ -11,7 +11,12 @@ from worklog_tui.rulebook.units import Numerals, SaidUnit, Units
 
 FILL = frozenset("full whole good solid clear bare more odd clean extra fewer".split())
 SHARES = {"tenth": 10, "tenths": 10, "hundredth": 100, "hundredths": 100, "thousandth": 1000, "thousandths": 1000}
-MEAT = frozenset("wear play slop slack float lift meat lining tread backlash shake clearance travel brush rust sludge gap".split())
+MEAT = frozenset(
+    (
+        "wear play slop slack float lift meat lining tread backlash shake clearance travel brush rust "
+        "sludge gap"
+    ).split()
+)
 "What a sixteenth is told of."
 _EACH = frozenset({
     "second", "minute", "hour", "day", "week", "month", "year", "mile", "inch", "foot", "cell", "litre", "piece",

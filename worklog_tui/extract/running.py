@@ -14,7 +14,8 @@ STATES_OF_TEST = frozenset(
         "dry|wet|cold|hot|warm|with oil|throttle open|throttles open|throttles wide open|wide open|stone cold|"
         "bone cold|cranking|while cranking|turning over|on the starter|running|engine running|at idle|fast idle|"
         "at fast idle|no load|with no load|off load|under load|on load|full load|fully advanced|full advance|at rest|"
-        "by hand|in gear|revving|empty|running light|free running|on the bench|lights on|lights off|headlamp on|headlights on|headlamps on|fast tickover|switch on|switched on|key on|"
+        "by hand|in gear|revving|empty|running light|free running|on the bench|"
+        "lights on|lights off|headlamp on|headlights on|headlamps on|fast tickover|switch on|switched on|key on|"
         "ignition on|in star|in delta|in gear|in neutral|flat out|points closed|points open"
     ).split("|")
 )
@@ -81,7 +82,12 @@ def _oiled(scene: Scene, upto: int) -> bool:
     return "oil" in words and bool(words & DOSES)
 
 
-DOSES = frozenset("squirt squirted teaspoon teaspoonful spoon spoonful drop drops capful eggcup dribble shot oilcan".split())
+DOSES = frozenset(
+    (
+        "squirt squirted teaspoon teaspoonful spoon spoonful drop drops capful eggcup dribble shot "
+        "oilcan"
+    ).split()
+)
 
 
 def _named(found: str, token: Token, topic: Topic | None) -> Topic | None:

@@ -166,7 +166,12 @@ def stands_alone(scene: Scene, k: int) -> bool:
     return token.low not in ("right", "in", "top") and after.kind in ("amount", "number", "comma")
 
 
-PLURALS = frozenset("lefts rights firsts seconds thirds fourths tops bottoms fronts rears uppers lowers inners outers".split())
+PLURALS = frozenset(
+    (
+        "lefts rights firsts seconds thirds fourths tops bottoms fronts rears uppers lowers inners "
+        "outers"
+    ).split()
+)
 "Sides as they are written without an apostrophe: `second's forty`."
 
 

@@ -21,10 +21,9 @@ def of_time(made: Draft, scene: Scene) -> str:
     """The subject of a time; empty when the nearest thing is as good as any."""
     if _is_delivery(made, scene):
         return "parts"
-    if made.main and scene.tokens[made.main - 1].low == "after" and (made.thing_at or made.main) >= made.main:
-        if scene.machine.cylinders is not None and made.thing_at is not None:
-            made.thing, made.thing_at = scene.engine(), None
-            return made.thing.words  # `after half an hour the water is at eighty`
+    if _comes_first(made, scene):
+        made.thing, made.thing_at = scene.engine(), None
+        return made.thing.words
     if bath := _bath(made, scene):
         return bath
     if runner := _runner(made, scene):
@@ -41,6 +40,13 @@ def of_time(made: Draft, scene: Scene) -> str:
         made.thing = scene.engine()
         return made.thing.words
     return ""
+
+
+def _comes_first(made: Draft, scene: Scene) -> bool:
+    """`After half an hour the water is at eighty`: the engine ran so long, not what stands behind."""
+    if made.thing_at is None or made.thing_at < made.main or scene.machine.cylinders is None:
+        return False
+    return made.main > 0 and scene.tokens[made.main - 1].low == "after"
 
 
 def _is_delivery(made: Draft, scene: Scene) -> bool:

@@ -40,7 +40,11 @@ def _quality_of(scene: Scene, i: int, fits: Fits) -> int | None:
     return k if thing is not None and measurable(thing) and _in_clause(scene, i, k) else None
 
 
-QUALITIES = frozenset("wear play slop slack float lift run-out runout meat backlash shake lining clearance travel".split())
+QUALITIES = frozenset(
+    (
+        "wear play slop slack float lift run-out runout meat backlash shake lining clearance travel"
+    ).split()
+)
 
 
 def _where(scene: Scene, k: int, i: int) -> bool:

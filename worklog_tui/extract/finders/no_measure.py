@@ -40,8 +40,8 @@ def measures_nothing(scene: Scene, i: int) -> bool:
     if token.thread is not None:
         return _in_the_hand(scene, i)
     return (
-        _of_a_tool(scene, i) or _of_a_meter(scene, i) or _counts(scene, i) or _named_by(scene, i)
-        or _is_grade(scene, i) or _is_code(scene, i) or _is_year(token, scene, i) or _of_the_weather(scene, i) or _refused(scene, i)
+        _is_grade(scene, i) or _of_a_tool(scene, i) or _of_a_meter(scene, i) or _counts(scene, i) or _named_by(scene, i)
+        or _is_code(scene, i) or _is_year(token, scene, i) or _of_the_weather(scene, i) or _refused(scene, i)
         or _to_the_inch(scene, i) or _of_the_shop(scene, i) or _a_size(scene, i) or _taken_off(scene, i)
     )  # fmt: skip
 

@@ -64,7 +64,9 @@ def _test_named(i: int, scene: Scene) -> bool:
 
 
 def _things(i: int, scene: Scene, wanted: tuple[str, ...]) -> Iterator[tuple[str, float, Thing, int | None]]:
-    """Every thing that was named before: `here` in the sentence or `there`, what its place adds, the thing, its token."""
+    """Every thing that was named before: `here` in the sentence or `there`, what its place adds, the thing, its
+    token.
+    """
     yield from _here(i, scene)
     heading, topic = scene.context.heading, scene.context.topic
     if heading is not None:

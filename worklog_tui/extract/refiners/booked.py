@@ -30,7 +30,7 @@ def _when_new(i: int, scene: Scene) -> bool:
 
 
 NEW = frozenset({"new", "when new", "from new", "brand new"})
-MINE = frozenset({"ive got", "i've got", "i got", "i have", "weve got", "we've got", "i get", "i make it", "mine's", "its got"})
+MINE = frozenset({"ive got", "i got", "i have", "weve got", "i get", "i make it", "mines", "its got"})
 "Words after which a person tells what he read himself."
 
 

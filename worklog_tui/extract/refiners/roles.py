@@ -62,8 +62,8 @@ SETTABLE = frozenset({"gap", "pressure", "speed", "angle", "voltage", "current",
 
 
 def _brought_to(i: int, scene: Scene) -> bool:
-    """`Filed them to twenty-four`, `tyres to twenty-eight`, `ten turns and it's now 175`: the work of a person or a part
-    alone before `to`, or what came of turning an adjuster.
+    """`Filed them to twenty-four`, `tyres to twenty-eight`, `ten turns and it's now 175`: the work of a person or a
+    part alone before `to`, or what came of turning an adjuster.
     """
     tokens, first = scene.tokens, scene.clause(i).start
     before = tokens[first:i]
@@ -169,7 +169,8 @@ def _of_a_device(draft: Draft, scene: Scene) -> bool:
 
 
 def _is_told_to(i: int, scene: Scene) -> bool:
-    """`Leave it. Ten minutes, and then I'll look`, `run it an hour`: an order at the head of the clause or before it."""
+    """`Leave it, ten minutes, and then I'll look`, `run it an hour`: an order at the head of the clause or before it.
+    """
     first = scene.clause(i).start
     heads = [scene.tokens[first].low.split()[0]]
     stop = next((k for k in range(first - 1, -1, -1) if scene.tokens[k].kind == "stop"), None)
