@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from worklog_tui.extract.complaints import complains, whole
 from worklog_tui.extract.finders.bearer import bearer, head, marked, named_for
 from worklog_tui.extract.finders.fitness import mostly
 from worklog_tui.extract.finders.fitness import suits as suits_best
@@ -124,9 +125,13 @@ def _settle(made: Draft, scene: Scene, at: int) -> Sense | None:
         return None
     told = made.rule.gives.get("verdict")
     fitting = (
-        senses_for(token, made.thing) or _said_of_any(made, scene, token) or ([Sense(told, token.low)] if told else [])
+        senses_for(token, made.thing)
+        or _said_of_any(made, scene, token)
+        or ([Sense(told, token.low)] if told else [])
+        or _told_of_whole(made, scene, token)
     )
-    if not fitting or (fitting[0].weak and made.rule.gives.get("strong") and token.low.split()[0] not in ITS_OWN):
+    strong = made.rule.gives.get("strong") and token.low.split()[0] not in ITS_OWN
+    if not fitting or (fitting[0].weak and strong and not _told_of_whole(made, scene, token)):
         return None
     if fitting[0].weak and "part" in made.filled and made.thing.kind not in ("machine", "quality"):
         made.confidence -= 0.1
@@ -158,7 +163,7 @@ def _find_thing(made: Draft, scene: Scene, at: int) -> None:
         return
     made.filled.add("part")
     if _of_machine(token) and (scene.tokens[span.start].low in ("she", "shes", "he", "hes") or not _of_parts(token)):
-        made.thing, made.thing_at = named_for(scene, made.first_used, at) or (scene.engine(), None)
+        made.thing, made.thing_at = named_for(scene, made.first_used, at) or (_machine(scene, token), None)
         return
     if (k := _led_by_a_preposition(scene, made.first_used)) is not None and fits(scene.tokens[k].thing):  # type: ignore[arg-type]
         made.thing, made.thing_at = scene.tokens[k].thing, k
@@ -167,8 +172,25 @@ def _find_thing(made: Draft, scene: Scene, at: int) -> None:
     if made.thing is None and made.rule.id in OUTRIGHT:
         made.thing, made.thing_at = bearer(scene, made.first_used, at, lambda t: bool(_said_of(t, token)))
     _judged(made, scene, token)
-    if made.thing is None and _of_machine(token):
-        made.thing = scene.engine()
+    if made.thing is None and (_of_machine(token) or _complained(scene, token)):
+        made.thing = _machine(scene, token)
+
+
+def _machine(scene: Scene, token: Token) -> Thing:
+    """What a state of machines is of: the engine, but in a complaint the whole, unless an engine is what has it."""
+    engine = _of_machine(token) and scene.machine.fuel != "none"
+    return whole(scene) if _complained(scene, token) and not engine else scene.engine()
+
+
+def _complained(scene: Scene, token: Token) -> bool:
+    """Whether a complaint tells a trouble: where nothing was named, it is of the machine."""
+    return complains(scene) and {s.cls for s in token.senses if s.cls in VERDICTS} == {"bad"}
+
+
+def _told_of_whole(made: Draft, scene: Scene, token: Token) -> list[Sense]:
+    """What a complaint says of the machine is believed, whatever else it is said of."""
+    whole_one = made.thing is not None and made.thing.kind == "machine" and "part" in made.filled
+    return [s for s in token.senses if s.cls == "bad"] if whole_one and _complained(scene, token) else []
 
 
 def _led_by_a_preposition(scene: Scene, first: int) -> int | None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from worklog_tui.extract.complaints import complains
 from worklog_tui.extract.scene import Draft, Scene
 
 DROP = {
@@ -13,6 +14,8 @@ DROP = {
     "number": frozenset({"if", "would", "not", "joke", "disown"}),
     "follow_up": frozenset({"would", "joke", "memory", "not", "if", "reported"}),
 }
+TOLD = frozenset({"asked", "rule", "memory", "meanwhile"})
+"Words that are heard in a complaint too: `the complaint is that it screams`."
 DENIALS = frozenset({"no", "not", "never", "wont", "doesnt", "without", "nothing"})
 TURNED = {"bad": "good", "good": "bad"}
 
@@ -28,6 +31,8 @@ def refine(drafts: list[Draft], scene: Scene) -> list[Draft]:
         against = (stances & DROP[draft.kind]) - allowed
         if draft.kind == "work" and "memory" in against and _only_afterwards(draft, scene):
             against -= {"memory"}
+        if draft.kind == "finding" and draft.fields["verdict"] == "bad" and complains(scene):
+            against -= TOLD
         if against:
             scene.dropped.append(
                 f"{scene.said(draft.main, draft.last)}: {draft.kind} by {draft.rule.id} let go, "

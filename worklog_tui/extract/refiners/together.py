@@ -4,6 +4,7 @@ next words of the sentence only say again: `it's green all through so that's jun
 
 from __future__ import annotations
 
+from worklog_tui.extract.complaints import complains
 from worklog_tui.extract.finders.findings import part_words
 from worklog_tui.extract.finish import tidy
 from worklog_tui.extract.scene import Draft, Scene
@@ -22,6 +23,10 @@ def refine(drafts: list[Draft], scene: Scene) -> list[Draft]:
         if draft.kind != "finding":
             kept.append(draft)
             continue
+        if _symptom(draft, scene) and all(d.fields["state"] != draft.fields["state"] for d in found):
+            kept.append(draft)
+            found.append(draft)
+            continue
         last = found[-1] if found else None
         if last is not None and _one_breath(last, draft, scene):
             last.last = draft.last
@@ -39,6 +44,12 @@ def refine(drafts: list[Draft], scene: Scene) -> list[Draft]:
         kept.append(draft)
         found.append(draft)
     return kept
+
+
+def _symptom(draft: Draft, scene: Scene) -> bool:
+    """Whether it is one of the troubles of a complaint about the whole machine: each is a finding of its own."""
+    whole_one = draft.thing is not None and draft.thing.kind == "machine" and draft.fields["verdict"] == "bad"
+    return whole_one and complains(scene)
 
 
 def _same(first: Draft, second: Draft, scene: Scene) -> bool:

@@ -1,0 +1,31 @@
+"""Complaints: what is told to be wrong with a machine before anybody looked: `the driver says it judders`."""
+
+from __future__ import annotations
+
+from worklog_tui.extract.scene import Scene
+from worklog_tui.extract.tokens import Thing, Token
+
+
+def complains(scene: Scene) -> bool:
+    """Whether the sentence tells a complaint: by its own words, or as what somebody says."""
+    return scene.once(("complains",), lambda: _complains(scene.tokens))
+
+
+def _complains(tokens: list[Token]) -> bool:
+    return any(t.sense("complains", "reported") or _speaks(tokens, k) for k, t in enumerate(tokens))
+
+
+def _speaks(tokens: list[Token], k: int) -> bool:
+    """`The teacher says`, `porters told me`: a word that names nothing of a machine, and a verb of telling."""
+    if not tokens[k].sense("tells") or not k:
+        return False
+    before = tokens[k - 1]
+    return before.kind == "word" and not before.senses and before.low.isalpha() and len(before.low) > 3
+
+
+def whole(scene: Scene) -> Thing:
+    """The machine itself, by the last word of its kind: of `electric traction goods lift, worm gearbox`, the lift."""
+    kind = scene.machine.kind.partition(",")[0].partition(" with ")[0].lower().split()
+    if not kind:
+        return Thing("machine", "machine", "machine")
+    return Thing(kind[-1], kind[-1], "machine")
