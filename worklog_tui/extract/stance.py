@@ -153,17 +153,28 @@ def _held(tokens: list[Token], i: int, reach: str, cls: str) -> list[Token]:
         first, last = i, i
         while first and tokens[first - 1].clause == here.clause:
             first -= 1
-        while last + 1 < len(tokens) and tokens[last + 1].clause == here.clause:
+        while last + 1 < len(tokens) and tokens[last + 1].clause == here.clause and not _tells_on(tokens, last + 1):
             last += 1
         return tokens[first : last + 1] if cls in ("would", "book") else tokens[i : last + 1]
     first, last = i, i
     while first and tokens[first - 1].kind != "stop" and cls in ("asked", "doubt", "disown", "memory", "joke"):
+        if cls == "asked" and tokens[first - 1].clause != here.clause:
+            break
         first -= 1
     while (
         last + 1 < len(tokens) and tokens[last + 1].kind != "stop" and not (cls == "if" and _ends_if(tokens, last + 1))
     ):
         last += 1
     return tokens[first : last + 1]
+
+
+def _tells_on(tokens: list[Token], i: int) -> bool:
+    """Whether talk goes on with what there is: `before I do anything the cap comes off and it's over the line`."""
+    after = tokens[i + 1] if i + 1 < len(tokens) else None
+    return tokens[i].low == "and" and after is not None and after.low in TELLS_ON
+
+
+TELLS_ON = frozenset("its thats theyre shes hes theres ive weve".split())
 
 
 def _ends_if(tokens: list[Token], i: int) -> bool:
