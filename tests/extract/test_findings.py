@@ -96,3 +96,21 @@ def test_each_of_several_has_its_own(book: Rulebook) -> None:
 )
 def test_families_of_the_trade(book: Rulebook, words: str, wanted: tuple[str, str]) -> None:
     assert wanted in found(book, words)
+
+
+@pytest.mark.parametrize(
+    ("words", "verdict"),
+    [
+        ("Oil pressure next. Fifty psi. Lovely.", ["good"]),
+        ("Oil pressure next. Fifty psi, the book says forty. Lovely.", ["good"]),
+        ("Oil pressure next. Fifty psi. Right.", []),
+        ("Oil pressure next. Lovely morning for it.", []),
+    ],
+)
+def test_a_word_of_praise_after_a_figure_judges_it(book: Rulebook, words: str, verdict: list[str]) -> None:
+    assert [v for _, v in found(book, words)] == verdict
+
+
+def test_a_question_further_on_takes_nothing_back(book: Rulebook) -> None:
+    assert found(book, "the lamp's really dim so is that an earth or what") == [("lamp", "bad")]
+    assert found(book, "before I do anything the cap comes off and it's cracked") == [("cap", "bad")]

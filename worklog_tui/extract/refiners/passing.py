@@ -142,12 +142,17 @@ def _only_a_word(draft: Draft, scene: Scene) -> bool:
     while k >= 0 and scene.tokens[k].sense("degree", "all") and not scene.tokens[k].sense("copula"):
         k -= 1
     if k < 0:
-        return not scene.typed and not (token.sense("judged") and last_read(scene) is not None)
+        return not scene.typed and not (_praises(token) and last_read(scene) is not None)
     before = scene.tokens[k]
     if before.kind in ("amount", "number") and (scene.typed or token.sense("judged")):
         return False
     said = before.sense("copula", "reads", "not") or scene.text[before.end - 2 : before.end] in IS
     return not said and not (scene.typed and before.kind in ("thing", "comma", "which"))
+
+
+def _praises(token: Token) -> bool:
+    """Whether the word alone judges what was read before it: `Seventeen and a half. Lovely.`; `okay` only goes on."""
+    return bool(token.sense("judged")) or not token.sense("going_on")
 
 
 IS = frozenset({"'s", "\u2019s", "'e"})
