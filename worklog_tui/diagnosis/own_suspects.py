@@ -17,6 +17,8 @@ from worklog_tui.rulebook.faults import FaultBook
 MOST = 3
 NEAR = 3
 "So many notes after a fault a suspicion is about it (judgement)."
+STATES = (("low",), ("high",), ("weak",), ("poor",), ("too",), ("hot",), ("little",))
+"What begins so tells how something is, and is a trouble itself: low oil pressure is no part to look at."
 _TELLS = re.compile(r"\b(?:is|are|was|were|has|have|could|might|may|not)\b|['’]s\s")
 _TRIED = ("replace", "clean", "adjust", "repair", "fit", "make", "free", "tighten", "check", "test")
 
@@ -59,7 +61,12 @@ def own_suspects(log: Log, book: FaultBook, safety: Safety) -> list[Candidate]:
         step = f"check the {where} {thing}" if where else f"check the {full_name(log, thing, (fact.key,))}"
         if tokens(thing)[-1:] == ("leak",):
             step = f"find the {thing}"
-        vague = NOT.intersection(tokens(fact.cause)) or fact.cause in found or not _names_a_thing(log, fact, book)
+        vague = (
+            tokens(fact.cause)[:1] in STATES
+            or NOT.intersection(tokens(fact.cause))
+            or fact.cause in found
+            or not _names_a_thing(log, fact, book)
+        )
         if vague or _settled(log, event, fact) or safety.never(step):
             continue
         why = f"You suspected it yourself at {log.said(event.place)}, and nothing has settled it since."
