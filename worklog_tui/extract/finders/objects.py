@@ -11,6 +11,7 @@ from worklog_tui.extract.salience import salience
 from worklog_tui.extract.scene import Scene
 from worklog_tui.extract.subjects import as_thing, nearest
 from worklog_tui.extract.tokens import Thing
+from worklog_tui.model import Finding
 
 Found = tuple[Thing | None, int | None]
 POURED = frozenset({"drain", "fill", "flush", "bleed"})
@@ -52,15 +53,28 @@ def meant(scene: Scene, at: int, match: Match) -> Found:
     many = True if said & MANY or "lot" in " ".join(said) or "pair" in " ".join(said) else False if said & ONE else None
     best: tuple[float, Thing | None, int | None] = (FLOOR, None, None)
     heading = as_thing(scene.context.heading) if scene.context.heading is not None else None
+    wrong = _wrong(scene) if actions & MENDS else ""
     for place, thing, k in _candidates(scene, at, match):
         if _fits(thing, actions, headed=k is None and thing == heading):
             score = place + _suits(thing, actions) + _agrees(thing, many)
+            score += FAULTY * (k is None and thing.words.lower() == wrong)
             if score >= best[0] if k is not None else score > best[0]:
                 best = (score, thing, k)
     return best[1], best[2]
 
 
 FLOOR = -5.0
+MENDS = frozenset({"repair", "clean", "free", "adjust", "tighten", "replace"})
+FAULTY = 0.8
+"What is gained by the part in which the last fault was found: it is that which is put right."
+
+
+def _wrong(scene: Scene) -> str:
+    """The part of the last fault that was told in this note or the one before."""
+    older = set(scene.context.notes[:-1])
+    found = (f for f in reversed(scene.context.recent) if isinstance(f, Finding) and f.main.note not in older)
+    last = next(found, None)
+    return last.part.lower() if last is not None and last.verdict == "bad" else ""
 
 
 def inside(scene: Scene, at: int) -> Thing | None:

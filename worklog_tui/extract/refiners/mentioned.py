@@ -35,6 +35,8 @@ ADVERBS = {
     "flat": frozenset("out on".split()),
     "wide": frozenset("of at".split()),
     "clear": frozenset("by of".split()),
+    "it stays": frozenset("in as up on out put where there that".split()),
+    "stays": frozenset("in as up on out put where there that".split()),
     "held": frozenset("apart open on by with in up together down against shut closed back".split()),
     "its idling": frozenset({"at"}),
     "get in": frozenset("there here the it to through a".split()),
@@ -45,6 +47,7 @@ ADVERBS = {
     "dead": frozenset("centre center on easy slow".split()),
     "right": frozenset("through down up back across round".split()),
 }
+RUNS_ON = ("runs on", "run on", "running on", "ran on")
 "Words that are no states before these: `straight from the stud to the solenoid`, `high spot`."
 
 
@@ -107,6 +110,8 @@ def _other_word(draft: Draft, scene: Scene) -> bool:
     """`Straight from the stud`, `hard against the end`, `high spot`."""
     after = _at(scene, draft.last + 1)
     near = after.low.partition(" ")[0] if after is not None else ""
+    if scene.tokens[draft.main].low.endswith(RUNS_ON):
+        return after is not None and (after.kind in ("number", "amount", "thing") or bool(after.sense("article", "copula", "all")))
     figure = _at(scene, draft.last + 2)
     if near in ("to", "within") and figure is not None and figure.kind in ("number", "amount"):
         return False  # straight to two thou
