@@ -70,8 +70,8 @@ FAULTY = 0.8
 
 
 def _wrong(scene: Scene) -> str:
-    """The part of the last fault that was told in this note or the one before."""
-    older = set(scene.context.notes[:-1])
+    """The part of the last fault that was told in this note or the two before."""
+    older = set(scene.context.notes[:-2])
     found = (f for f in reversed(scene.context.recent) if isinstance(f, Finding) and f.main.note not in older)
     last = next(found, None)
     return last.part.lower() if last is not None and last.verdict == "bad" else ""
