@@ -150,3 +150,10 @@ def test_a_number_stands_for_what_was_counted(book: Rulebook, words: str, fact: 
 
 def test_a_typed_line_is_said_of_its_heading(book: Rulebook) -> None:
     assert ("brass plate", "bad") in found(book, "brass plate: scored at the top", track="typed")
+
+
+@pytest.mark.parametrize(
+    "words", ["The face it runs on is flat.", "Run on two heaters.", "Bob's your uncle, it stays as it is."]
+)
+def test_running_on_something_and_staying_somewhere_are_no_states(book: Rulebook, words: str) -> None:
+    assert all(part != "engine" for part, _ in found(book, words))

@@ -77,3 +77,10 @@ def test_a_bare_verb_is_done_while_filming_and_a_plan_when_typed(book: Rulebook)
 def test_a_row_of_compressions_is_one_test(book: Rulebook) -> None:
     lines = ("Compression next. Number one is ninety psi.", "Number two is eighty-five.", "Number three is ninety.")
     assert [w[:2] for w in work(book, *lines)] == [("test", "compression")]
+
+
+def test_what_was_found_bad_last_is_what_is_put_right(book: Rulebook) -> None:
+    lines = ("The carburettor. The bowl's full of muck.", "Wiped out.")
+    notes = [Note(f"n{i}", "s", line) for i, line in enumerate(lines)]
+    facts = read_session(book, Machine("Quarry pump"), notes)
+    assert ("clean", "bowl") in [(f.action, f.part) for f in facts if isinstance(f, Work)]

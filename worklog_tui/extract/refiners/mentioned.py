@@ -111,7 +111,9 @@ def _other_word(draft: Draft, scene: Scene) -> bool:
     after = _at(scene, draft.last + 1)
     near = after.low.partition(" ")[0] if after is not None else ""
     if scene.tokens[draft.main].low.endswith(RUNS_ON):
-        return after is not None and (after.kind in ("number", "amount", "thing") or bool(after.sense("article", "copula", "all")))
+        return after is not None and (
+            after.kind in ("number", "amount", "thing") or bool(after.sense("article", "copula", "all"))
+        )
     figure = _at(scene, draft.last + 2)
     if near in ("to", "within") and figure is not None and figure.kind in ("number", "amount"):
         return False  # straight to two thou
