@@ -68,7 +68,9 @@ def _told_last(scene: Scene) -> str:
     older = set(scene.context.notes[:-1])
     found = (f for f in reversed(scene.context.recent) if isinstance(f, Finding | Work) and f.main.note not in older)
     last = next(found, None)
-    return last.part.lower() if last is not None else ""
+    if last is None or (isinstance(last, Work) and last.action == "remove"):
+        return ""  # a guard that was taken off lay over what is looked at
+    return last.part.lower()
 
 
 def _of_fluids(state: Token, thing: Thing) -> bool:
