@@ -30,6 +30,10 @@ SUPPORT = frozenset("off out on is was are were looks all both".split())
 DOING = frozenset("im were ive weve been".split())
 BACK = frozenset("on in off out together".split())
 "After `back`: `head back on`, not `head back to the shop`."
+CANS = frozenset("oil fuel petrol gas water jerry diesel paint spray".split())
+"What a can is for; else `can` behind a part says what may be done with it."
+NOT_HERE = frozenset("yet here left".split())
+"After `no` and what is waited for: `no spring yet`."
 PLACED = frozenset("in up down back home oot".split())
 "`Shoes up till they lock`, `shaft back, wheel back`: between the word that opens a clause and its end."
 
@@ -60,6 +64,8 @@ def _mention(tokens: list[Token], i: int, typed: bool) -> int:
     """The end of the mention that begins at token i; i when none does."""
     if i and tokens[i].low.endswith("ing") and tokens[i - 1].low in DOING:
         return i  # `I'm winding some tape round it`
+    if tokens[i].sense("temporary") and _is_for_now(tokens, i):
+        return i
     j, parts = i, 0
     if tokens[i].low in PUMPING and i + 1 < len(tokens) and tokens[i + 1].low in IT:
         return i  # `pump it up`
@@ -69,6 +75,10 @@ def _mention(tokens: list[Token], i: int, typed: bool) -> int:
     while j < len(tokens) and tokens[j].kind == "term" and tokens[j].sense("part"):
         if parts and (tokens[j].sense("did", "does") and j + 1 < len(tokens) and not tokens[j + 1].sense("part")):
             break
+        if parts and tokens[j].low == "can" and tokens[j - 1].low not in CANS:
+            break  # `the belt can stay`
+        if parts and tokens[j].low == "cut":
+            break  # `gasket cut from card`
         parts += 1
         j += 1
     if not parts or _is_verb(tokens, first, j):
@@ -83,6 +93,12 @@ def _mention(tokens: list[Token], i: int, typed: bool) -> int:
     ):
         j += 1
     return j
+
+
+def _is_for_now(tokens: list[Token], i: int) -> bool:
+    """Whether `temp` says temporary, not temperature: `temp gasket`, not `temp gauge`, `temp 80`."""
+    part = tokens[i + 1].sense("part") if i + 1 < len(tokens) else None
+    return part is not None and part.kind not in ("tool", "quality", "control", "electric", "fluid")
 
 
 def _is_verb(tokens: list[Token], first: int, j: int) -> bool:
@@ -136,6 +152,8 @@ def _supported(tokens: list[Token], i: int, first: int, j: int, typed: bool) -> 
         or before.low in AGE
         or before.sense("did", "do", "doing", "bad", "good", "want", "get", "shopping", "jobs")
     ):
+        return True
+    if before is not None and before.low == "no" and after is not None and after.low in NOT_HERE:
         return True
     if after is not None and after.low == "back" and j + 1 < len(tokens) and tokens[j + 1].low in BACK:
         return True

@@ -28,6 +28,10 @@ _HELPED = word_set("wet oil charger choke")
 _EMPTY = word_set("flat low dead discharged down empty")
 _BROKEN = word_set("cracked split broken snapped stripped perished torn tore worn missing gone rotten chipped broke")
 "What no cleaning, adjusting or tightening puts right."
+_OUT_OF_SET = word_set(
+    "slack loose tight out early late low high wide narrow fast slow retarded advanced off wrong close"
+)
+"What is put right by setting it to a figure."
 CURES = RENEW | word_set("adjust free")
 "What, done to a suspected thing, deals with the suspicion; what is blocked or dirty is cleaned."
 _CLOGGED = word_set("blocked plugged clogged dirty gummed sooted choked air water rust sludge coked carbon oily fouled")
@@ -169,9 +173,12 @@ def _finding(matter: Matter, finding: Finding, said: Said) -> bool:
 def _reading(matter: Matter, reading: Reading, said: Said) -> bool:
     if reading.role not in ("measured", "set") or not same(thing(reading.subject, reading.name), matter.thing):
         return False
+    set_so = reading.role == "set" and said.compares not in ("low", "high")
     if matter.quantity:
         helped = set(raw_words(reading.condition)) & _HELPED
-        return matter.quantity == reading.quantity and said.compares == "good" and not helped
+        return matter.quantity == reading.quantity and (said.compares == "good" or set_so) and not helped
+    if set_so and matter.reason == "fault":
+        return bool(set(raw_words(matter.bad)) & _OUT_OF_SET) or "adjust" in matter.thing.deed.actions
     if matter.reason == "to do" and matter.thing.deed.actions & _SETTLES:
         return not _same_spot(matter, said)
     return False

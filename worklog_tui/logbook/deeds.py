@@ -18,7 +18,7 @@ _ASKED = (
     ("strip dismantle split overhaul rebuild", word_set("strip remove repair")),
     ("clean blow wash scrub descale degrease unblock scrape derust", word_set("clean flush free")),
     ("flush", word_set("flush clean drain")),
-    ("drain dump empty", word_set("drain flush replace")),
+    ("drain dump empty", word_set("drain flush replace fill")),
     ("fill refill top", word_set("fill replace")),
     ("change renew replace swap exchange", RENEW | word_set("drain fill adjust test")),
     ("fit refit reinstall install mount reassemble assemble rejoin", RENEW),

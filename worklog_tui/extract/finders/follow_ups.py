@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+from worklog_tui.extract.finders.owed_thing import returnable, thing_talked_of
+from worklog_tui.extract.finders.several import first_member
 from worklog_tui.extract.listing import LISTS
 from worklog_tui.extract.matching import Match
 from worklog_tui.extract.scene import Draft, Scene
-from worklog_tui.extract.subjects import Fits, earlier, nearest, remembered
-from worklog_tui.extract.tokens import Thing
+from worklog_tui.extract.subjects import earlier, remembered
 from worklog_tui.model import Finding
 
 LONGEST = 9
@@ -28,33 +29,48 @@ def draft(match: Match, scene: Scene) -> Draft | None:
                  first_used=match.first, last_used=match.last - 1)  # fmt: skip
     if topic == "clause":
         words = "" if _unreal(match, scene) else _rest(match, scene, made)
+    elif topic == "list":
+        made.main, made.thing = match.last, first_member(scene, match.last)
+        words = made.thing.words if made.thing else ""
     elif slots:
         made.main, made.last = min(slots), max(slots)
         made.thing = next((scene.tokens[k].thing for k in slots if scene.tokens[k].thing), None)
         words = scene.said(made.main, made.last)
         if made.thing is None:
-            talked = _thing_talked_of(match, scene, made)
+            talked = thing_talked_of(match, scene, made)
             words = f"{talked.words} {words}" if talked else words if " the " in words else ""
             made.thing = talked
     else:
-        made.thing = _thing_talked_of(match, scene, made)
+        made.thing = thing_talked_of(match, scene, made)
         words = made.thing.words if made.thing else ""
     if not words:
         return None
-    reason = "part needed" if buys else gives["reason"]
-    if reason in ("listed", VIEWERS):
-        reason = scene.context.listing
-    if reason in ("part needed", "temporary") and made.thing is not None and made.thing.kind == "tool":
+    reason = _reason(made, match, scene, buys)
+    if not reason:
         return None
-    if reason == "left":
-        reason = "fault" if _is_bad(made, scene) or _let_be(match, scene) else "to do"
     if "topic" in made.filled:
         made.confidence -= 0.04 if gives["reason"] == "left" and _points_back(match, scene) else 0.08
     made.fields = {"topic": words, "reason": reason, "name": made.thing.name if made.thing else ""}
     return made
 
 
+def _reason(made: Draft, match: Match, scene: Scene, buys: bool) -> str:
+    """The reason of a follow-up; empty where the words raise nothing after all."""
+    reason = "part needed" if buys else str(match.rule.gives["reason"])
+    if reason in ("listed", VIEWERS):
+        reason = scene.context.listing
+    if reason in ("part needed", "temporary") and made.thing is not None and made.thing.kind == "tool":
+        return ""
+    if reason == LET_BE:
+        return "fault" if _just_found_bad(made, match, scene) else ""
+    if reason == "left":
+        return "fault" if _is_bad(made, scene) or _let_be(match, scene) else "to do"
+    return reason
+
+
 VIEWERS = "put to viewers"
+LET_BE = "left faulty"
+"A fault that is let be; nothing where nothing was found bad."
 ASKS = frozenset("did does do is are was can may should which what how where who why has have would".split())
 
 
@@ -89,6 +105,15 @@ def _is_bad(made: Draft, scene: Scene) -> bool:
     return any(
         isinstance(f, Finding) and f.verdict == "bad" and f.name == made.thing.name for f in scene.context.recent
     )
+
+
+def _just_found_bad(made: Draft, match: Match, scene: Scene) -> bool:
+    """Whether the last thing told of it, or of anything, was that it is bad."""
+    if made.thing is None or scene.tokens[-1].low == "!":
+        return False
+    here = any(t.sense("bad") and "not" not in t.stances for t in scene.tokens[: match.first])
+    last = scene.context.recent[-2:]
+    return here or any(isinstance(f, Finding) and f.verdict == "bad" and f.name == made.thing.name for f in last)
 
 
 def _points_back(match: Match, scene: Scene) -> bool:
@@ -129,8 +154,8 @@ def _rest(match: Match, scene: Scene, made: Draft) -> str:
     if made.rule.gives["reason"] == "fallback" and not _names_work(scene, first, last):
         return ""
     if made.rule.gives["reason"] == "question":
-        k = earlier(scene, match.first, _returnable)
-        thing = scene.tokens[k].thing if k is not None else remembered(scene, _returnable, fresh=1)
+        k = earlier(scene, match.first, returnable)
+        thing = scene.tokens[k].thing if k is not None else remembered(scene, returnable, fresh=1)
         if thing is not None and made.thing is None:
             made.thing = made.thing or thing
             words = f"{thing.words}: {words}"
@@ -174,55 +199,3 @@ SKIPPED = frozenset(
         "but and well"
     ).split()
 )
-
-
-def _returnable(thing: Thing) -> bool:
-    return thing.kind not in ("tool", "quality", "machine", "unknown")
-
-
-def _thing_talked_of(match: Match, scene: Scene, made: Draft) -> Thing | None:
-    """The thing before the words, in their clause or earlier, else what was talked of, else what stands after them."""
-    wanted = WANTED.get(str(made.rule.gives["reason"]), (_put_right, _returnable))
-    for fits in wanted:
-        k = nearest(scene, match.first, fits)
-        if k is None or k > match.first or (fits in (_put_right, _solid) and _only_used(scene, k)):
-            k = earlier(scene, match.first, fits)
-        if k is not None:
-            made.thing_at = k
-            return scene.tokens[k].thing
-    for fits in (_found_bad(scene), *wanted):
-        if (thing := remembered(scene, fits, fresh=2)) is not None:
-            made.filled.add("topic")
-            return thing
-    k = nearest(scene, match.first, _put_right)
-    if k is not None:
-        made.thing_at = k
-        return scene.tokens[k].thing
-    return None
-
-
-def _found_bad(scene: Scene) -> Fits:
-    """Things that were found bad in the last words: though their word is often none: a bolt, a washer."""
-    last = scene.context.recent[-1:]
-    names = {f.name for f in last if isinstance(f, Finding) and f.verdict == "bad" and f.name}
-    return lambda thing: thing.loose and thing.name in names and _returnable(thing)
-
-
-def _only_used(scene: Scene, k: int) -> bool:
-    """Whether the thing is what something was made of or held by: `cut from an inner tube`, `tied off the frame`."""
-    before = [t.low for t in scene.tokens[max(0, k - 3) : k] if not t.sense("article")]
-    return bool(before) and before[-1] in ("from", "with", "off", "frm", "out of")
-
-
-def _put_right(thing: Thing) -> bool:
-    """What is come back to: the thing, not the tape that is round it for now."""
-    return _returnable(thing) and thing.kind not in ("material", "fluid") and not thing.loose
-
-
-def _solid(thing: Thing) -> bool:
-    """A thing, though its word is often none."""
-    return _returnable(thing) and thing.kind not in ("material", "fluid")
-
-
-WANTED: dict[str, tuple[Fits, ...]] = {"to do": (_returnable,), "temporary": (_put_right, _solid)}
-"What may be meant, the better guess first."

@@ -54,9 +54,21 @@ def _unnamed(draft: Draft, scene: Scene) -> list[tuple[int, Thing]]:
     return rows
 
 
+def first_member(scene: Scene, first: int) -> Thing | None:
+    """The first member of a list that begins at token `first`, in its own words; None where the words end."""
+    end = next((k for k in range(first, len(scene.tokens)) if scene.tokens[k].kind in ("comma", "stop")), None)
+    end = len(scene.tokens) if end is None else end
+    if end == first:
+        return None
+    words = scene.said(first, end - 1)
+    return Thing(words, "", "unknown", own=words, known=False)
+
+
 def _names_something(tokens: list[Token]) -> bool:
     """Whether a member of a list has words of its own, and no verb and no known part, which is found as it is."""
-    said = not any(t.sense(*TALK) or (t.thing is not None and t.thing.known) for t in tokens)
+    said = not any(
+        (t.sense(*TALK) and not t.sense("do")) or (t.thing is not None and t.thing.known) for t in tokens
+    )  # of `set the points` the vocabulary knows one word, asked or done
     return said and not all(t.sense("filler") for t in tokens)
 
 
