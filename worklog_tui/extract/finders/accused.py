@@ -11,7 +11,7 @@ from worklog_tui.extract.finders.blamed import Named
 from worklog_tui.extract.matching import Match
 from worklog_tui.extract.scene import Draft, Scene
 from worklog_tui.extract.tokens import Thing, Token
-from worklog_tui.model import Finding
+from worklog_tui.model import Finding, Suspect
 
 NO_PART = frozenset({"tool", "machine"})
 BARRED = {
@@ -76,6 +76,7 @@ def _told_so(named: Named, match: Match, scene: Scene) -> bool:
         and (bad or not gives.get("told"))
         and (suspected_before(scene, named) or not gives.get("again"))
         and (not gives.get("cleared") or _may_be_cleared(named, scene))
+        and (not gives.get("instead") or _something_cleared(scene))
         and (not gives.get("after_bad") or _explains(named, match, scene))
     )
 
@@ -94,11 +95,17 @@ def _placed_so(named: Named, match: Match, scene: Scene) -> bool:
         return False  # `so the pack's not optional`
     if gives.get("apart") and _has_verb(scene, match.last - 2):
         return False
-    if gives.get("starts") and not (scene.typed and _thought_starts(scene, named) and told_bad_here(scene)):
+    if gives.get("starts") and not _only_asked(named, scene):
         return False
     return (not gives.get("queried") or scene.tokens[-1].low == "?") and (
         not gives.get("ends") or _thought_ends(scene, named.last + 1)
     )
+
+
+def _only_asked(named: Named, scene: Scene) -> bool:
+    """Whether a typed question is nothing but a name, after trouble or with a state: `belt slips. clutch?`."""
+    bad = _told_bad(scene.tokens[named.first : named.last + 1])
+    return scene.typed and _thought_starts(scene, named) and (bad or told_bad_here(scene))
 
 
 def _has_verb(scene: Scene, k: int) -> bool:
@@ -138,6 +145,15 @@ def _explains(named: Named, match: Match, scene: Scene) -> bool:
     causes = any(t.sense("cause") for t in inside) or named.name in SEEPS or _told_bad(inside)
     before = scene.tokens[: match.first]
     return causes and (any(t.sense("bad", "trouble") for t in before) or told_bad_here(scene))
+
+
+def _something_cleared(scene: Scene) -> bool:
+    """Whether this note ruled something out, or found something good: `No, that's clean. It's the needle.`"""
+    here = [f for f in scene.context.recent if f.main.note not in scene.context.notes]
+    return any(
+        (isinstance(f, Suspect) and f.standing == "ruled out") or (isinstance(f, Finding) and f.verdict == "good")
+        for f in here
+    )
 
 
 def told_bad_here(scene: Scene) -> bool:

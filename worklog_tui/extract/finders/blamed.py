@@ -69,7 +69,7 @@ def after(scene: Scene, i: int, any_words: bool = False) -> Named | None:
     while first < n and not _names(scene, tokens[first]) and _is_passed(tokens[first]):
         shown = shown or (tokens[first].sense("article") is not None and tokens[first].low != "some")
         first += 1
-    end = first
+    end = first + int(shown and first < n and _is_verb_too(tokens[first]) and first > i)
     while end < n and end - first < LONGEST and (end == first or tokens[end].clause == tokens[first].clause):
         step = _step(scene, end, end > first)
         if not step:
@@ -101,7 +101,7 @@ def _named(scene: Scene, first: int, end: int, head_end: int, shown: bool) -> Na
     sense = tokens[cause].sense("cause") if cause is not None else None
     name = sense.name if sense else (thing.name if thing else loose)
     known = cause is not None or thing is not None or bool(loose)
-    plain = any(_is_plain(tokens[k]) for k in span)
+    plain = any(_is_plain(tokens[k]) or (k == first and _is_verb_too(tokens[k])) for k in span)
     if not known and not (shown and plain):
         return None
     words = spoken(scene.said(first, end - 1))
@@ -139,6 +139,11 @@ def _is_plain(token: Token) -> bool:
         and token.low not in NO_NAME and token.low not in ENDS and token.low not in JOINS
         and not token.low.endswith(("ing", "nt", "ly"))
     )  # fmt: skip
+
+
+def _is_verb_too(token: Token) -> bool:
+    """Whether a word that is mostly a verb may be a name behind an article: `a winding`, `the check`."""
+    return bool(token.sense("do", "doing")) and " " not in token.low and token.low not in NO_NAME
 
 
 def _loose(scene: Scene, token: Token) -> str:

@@ -43,10 +43,12 @@ def pointed_at(match: Match, scene: Scene) -> Shown | None:
     if gives.get("cure"):
         return _cured(scene)
     clears = gives["standing"] == "ruled out"
+    if gives.get("answer"):
+        return _asked_just_now(scene, clears)
     if not clears and (named := _behind(match, scene)) is not None:
         return named
     k = None if clears else _found_here(scene, first)
-    if gives.get("told") and k is None:
+    if (gives.get("told") and k is None) or (gives.get("found") and k is None and found_in_note(scene) is None):
         return None
     k = earlier(scene, first, can_fail) if k is None else k
     if k is not None and gives.get("blamed") and not _is_suspect(scene.tokens[k].thing, scene):
@@ -102,6 +104,17 @@ def _open_suspects(scene: Scene) -> Iterator[Shown]:
             continue
         if (fact.name or fact.cause.lower()) in scene.context.suspects:
             yield Shown(fact.cause, Thing(fact.cause, fact.name, "part", own=fact.cause), None, True, 0.0)
+
+
+def _asked_just_now(scene: Scene, clears: bool) -> Shown | None:
+    """What `no.` and `yes.` answer: the newest suspect, of this note for a no, of the last ones for a yes."""
+    lately = set(scene.context.notes[:-FRESH])
+    for fact in reversed(scene.context.recent):
+        if isinstance(fact, Suspect) and fact.main.note not in (scene.context.notes if clears else lately):
+            if fact.standing != "suspected":
+                return None
+            return Shown(fact.cause, Thing(fact.cause, fact.name, "part", own=fact.cause), None, True, 0.0)
+    return None
 
 
 def _cured(scene: Scene) -> Shown | None:
