@@ -22,6 +22,7 @@ from worklog_tui.extract.refiners import (
     passing,
     repeats,
     roles,
+    said_once,
     settled,
     tested,
     together,
@@ -55,6 +56,7 @@ REFINERS: tuple[Callable[[list[Draft], Scene], list[Draft]], ...] = (
     repeats.refine,  # what was implied and said is one
     together.refine,
     cleared.refine,  # needs the verdicts
+    said_once.refine,  # after all that makes suspects
 )
 
 
