@@ -9,7 +9,7 @@ from worklog_tui.model import Suspect
 from worklog_tui.rulebook.patterns import Rule
 
 CLEARED = Rule("suspect.found-good", "", {}, (), (), 0.6)
-PROVED = Rule("suspect.found-bad", "", {}, (), (), 0.55)
+PROVED = Rule("suspect.found-bad", "", {}, (), (), 0.48)
 
 
 def refine(drafts: list[Draft], scene: Scene) -> list[Draft]:
