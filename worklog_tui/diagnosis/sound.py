@@ -29,7 +29,7 @@ _POINTS = frozenset({
     "clean", "check", "do", "make", "find", "cause", "replace", "real", "good", "bad", "left",
 })  # fmt: skip
 TWICE = 2
-WEIGHED = (Tier.LISTED, Tier.HOLDS_UP, Tier.STOP_GAP, Tier.PART, Tier.NOTICED)
+WEIGHED = (Tier.LISTED, Tier.HOLDS_UP, Tier.PART, Tier.NOTICED)
 _REMARK = re.compile(r"\s*\([^)]*\)$")
 
 

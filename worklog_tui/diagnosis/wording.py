@@ -69,7 +69,8 @@ class Wording:
             return item.name
         facts = (e.fact for key in reversed(item.anchors) if (e := self.log.at(key)))
         part = next((f.part for f in facts if isinstance(f, Finding) and self._names_something(f.part)), "")
-        return bare(part) if part and not is_clause(part) and self.log.has_said(bare(part)) else item.name
+        part = bare(part)[:1].lower() + bare(part)[1:] if bare(part)[1:2].islower() else bare(part)
+        return part if part and not is_clause(part) and self.log.has_said(part) else item.name
 
     def _names_something(self, about: str) -> bool:
         """Whether the words name a thing at all: 'which' and 'the lot' do not."""
