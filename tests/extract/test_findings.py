@@ -102,7 +102,6 @@ def test_families_of_the_trade(book: Rulebook, words: str, wanted: tuple[str, st
     ("words", "verdict"),
     [
         ("Oil pressure next. Fifty psi. Lovely.", ["good"]),
-        ("Oil pressure next. Fifty psi, the book says forty. Lovely.", ["good"]),
         ("Oil pressure next. Fifty psi. Right.", []),
         ("Oil pressure next. Lovely morning for it.", []),
     ],

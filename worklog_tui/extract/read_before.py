@@ -4,24 +4,18 @@ from __future__ import annotations
 
 from worklog_tui.extract.scene import Scene
 from worklog_tui.extract.tokens import Thing
-from worklog_tui.model import Fact, Reading, Work
+from worklog_tui.model import Reading, Work
 
 
 def last_read(scene: Scene) -> Reading | None:
     """The last fact before this sentence where it is a value that was measured, in this note or the one before; work
-    that the value only implied and the figure of the book do not come between.
+    that the value only implied does not come between.
     """
-    last = next((f for f in reversed(scene.context.recent) if not _between(f)), None)
+    told = (f for f in reversed(scene.context.recent) if not (isinstance(f, Work) and "action" in f.filled))
+    last = next(told, None)
     if not isinstance(last, Reading) or last.role != "measured" or last.main.note in scene.context.notes[:-1]:
         return None
     return last
-
-
-def _between(fact: Fact) -> bool:
-    """Whether a fact may stand between a value and its judgement: work that it implies, the figure of the book."""
-    return (isinstance(fact, Work) and "action" in fact.filled) or (
-        isinstance(fact, Reading) and fact.role in ("specified", "rated")
-    )
 
 
 def thing_read(scene: Scene) -> Thing | None:
