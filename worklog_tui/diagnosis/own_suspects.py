@@ -65,6 +65,7 @@ def own_suspects(log: Log, book: FaultBook, safety: Safety) -> list[Candidate]:
             tokens(fact.cause)[:1] in STATES
             or NOT.intersection(tokens(fact.cause))
             or fact.cause in found
+            or _is_doing(fact)
             or not _names_a_thing(log, fact, book)
         )
         if vague or _settled(log, event, fact) or safety.never(step):
@@ -74,6 +75,12 @@ def own_suspects(log: Log, book: FaultBook, safety: Safety) -> list[Candidate]:
         tier = Tier.COMPLAINT if firm else Tier.OWN_CAUSE
         found[fact.cause] = Candidate(tier, len(found) / 10, made, fact.name, fact.cause)
     return list(found.values())[:MOST]
+
+
+def _is_doing(suspect: Suspect) -> bool:
+    """Whether a cause tells what goes on, such as running lean or making oil: there is nothing there to look at."""
+    first = tokens(suspect.cause)[:1]
+    return bool(first) and first[0].endswith("ing") and first[0] not in tokens(suspect.name)
 
 
 def _thing(log: Log, suspect: Suspect) -> str:

@@ -17,6 +17,7 @@ COUNTED = frozenset(
     (
         "miles mile ks clicks kilometres quid bucks people times strokes pulls years yrs pages holes grit parts teeth "
         "tooth blades links plies coats pieces bolts screws studs nuts washers goes tries attempts videos episodes "
+        "side sides corner corners face faces "
         "subscribers kids lads blokes folks cans bottles boxes bags rolls sheets dollars odd "
         "cylinders pots valves plugs wires cables horse hp acres sheep cows"
     ).split()
