@@ -12,12 +12,16 @@ def complains(scene: Scene) -> bool:
 
 
 def _complains(tokens: list[Token]) -> bool:
-    return any(t.sense("complains", "reported") or _speaks(tokens, k) for k, t in enumerate(tokens))
+    for k, token in enumerate(tokens):
+        sense = token.sense("complains", "reported", "tells")
+        if sense is not None and (sense.cls != "tells" or _speaks(tokens, k)):
+            return True
+    return False
 
 
 def _speaks(tokens: list[Token], k: int) -> bool:
-    """`The teacher says`, `porters told me`: a word that names nothing of a machine, and a verb of telling."""
-    if not tokens[k].sense("tells") or not k:
+    """`The teacher says`, `porters told me`: a word that names nothing of a machine before a verb of telling."""
+    if not k:
         return False
     before = tokens[k - 1]
     return before.kind == "word" and not before.senses and before.low.isalpha() and len(before.low) > 3

@@ -51,7 +51,9 @@ def _turned_to(scene: Scene, topic: Topic | None) -> Topic | None:
     if not words or len(words) > SHORT or any(t.kind in ("number", "amount") or t.sense("did", "bad") for t in words):
         return None
     thing = next((t.thing for t in words[:2] if t.thing is not None), None)
-    if any(t.sense("copula", "reads", "off") or t.low in AWAY for t in words[1:3]) or (thing is not None and not _is_measured(thing)):
+    if any(t.sense("copula", "reads", "off") or t.low in AWAY for t in words[1:3]):
+        return None
+    if thing is not None and not _is_measured(thing):
         return None
     if thing is None or thing.kind != "part" or not thing.quantities or thing.quantities[0] not in TURNED_TO:
         return None

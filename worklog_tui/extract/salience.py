@@ -79,8 +79,9 @@ def _out_of_the_way(scene: Scene, k: int) -> bool:
 def _put_by_it(scene: Scene, k: int) -> bool:
     """`I put a washer behind it`: what was done to the thing that is talked of."""
     after = [t.low for t in scene.tokens[k + 1 : k + 3]]
-    verb = any(t.sense("did", "do", "doing") or t.low in PUTS for t in scene.tokens[max(0, k - 4) : k])
-    return verb and len(after) == 2 and after[0] in PREPOSITIONS and after[1] in THAT
+    if len(after) < 2 or after[0] not in PREPOSITIONS or after[1] not in THAT:
+        return False
+    return any(t.sense("did", "do", "doing") or t.low in PUTS for t in scene.tokens[max(0, k - 4) : k])
 
 
 PUTS, THAT = frozenset("put stuck got hung".split()), frozenset("it them that there".split())

@@ -6,6 +6,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+from typing import Any
+
 from worklog_tui.extract.finders import blamed
 from worklog_tui.extract.finders.blamed import Named
 from worklog_tui.extract.matching import Match
@@ -34,6 +37,8 @@ SEEPS = frozenset({"air", "water"})
 def accused(found: Match, scene: Scene) -> Draft | None:
     """The cause named in any words next to what accuses or clears it; None where it names none."""
     gives = found.rule.gives
+    if not _may_be(gives, scene):
+        return None
     named = _named(found, scene)
     if named is None or not _told_so(named, found, scene) or not _placed_so(named, found, scene):
         return None
@@ -44,6 +49,20 @@ def accused(found: Match, scene: Scene) -> Draft | None:
                  last_used=max(found.last - 1, named.last))  # fmt: skip
     made.fields = {"cause": named.words, "standing": gives["standing"], "name": named.name}
     return made
+
+
+def _may_be(gives: Mapping[str, Any], scene: Scene) -> bool:
+    """Whether the sentence holds at all what the rule asks for, so that most need no second look."""
+    if (gives.get("queried") and scene.tokens[-1].low != "?") or (gives.get("again") and not scene.context.suspects):
+        return False
+    if gives.get("after_bad") and not told_bad_here(scene) and not scene.once(("bad",), lambda: _any_bad(scene.tokens)):
+        return False
+    follow = gives.get("follow")
+    return not follow or not scene.once(("lows",), lambda: {t.low for t in scene.tokens}).isdisjoint(follow)
+
+
+def _any_bad(tokens: list[Token]) -> bool:
+    return any(t.sense("bad", "trouble") for t in tokens)
 
 
 def _named(found: Match, scene: Scene) -> Named | None:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
+
 from worklog_tui.extract.scene import Scene
 from worklog_tui.extract.tokens import Thing, Token
 
@@ -43,10 +45,14 @@ def mostly(scene: Scene, state: Token) -> frozenset[str]:
 
 def suits(thing: Thing, by: frozenset[str]) -> bool:
     """Whether a thing is one of those named: of bearings is the front bearing too."""
-    if f"kind:{thing.kind}" in by or f"system:{thing.system}" in by:
-        return True
-    words = thing.name.split()
-    return any(" ".join(words[n:]) in by for n in range(len(words)))
+    return not by.isdisjoint(_called(thing.kind, thing.system, thing.name))
+
+
+@lru_cache(maxsize=4000)
+def _called(kind: str, system: str, name: str) -> tuple[str, ...]:
+    """All by which the grammars may mean a thing: its kind, its system, its name and the ends of it."""
+    words = name.split()
+    return (f"kind:{kind}", f"system:{system}", *(" ".join(words[n:]) for n in range(len(words))))
 
 
 def _poor(thing: Thing) -> float:

@@ -16,7 +16,11 @@ def refine(drafts: list[Draft], scene: Scene) -> list[Draft]:
         if draft != best[_words(draft)]:
             scene.dropped.append(f"{scene.said(draft.main, draft.last)}: {draft.rule.id} gives way to a better reading")
     kept = sorted(best.values(), key=lambda d: (d.main, d.kind))
-    return [d for d in kept if not any(_inside(d, other) or _is_means(d, other) for other in kept)]
+    by_means = [d for d in kept if d.kind == "work" and d.fields.get("used")]
+    return [
+        d for d in kept
+        if not any(_inside(d, other) for other in kept) and not any(_is_means(d, other) for other in by_means)
+    ]  # fmt: skip
 
 
 def _words(draft: Draft) -> tuple[str, int, str]:
