@@ -69,7 +69,7 @@ class Token:
 
     def sense(self, *classes: str) -> Sense | None:
         """The first sense of one of the classes, in the order of the classes."""
-        if self.senses:
+        if self.senses and not self.classes.isdisjoint(classes):
             for cls in classes:
                 for s in self.senses:
                     if s.cls == cls:
