@@ -44,11 +44,24 @@ def measures_nothing(scene: Scene, i: int) -> bool:
         _is_grade(scene, i) or _of_a_tool(scene, i) or _of_a_meter(scene, i) or _counts(scene, i) or _named_by(scene, i)
         or _is_code(scene, i) or _is_year(token, scene, i) or _of_the_weather(scene, i) or _refused(scene, i)
         or _to_the_inch(scene, i) or _of_the_shop(scene, i) or _a_size(scene, i) or _taken_off(scene, i)
+        or _is_each(scene, i)
     )  # fmt: skip
 
 
 def _after(scene: Scene, i: int, n: int = 1) -> list[Token]:
     return scene.tokens[i + 1 : i + 1 + n]
+
+
+def _is_each(scene: Scene, i: int) -> bool:
+    """`A pint an hour`, `a tankful a day`: for how long a measure goes is no time that anything took."""
+    token, before = scene.tokens[i], scene.tokens[max(0, i - 2) : i]
+    return (
+        token.amount is not None and token.low in ("a", "an", "each", "every") and len(before) == 2
+        and before[0].sense("article") is not None and before[1].low in MEASURES
+    )  # fmt: skip
+
+
+MEASURES = frozenset("pint gallon litre liter quart cup cupful drop tank tankful mile kilo pound ton bag".split())
 
 
 def _is_grade(scene: Scene, i: int) -> bool:
