@@ -105,5 +105,5 @@ def _waited_for(scene: Scene) -> str:
     """`More like thirty-five` after `twenty minutes in the dip`: the same wait, told again."""
     for fact in reversed(scene.context.recent):
         if isinstance(fact, Reading) and fact.quantity == "duration":
-            return fact.subject if fact.role == "planned" else ""
+            return fact.subject if fact.role == "planned" and fact.subject != "parts" else ""
     return ""

@@ -24,7 +24,7 @@ def refine(drafts: list[Draft], scene: Scene) -> list[Draft]:
     for draft in drafts:
         if draft.kind == "reading" and not draft.fields["role"]:
             draft.fields["role"] = _role(draft, scene, amounts)
-            if draft.fields["quantity"] == "duration" and _is_ordered(scene):
+            if draft.fields["quantity"] == "duration" and draft.fields["unit"] in DAYS and _is_ordered(scene):
                 draft.fields["subject"] = "parts"
     return drafts
 
@@ -155,6 +155,10 @@ def _read_off(i: int, scene: Scene) -> bool:
 BATHS = frozenset(
     "dip soak bath cleaner ultrasonic ultra oven freezer lamp charger charge vinegar ultrasnc acid rust solvent".split()
 )
+
+
+DAYS = frozenset({"day", "week", "month"})
+"In what the delivery of parts is told; what is left for an hour is something else."
 
 
 def _is_ordered(scene: Scene) -> bool:
