@@ -10,6 +10,7 @@ from contextlib import suppress
 from functools import partial
 from typing import TYPE_CHECKING, Any, ClassVar
 
+from textual import events
 from textual.app import App, SystemCommand
 from textual.binding import Binding, BindingType
 from textual.driver import Driver
@@ -43,6 +44,8 @@ class Recorder(App[int]):
         super().__init__()
         self._own = errands
         self._machine = machine
+        self._held: list[events.Event] = []
+        "Keys and pastes that came while a machine was being opened."
 
     def get_driver_class(self) -> type[Driver]:
         """Textual's driver; the one of Linux and macOS with pastes taken out whole."""
@@ -94,6 +97,21 @@ class Recorder(App[int]):
         for command in super().get_system_commands(screen):
             if command.title not in ("Maximize", "Minimize"):
                 yield command
+
+    async def on_event(self, event: events.Event) -> None:
+        """What is typed while a machine is being opened waits for its note line; only leaving does not wait."""
+        typed = isinstance(event, events.Paste) or (isinstance(event, events.Key) and event.key != "ctrl+q")
+        if typed and not event.is_forwarded and getattr(self.screen, "opening", False):
+            self._held.append(event)
+        else:
+            await super().on_event(event)
+
+    async def on_recording_screen_ready(self, message: RecordingScreen.Ready) -> None:
+        """The note line is there: what was typed meanwhile goes into it, in its order."""
+        held, self._held = self._held, []
+        message.screen.opening = False
+        for event in held:
+            await super().on_event(event)
 
     def on_start_screen_opened(self, message: StartScreen.Opened) -> None:
         self.switch_screen(RecordingScreen(message.errands, message.machine))

@@ -2,20 +2,20 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from typing import ClassVar
 
 from textual.app import ComposeResult
 from textual.binding import Binding, BindingType
 from textual.containers import Horizontal, Vertical
-from textual.screen import ModalScreen
 from textual.widgets import Input, Label, Static
 
+from worklog_tui.screens.one_answer import OneAnswer
 from worklog_tui.widgets.key_line import KeyLine
 from worklog_tui.widgets.literal import literal
 
 
-class Asking(ModalScreen[dict[str, str] | None]):
+class Asking(OneAnswer[dict[str, str] | None]):
     """Fields by their names; the answer holds what stands in each, None when the person left it."""
 
     DEFAULT_CSS = """
@@ -26,6 +26,7 @@ class Asking(ModalScreen[dict[str, str] | None]):
             border-top: solid $foreground 30%;
         }
         .asks { text-style: bold; height: auto; }
+        .wrong { height: auto; display: none; }
         .field { height: 1; }
         Label { width: 14; }
         Input { width: 1fr; }
@@ -36,9 +37,19 @@ class Asking(ModalScreen[dict[str, str] | None]):
         Binding("escape", "dismiss(None)", "leave it", id="asking.leave", tooltip="Change nothing"),
     ]
 
-    def __init__(self, asks: str, fields: Mapping[str, str], labels: Mapping[str, str] | None = None) -> None:
-        """What is asked; the fields with what stands in them, and the words before them where they need some."""
+    def __init__(
+        self,
+        asks: str,
+        fields: Mapping[str, str],
+        labels: Mapping[str, str] | None = None,
+        wrong: Callable[[dict[str, str]], str] | None = None,
+    ) -> None:
+        """What is asked; the fields with what stands in them, and the words before them where they need some.
+
+        `wrong` tells what is wrong with an answer, if anything: then it is asked on.
+        """
         super().__init__()
+        self._wrong = wrong
         self._asks, self._fields, self._labels = asks, fields, labels or {}
 
     def compose(self) -> ComposeResult:
@@ -49,6 +60,7 @@ class Asking(ModalScreen[dict[str, str] | None]):
                     if name in self._labels:
                         yield Label(literal(self._labels[name]), markup=False)
                     yield Input(literal(words).plain, id=f"field-{name}", compact=True, select_on_focus=False)
+            yield Static("", classes="wrong", markup=False)
             yield KeyLine(wraps=True)
 
     def on_mount(self) -> None:
@@ -57,4 +69,11 @@ class Asking(ModalScreen[dict[str, str] | None]):
         first.cursor_position = len(first.value)
 
     def action_keep(self) -> None:
-        self.dismiss({name: self.query_one(f"#field-{name}", Input).value.strip() for name in self._fields})
+        given = {name: self.query_one(f"#field-{name}", Input).value.strip() for name in self._fields}
+        wrong = self._wrong(given) if self._wrong is not None else ""
+        if wrong:
+            said = self.query_one(".wrong", Static)
+            said.display = True
+            said.update(literal(wrong))
+        else:
+            self.dismiss(given)

@@ -8,9 +8,9 @@ from typing import TYPE_CHECKING, ClassVar
 from textual.app import ComposeResult
 from textual.binding import Binding, BindingType
 from textual.containers import Vertical
-from textual.screen import ModalScreen
 from textual.widgets import Static
 
+from worklog_tui.screens.one_answer import OneAnswer
 from worklog_tui.widgets.before_rows import BeforeRows
 from worklog_tui.widgets.key_line import KeyLine
 
@@ -19,7 +19,7 @@ if TYPE_CHECKING:
     from worklog_tui.widgets.rows import Rows
 
 
-class BeforeStartScreen(ModalScreen[str]):
+class BeforeStartScreen(OneAnswer[str]):
     """The answer is a note to go to, or nothing."""
 
     DEFAULT_CSS = """

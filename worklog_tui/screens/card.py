@@ -8,10 +8,10 @@ from typing import ClassVar
 from textual.app import ComposeResult
 from textual.binding import Binding, BindingType
 from textual.containers import Horizontal, VerticalScroll
-from textual.screen import ModalScreen
 from textual.widgets import Button, Input, Label, Select, Static
 
 from worklog_tui.model import Machine
+from worklog_tui.screens.one_answer import OneAnswer
 from worklog_tui.widgets.key_line import KeyLine
 from worklog_tui.widgets.literal import literal
 
@@ -19,7 +19,7 @@ FUELS = ("petrol", "diesel", "paraffin", "gas", "none")
 IGNITIONS = ("magneto", "battery", "electronic", "none")
 
 
-class CardScreen(ModalScreen[Machine | None]):
+class CardScreen(OneAnswer[Machine | None]):
     """Asks for a machine card; the answer is the machine, or None."""
 
     DEFAULT_CSS = """

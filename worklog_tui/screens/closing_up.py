@@ -7,13 +7,13 @@ from typing import TYPE_CHECKING, ClassVar
 from textual.app import ComposeResult
 from textual.binding import Binding, BindingType
 from textual.containers import VerticalScroll
-from textual.screen import ModalScreen
 from textual.widgets import Static
 
 from worklog_tui.reports.sentence import sentence
 from worklog_tui.reports.when import where
 from worklog_tui.screens import deeds
 from worklog_tui.screens.background import Queue, reason
+from worklog_tui.screens.one_answer import OneAnswer
 from worklog_tui.widgets.key_line import KeyLine
 from worklog_tui.widgets.literal import literal
 
@@ -27,7 +27,7 @@ NEVER = "let go"
 "The answer after which it is not asked again."
 
 
-class ClosingUpScreen(ModalScreen[bool]):
+class ClosingUpScreen(OneAnswer[bool]):
     """The answer tells whether anything was answered."""
 
     DEFAULT_CSS = """

@@ -8,10 +8,10 @@ from typing import TYPE_CHECKING, ClassVar, NamedTuple
 from textual.app import ComposeResult
 from textual.binding import Binding, BindingType
 from textual.containers import Vertical
-from textual.screen import ModalScreen
 from textual.widgets import Input, Static
 
 from worklog_tui.screens.background import Latest, reason
+from worklog_tui.screens.one_answer import OneAnswer
 from worklog_tui.widgets.found_rows import FoundRows
 from worklog_tui.widgets.key_line import KeyLine
 from worklog_tui.widgets.literal import literal
@@ -34,7 +34,7 @@ class Sought(NamedTuple):
     kind: str
 
 
-class Finding(ModalScreen[str]):
+class Finding(OneAnswer[str]):
     """The answer is the note to go to, or nothing."""
 
     DEFAULT_CSS = """

@@ -8,16 +8,16 @@ from typing import ClassVar
 from textual.app import ComposeResult
 from textual.binding import ActiveBinding, Binding, BindingType
 from textual.containers import VerticalScroll
-from textual.screen import ModalScreen
 from textual.widgets import Static
 
+from worklog_tui.screens.one_answer import OneAnswer
 from worklog_tui.widgets.literal import literal
 
 HOW = "Arrow and page keys go through a list. In the note line letters are words: Esc leaves it. Esc closes this page."
 LEFT_OUT = ("app.commands", "app.quit-anywhere", "app.keys", "go.keys", "go.back")
 
 
-class KeysScreen(ModalScreen[None]):
+class KeysScreen(OneAnswer[None]):
     """Shows which key does what; any key that closes things closes it."""
 
     DEFAULT_CSS = """

@@ -8,13 +8,14 @@ from textual import events
 from textual.app import ComposeResult
 from textual.binding import BindingType
 from textual.containers import Vertical
-from textual.screen import ModalScreen
 from textual.widgets import Static
+
+from worklog_tui.screens.one_answer import OneAnswer
 
 WORD = "open"
 
 
-class Locked(ModalScreen[None]):
+class Locked(OneAnswer[None]):
     """Takes every key and every click; the word `open` ends it."""
 
     DEFAULT_CSS = """

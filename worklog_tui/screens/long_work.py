@@ -7,14 +7,14 @@ from typing import ClassVar
 from textual.app import ComposeResult
 from textual.binding import Binding, BindingType
 from textual.containers import Vertical
-from textual.screen import ModalScreen
 from textual.widgets import ProgressBar, Static
 
+from worklog_tui.screens.one_answer import OneAnswer
 from worklog_tui.widgets.key_line import KeyLine
 from worklog_tui.widgets.literal import literal
 
 
-class LongWork(ModalScreen[None]):
+class LongWork(OneAnswer[None]):
     """Stands while something long is under way. The thread that works calls `tell`."""
 
     DEFAULT_CSS = """

@@ -7,11 +7,11 @@ from typing import TYPE_CHECKING, Any, ClassVar
 from textual.app import ComposeResult
 from textual.binding import Binding, BindingType
 from textual.containers import Vertical
-from textual.screen import ModalScreen
 from textual.widgets import Static
 
 from worklog_tui.screens import deeds
 from worklog_tui.screens.background import Latest, Queue, reason
+from worklog_tui.screens.one_answer import OneAnswer
 from worklog_tui.widgets.key_line import KeyLine
 from worklog_tui.widgets.literal import literal
 from worklog_tui.widgets.note_rows import ASKED, LABELS, NoteRows, fields_of, judged
@@ -24,7 +24,7 @@ if TYPE_CHECKING:
     from worklog_tui.widgets.rows import Rows
 
 
-class NotePage(ModalScreen[bool]):
+class NotePage(OneAnswer[bool]):
     """The answer tells whether anything was changed."""
 
     DEFAULT_CSS = """

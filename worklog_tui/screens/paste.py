@@ -8,10 +8,10 @@ from typing import TYPE_CHECKING, ClassVar
 from textual.app import ComposeResult
 from textual.binding import Binding, BindingType
 from textual.containers import Vertical
-from textual.screen import ModalScreen
 from textual.widgets import Static
 
 from worklog_tui.screens.background import hand_back
+from worklog_tui.screens.one_answer import OneAnswer
 from worklog_tui.widgets.counted import counted
 from worklog_tui.widgets.key_line import KeyLine
 from worklog_tui.widgets.literal import literal
@@ -29,7 +29,7 @@ SHOWN = 3
 "So many complaints are told; the rest are counted."
 
 
-class PasteQuestion(ModalScreen[str]):
+class PasteQuestion(OneAnswer[str]):
     """Shows what a paste is and asks whether to keep it.
 
     The answer is `notes`, `comments`, `film` with a session, or nothing.

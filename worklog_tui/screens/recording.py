@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, ClassVar
 from textual.app import ComposeResult
 from textual.binding import Binding, BindingType
 from textual.containers import Horizontal, Vertical
+from textual.message import Message
 
 from worklog_tui.screens import deeds
 from worklog_tui.screens.far import Far
@@ -60,7 +61,16 @@ class RecordingScreen(Far):
 
     def __init__(self, errands: Errands, machine: str) -> None:
         super().__init__(errands, machine)
+        self.opening = True
+        "Until the note line takes keys."
         self._reviewing = Reviewing(self, errands, machine, self._log_came, self.show_outlook, self.unread)
+
+    class Ready(Message):
+        """The note line takes keys."""
+
+        def __init__(self, screen: RecordingScreen) -> None:
+            super().__init__()
+            self.screen = screen
 
     def compose(self) -> ComposeResult:
         yield HeadLine()
@@ -77,6 +87,7 @@ class RecordingScreen(Far):
     def on_mount(self) -> None:
         self.query_one("#write").border_title = "note"
         self.query_one(NoteLine).focus()
+        self.post_message(self.Ready(self))
         self.show_head()
         self.call_after_refresh(self._begin)
 

@@ -47,6 +47,8 @@ class StartScreen(Screen[None]):
     def __init__(self, errands: Errands) -> None:
         super().__init__()
         self._errands = errands
+        self.opening = False
+        "Whether a machine is being opened: what is typed now is meant for its note line."
         self._lists = Latest[None, "Sequence[MachineLine]"](
             self, lambda _: self._errands.machines(), self._show, self._failed
         )
@@ -77,11 +79,17 @@ class StartScreen(Screen[None]):
         elif message.row.key == Machines.DEMO:
             self.action_demo()
         else:
-            self.post_message(self.Opened(self._errands, message.row.key))
+            self._open(message.row.key)
+
+    def _open(self, machine: str) -> None:
+        self.opening = True
+        self.post_message(self.Opened(self._errands, machine))
 
     def action_new(self) -> None:
         def made(card: Machine | None) -> None:
+            self.opening = card is not None
             if card is not None:
+                self._say("Making the card …")
                 self._cards.want(card)
 
         from worklog_tui.screens.card import CardScreen  # its fields are not needed for the first paint
@@ -99,7 +107,7 @@ class StartScreen(Screen[None]):
         self.query_one(Machines).show_machines(machines)
 
     def _added(self, _: Machine, machine: Machine) -> None:
-        self.post_message(self.Opened(self._errands, machine.name))
+        self._open(machine.name)
 
     def _laid_out(self, _: None, demo: Errands) -> None:
         self._errands = demo
@@ -107,6 +115,7 @@ class StartScreen(Screen[None]):
         self._lists.want(None)
 
     def _failed(self, _: object, error: Exception) -> None:
+        self.opening = False
         self._say(f"That did not work: {error}")
 
     def _say(self, text: str) -> None:
