@@ -70,6 +70,19 @@ async def test_a_run_of_lines_is_moved_in_time_by_what_is_typed(tmp_path: Path) 
     assert moved == [-90.0] * 3
 
 
+async def test_lines_of_another_day_are_dated(tmp_path: Path) -> None:
+    desk = desk_in(tmp_path, Clock(), *WORDS)
+    app = recorder(desk)
+    async with app.run_test(size=(80, 24)) as pilot:
+        await mark_all(pilot)
+        await pilot.press("d", *"yesterday", "enter")
+        await settle(pilot)
+        assert "The date of the session is set. u takes it back." in on_screen(app)
+    start = history(desk, SAW).sessions[0].session.start
+    assert start is not None
+    assert (start.utc[:10], start.known) == ("2031-04-11", "assumed")
+
+
 async def test_lines_of_another_machine_go_there(tmp_path: Path) -> None:
     desk = desk_in(tmp_path, Clock(), *WORDS)
     add_machine(desk, Machine("Pillar drill"))

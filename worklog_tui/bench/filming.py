@@ -69,6 +69,8 @@ class FilmOf:
     told: int
     "So many of its notes are told."
     notes: int
+    start: Instant | None = None
+    "When it began: the film was shot then."
 
 
 def film_of(desk: Desk, machine_name: str, read: ReadSession) -> FilmOf | None:
@@ -82,15 +84,15 @@ def film_of(desk: Desk, machine_name: str, read: ReadSession) -> FilmOf | None:
     with store.reading(desk.logbook) as connection:
         lengths = store.pages.lengths(connection, named(connection, machine_name).uid)
         found = [
-            (session.uid, number, store.sessions.notes_of(connection, session.uid))
+            (session, number, store.sessions.notes_of(connection, session.uid))
             for number, (session, _) in enumerate(lengths, 1)
         ][-LOOKED_AT:]
     best: FilmOf | None = None
-    for uid, number, everything in found:
+    for session, number, everything in found:
         notes = [(note.uid, note.words) for note in everything if note.track != "captions"]
         told = len(film_places(notes, captions)) if notes else 0
         if told >= max(TOLD, TOLD_SHARE * len(notes)) and (best is None or told >= best.told):
-            best = FilmOf(uid, number, told, len(notes))
+            best = FilmOf(session.uid, number, told, len(notes), session.start)
     return best
 
 

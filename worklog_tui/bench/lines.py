@@ -104,12 +104,18 @@ def moment(desk: Desk, said: str) -> Instant | None:
     """A day, or a day and time, at this place, as an instant; None for "unknown"."""
     from datetime import datetime
 
+    from worklog_tui.notes.day_said import day_said
+
     text = " ".join(said.split())
     if text.casefold() in ("unknown", "not known"):
         return None
     try:
         told = datetime.fromisoformat(text)
     except ValueError as fault:
-        raise CannotAct(f"“{said}” is no day; write it as 2031-05-01 or “2031-05-01 14:05”, or unknown.") from fault
+        day = day_said(text, desk.now().date())
+        if day is not None:
+            return Instant.of(desk.at_home(datetime(day.year, day.month, day.day)), known="assumed")
+        how = "say it as yesterday, 1 May, 2031-05-01 or “2031-05-01 14:05”, or unknown"
+        raise CannotAct(f"“{said}” is no day that is past; {how}.") from fault
     at_home = told if told.tzinfo is not None else desk.at_home(told)
     return Instant.of(at_home, known="header" if len(text) > 10 else "assumed")

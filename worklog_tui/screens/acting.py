@@ -8,10 +8,12 @@ from worklog_tui.screens import deeds
 from worklog_tui.screens.background import Queue, reason
 from worklog_tui.screens.note_taking import NoteTaking
 from worklog_tui.widgets.timeline import Timeline
+from worklog_tui.widgets.understood import Understood
 
 if TYPE_CHECKING:
     from worklog_tui.bench.acting import Done
-    from worklog_tui.model import OpenItem
+    from worklog_tui.bench.record import Kept
+    from worklog_tui.model import Instant, OpenItem
     from worklog_tui.screens.deeds import Deed
     from worklog_tui.screens.errands import Errands
 
@@ -49,6 +51,27 @@ class Acting(NoteTaking):
     def film_pasted(self, session: str, text: str) -> None:
         """Its notes get their places in the film."""
         self.act(deeds.places_in_film(session, text))
+
+    def undated_pasted(self, first: Kept, shot: Instant | None) -> None:
+        """A film of a session that is known was shot then; else it is asked, once."""
+        session, film = first.session.uid, first.note.track == "captions"
+        if shot is not None:
+            self.act(deeds.filmed_on(session, shot))
+            return
+        from worklog_tui.screens.asking import Asking
+
+        def answer(given: dict[str, str] | None) -> None:
+            if given is not None and given["day"]:
+                self.act(deeds.filmed_on(session, given["day"]))
+            else:
+                self.say("The day is not known: these notes count for no hours.")
+
+        asks = "When was this filmed?" if film else "On which day was this?"
+        kept = self.query_one(Understood).said
+        how = f"{kept} {asks} Such as yesterday, 12 April or 2031-04-12; empty when it is not known."
+        self.app.push_screen(
+            Asking(how, {"day": ""}, wrong=lambda given: self.errands.no_day(given["day"])), answer
+        )  # fmt: skip
 
     def action_undo(self) -> None:
         self.act(deeds.undo)

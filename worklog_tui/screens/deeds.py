@@ -10,7 +10,7 @@ if TYPE_CHECKING:
     from worklog_tui.bench.acting import Done
     from worklog_tui.bench.desk import Desk
     from worklog_tui.logbook.closing_up import Question
-    from worklog_tui.model import Fact, FactKey, Machine, OpenItem
+    from worklog_tui.model import Fact, FactKey, Instant, Machine, OpenItem
 
 Deed = Callable[["Desk"], "Done"]
 
@@ -62,6 +62,20 @@ def places_in_film(session: str, text: str) -> Deed:
     return deed
 
 
+def filmed_on(session: str, when: str | Instant) -> Deed:
+    """Say when the film was shot whose captions a session is: a day in words, or a moment that is known."""
+
+    def deed(desk: Desk) -> Done:
+        from dataclasses import replace
+
+        from worklog_tui.bench import lines, session_acts
+
+        start = lines.moment(desk, when) if isinstance(when, str) else replace(when, known="assumed")
+        return session_acts.date_session(desk, session, start)
+
+    return deed
+
+
 def over_lines(what: str, notes: Sequence[str], *given: str) -> Deed:
     """One act over a run of lines: `subject`, `machine`, `seconds`, `word` or `strike`."""
 
@@ -72,6 +86,7 @@ def over_lines(what: str, notes: Sequence[str], *given: str) -> Deed:
             "subject": fact_acts.set_subject, "machine": session_acts.move_lines, "word": note_acts.mend_word,
             "seconds": lambda *a: session_acts.shift_lines(a[0], a[1], lines.seconds(a[2])),
             "strike": note_acts.strike_notes,
+            "day": lambda *a: session_acts.date_lines(a[0], a[1], lines.moment(a[0], a[2])),
         }  # fmt: skip
         return calls[what](desk, notes, *given)
 

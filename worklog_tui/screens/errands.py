@@ -143,6 +143,17 @@ class Errands:
         """Do something to the log."""
         return deed(self.desk)
 
+    def no_day(self, said: str) -> str:
+        """Why words are no day; empty when they are one, or say nothing."""
+        from worklog_tui.bench.acting import CannotAct
+        from worklog_tui.bench.lines import moment
+
+        try:
+            moment(self.desk, said or "unknown")
+        except CannotAct as fault:
+            return str(fault)
+        return ""
+
     def film(self, call: Callable[[Desk], Filmed]) -> Filmed:
         """Do something with the camera."""
         return call(self.desk)

@@ -21,7 +21,7 @@ from worklog_tui.widgets.understood import Understood
 
 if TYPE_CHECKING:
     from worklog_tui.bench.record import Kept
-    from worklog_tui.model import Session
+    from worklog_tui.model import Instant, Session
 
 LONG_WORK = 400
 "Lines; keeping more than these shows how far it is."
@@ -40,6 +40,8 @@ class NoteTaking(Screen[None]):
         self.session: Session | None = None
         "The session that a note of this window was kept in."
         self.half_typed = ""
+        self._shot: Instant | None = None
+        "When the film was shot whose captions were pasted last, where a session tells it."
         self.pasted = False
         "Whether a paste was kept that nothing was asked about yet."
         self._keeping = Keeping(self, errands, machine, self._kept, self._not_kept)
@@ -77,6 +79,9 @@ class NoteTaking(Screen[None]):
 
     def notes_kept(self, kept: Sequence[Kept]) -> None:
         """Notes were kept: whoever shows more than the timeline takes it from here."""
+
+    def undated_pasted(self, first: Kept, shot: Instant | None) -> None:
+        """A paste became a session without a date; `shot` is when it was, where another session tells it."""
 
     def film_pasted(self, session: str, text: str) -> None:
         """The captions of a film of that session were pasted."""
@@ -122,6 +127,7 @@ class NoteTaking(Screen[None]):
         from worklog_tui.screens.paste import FILM, PasteQuestion, shape_of
 
         def answer(how: str | None) -> None:
+            self._shot = asked.film.start if asked.film is not None else None
             if how == "comments":
                 self.say(f"Keeping {shape_of(pasted)} …")
                 self._keeping.keep(Words(pasted.text, "comments"))
@@ -133,7 +139,8 @@ class NoteTaking(Screen[None]):
             else:
                 self.say("Nothing of the paste was kept.")
 
-        self.app.push_screen(PasteQuestion(self.errands, self.machine, pasted), answer)
+        asked = PasteQuestion(self.errands, self.machine, pasted)
+        self.app.push_screen(asked, answer)
 
     def _keep_lines(self, pasted: Pasted) -> None:
         if len(pasted.read.lines) <= LONG_WORK:
@@ -154,7 +161,8 @@ class NoteTaking(Screen[None]):
     def _kept(self, words: Words, came: Outcome) -> None:
         when, kept = f"{self.now():%H:%M}", came.notes
         for one in kept:
-            self.session = one.session
+            if one.session.source == "live":
+                self.session = one.session
         if words.how == "comments":
             self.say(f"Kept {when}: {counted(came.comments, 'comment')} of viewers that were not there before.")
         elif words.how == "lines":
@@ -167,6 +175,8 @@ class NoteTaking(Screen[None]):
                 self.query_one(Timeline).take(one.note, one.session, one.facts, one.withdrawn)
                 self.query_one(Understood).kept(when, one.facts, one.questions, one.spooled, one.unread)
         self.notes_kept(kept)
+        if words.how == "lines" and kept and kept[0].session.start is None:
+            self.undated_pasted(kept[0], self._shot)
 
     def _not_kept(self, words: Words, error: Exception) -> None:
         if words.how == "lines":

@@ -8,11 +8,11 @@ from typing import ClassVar
 from textual.app import ComposeResult
 from textual.binding import Binding, BindingType
 from textual.containers import Vertical
-from textual.screen import ModalScreen
 from textual.widgets import Static
 
 from worklog_tui.screens import deeds
 from worklog_tui.screens.deeds import Deed
+from worklog_tui.screens.one_answer import OneAnswer
 from worklog_tui.widgets.key_line import KeyLine
 from worklog_tui.widgets.literal import literal
 
@@ -21,13 +21,14 @@ FIELDS = {
     "machine": ("Which machine are they of?", {"machine": ""}, {}),
     "seconds": ("By how much were they said later? -1:30 is a minute and a half earlier.", {"later": ""},
                 {"later": "later by"}),
+    "day": ("On which day were they said? Such as yesterday, 12 April or 2031-04-12.", {"day": ""}, {}),
     "word": ("Which word was heard wrong, and what was meant?", {"heard": "", "meant": ""}, {"heard": "heard",
              "meant": "meant"}),
 }  # fmt: skip
 "What is asked for each act, the fields, and the words before them."
 
 
-class OverLines(ModalScreen[Deed | None]):
+class OverLines(OneAnswer[Deed | None]):
     """The answer is what to do, or nothing."""
 
     DEFAULT_CSS = """
@@ -46,6 +47,7 @@ class OverLines(ModalScreen[Deed | None]):
         Binding("s", "ask('subject')", "what they are of", id="lines.subject", tooltip="The part that they are all of"),
         Binding("w", "ask('word')", "a word heard wrong", id="lines.word", tooltip="Put one word right in all of them"),
         Binding("t", "ask('seconds')", "time", id="lines.time", tooltip="They were said earlier or later"),
+        Binding("d", "ask('day')", "day", id="lines.day", tooltip="They were said on another day"),
         Binding("m", "ask('machine')", "other machine", id="lines.machine", tooltip="They are of another machine"),
         Binding("x", "strike", "strike out", id="lines.strike", tooltip="Strike them all out"),
         Binding("escape,q", "dismiss(None)", "leave them", id="lines.leave", tooltip="Change nothing"),
