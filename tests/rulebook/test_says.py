@@ -78,7 +78,7 @@ def test_slots_are_named_by_class_or_by_hand() -> None:
 
 
 def test_a_rule_is_tried_where_each_element_that_must_be_there_can_be() -> None:
-    assert pattern("<thing> [<degree>] off").needs == (frozenset({"thing"}), frozenset({"=off"}))
+    assert pattern("<thing> [<degree>] off").steps == ((frozenset({"thing"}), 99), (frozenset({"=off"}), 2))
 
 
 @pytest.mark.parametrize(

@@ -22,14 +22,15 @@ class Match(NamedTuple):
 def matches(tokens: list[Token], book: Rulebook, without: str = "") -> list[Match]:
     """All matches of all rules, `without` those of one kind, in the order of the rules and then of the text."""
     sign = book.signs.of
-    signs = "".join([sign(t.classes) for t in tokens])
+    signs = "".join([sign(token.classes) for token in tokens])
     found: list[Match] = []
-    for pattern in book.patterns.triggered(signs):
-        if pattern.rule.gives["kind"] == without:
-            continue
-        for m in pattern.matches(signs):
+    for pattern in book.patterns.triggered(signs, without):
+        for m in (pattern.expression or pattern.compiled()).finditer(signs):
             first, last = m.span()
             if last > first:
-                slots = {name: at for group, name in pattern.slots if (at := m.start(group)) >= 0}
+                slots = {}
+                for group, name in pattern.slots:
+                    if (at := m.start(group)) >= 0:
+                        slots[name] = at
                 found.append(Match(pattern.rule, first, last, slots))
     return found

@@ -1,4 +1,4 @@
-"""Rules made into patterns over signs, and found by the signs that must be there."""
+"""Rules made into patterns over signs, and found by the steps that must be met."""
 
 from __future__ import annotations
 
@@ -7,10 +7,9 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, field
 from typing import Any
 
-from worklog_tui.rulebook.says import Choice, Edge, Element, Gap, One, classes, parse
+from worklog_tui.rulebook.says import Edge, Element, Gap, One, classes, parse
 from worklog_tui.rulebook.signs import Signs
-
-ENDS = ("stop", "break", "comma")
+from worklog_tui.rulebook.steps import ENDS, Step, Steps, steps_of
 
 
 @dataclass(frozen=True, slots=True)
@@ -26,8 +25,8 @@ class Rule:
     file: str = ""
 
 
-Row = tuple[str, tuple[tuple[int, str], ...], tuple[frozenset[str], ...]]
-"A pattern without its rule, as it is kept: text, slots, needs."
+Row = tuple[str, tuple[tuple[int, str], ...], tuple[Step, ...]]
+"A pattern without its rule, as it is kept: text, slots, steps."
 
 
 @dataclass(slots=True)
@@ -38,20 +37,23 @@ class Pattern:
     text: str
     slots: tuple[tuple[int, str], ...]
     "Number of a group, name of its slot."
-    needs: tuple[frozenset[str], ...]
-    "For each element that must be there, the classes that it can be."
-    _compiled: re.Pattern[str] | None = field(default=None, repr=False)
+    steps: tuple[Step, ...]
+    "What must be there, in its order."
+    expression: re.Pattern[str] | None = field(default=None, repr=False)
 
     @property
     def row(self) -> Row:
         """Without its rule."""
-        return self.text, self.slots, self.needs
+        return self.text, self.slots, self.steps
 
     def matches(self, signs: str) -> Iterator[re.Match[str]]:
         """Where the pattern stands in a string of signs."""
-        if self._compiled is None:
-            self._compiled = re.compile(self.text)
-        return self._compiled.finditer(signs)
+        return (self.expression or self.compiled()).finditer(signs)
+
+    def compiled(self) -> re.Pattern[str]:
+        """The pattern as an expression, made when it is first asked for."""
+        self.expression = re.compile(self.text)
+        return self.expression
 
 
 def pattern_of(rule: Rule, row: Row) -> Pattern:
@@ -64,7 +66,7 @@ def compile_rule(rule: Rule, signs: Signs) -> Pattern:
     slots: list[str] = []
     elements = parse(rule.says)
     text = "".join(_text(e, signs, slots) for e in elements)
-    return Pattern(rule, text, tuple(enumerate(slots, 1)), tuple(dict.fromkeys(_needs(elements, signs))))
+    return Pattern(rule, text, tuple(enumerate(slots, 1)), steps_of(elements, signs))
 
 
 def _set(chars: str, denied: bool = False) -> str:
@@ -101,71 +103,20 @@ def _text(e: Element, signs: Signs, slots: list[str]) -> str:
     return f"(?:{ways}){'?' if e.optional else ''}"
 
 
-def _needs(elements: tuple[Element, ...], signs: Signs) -> list[frozenset[str]]:
-    """For each element that must be there, the classes that it can be."""
-    found: list[frozenset[str]] = []
-    for e in elements:
-        if isinstance(e, One) and not e.denied:
-            found.append(frozenset({e.cls}))
-        elif isinstance(e, Choice) and not e.optional:
-            ways = [_needs(way, signs) for way in e.ways]
-            if all(ways):
-                found.append(frozenset().union(*(min(way, key=lambda need: _many(need, signs)) for way in ways)))
-    return found
-
-
-def _many(need: frozenset[str], signs: Signs) -> int:
-    return sum(len(signs.having(cls)) for cls in need)
-
-
 class Patterns:
-    """All rules; those are tried on a text for which each element that must be there has its sign in it.
-
-    That is told by bits. A rule has one bit in each of several rows of bits, a row for its first needed element, one
-    for its second, and so on. A class sets the bits of the elements that it can be; of a rule with fewer elements the
-    other bits are always set. Where all bits of a rule are set, it is tried.
-    """
+    """All rules; those are tried on a text whose steps are all met in it."""
 
     def __init__(self, patterns: Sequence[Pattern], signs: Signs) -> None:
         self.all = patterns
-        self._signs = signs
-        self._tried = [p for p in patterns if p.needs]
-        self._rows = max((len(p.needs) for p in self._tried), default=0)
-        self._always = 0
-        self._of_class: dict[str, int] = {}
-        self._of_sign: dict[str, int] = {}
-        for n, pattern in enumerate(self._tried):
-            for row in range(self._rows):
-                bit = 1 << (row * len(self._tried) + n)
-                if row >= len(pattern.needs):
-                    self._always |= bit
-                else:
-                    for cls in pattern.needs[row]:
-                        self._of_class[cls] = self._of_class.get(cls, 0) | bit
+        self._steps = Steps([pattern.steps for pattern in patterns], signs)
+        self._of_kind: dict[str, int] = {"": 0}
 
-    def triggered(self, signs: str) -> list[Pattern]:
-        """The rules that could match somewhere in the signs, in the order of the files."""
-        present = self._always
-        for sign in set(signs):
-            bits = self._of_sign.get(sign)
-            present |= self._bits(sign) if bits is None else bits
-        in_all = (1 << len(self._tried)) - 1
-        for row in range(self._rows):
-            in_all &= present >> (row * len(self._tried))
-        found = []
-        while in_all:
-            lowest = in_all & -in_all
-            found.append(self._tried[lowest.bit_length() - 1])
-            in_all ^= lowest
-        return found
-
-    def _bits(self, sign: str) -> int:
-        """The bits that a sign sets, worked out when it is first met."""
-        bits = 0
-        for cls in self._signs.classes(sign):
-            bits |= self._of_class.get(cls, 0)
-        self._of_sign[sign] = bits
-        return bits
+    def triggered(self, signs: str, without: str = "") -> list[Pattern]:
+        """The rules that could match somewhere in the signs, in the order of the files, `without` those of one kind."""
+        if without not in self._of_kind:
+            numbers = [n for n, pattern in enumerate(self.all) if pattern.rule.gives["kind"] == without]
+            self._of_kind[without] = self._steps.only(numbers)
+        return [self.all[n] for n in self._steps.met(signs, self._of_kind[without])]
 
 
 def named_classes(rules: Iterable[Rule]) -> set[str]:
