@@ -15,8 +15,9 @@ SETS = {
 }  # fmt: skip
 SIGNS = Signs.of_sets(frozenset(s) for s in SETS.values())
 SAYS = (
-    "<thing> is <bad>", "<thing> [<degree>] off", "^ <bad> $", "^ [and|well] <thing>", "<thing> ..2 <bad>", "<bad> ~4 <thing>",
-    "<thing> (off|is <bad>) $", "(<thing> and|very) [well] <bad>", "off !<bad>", "[^] <thing> <bad>", "(^|and) <bad> !<thing>",
+    "<thing> is <bad>", "<thing> [<degree>] off", "^ <bad> $", "^ [and|well] <thing>", "<thing> ..2 <bad>",
+    "<bad> ~4 <thing>", "<thing> (off|is <bad>) $", "(<thing> and|very) [well] <bad>", "off !<bad>", "[^] <thing> <bad>",
+    "(^|and) <bad> !<thing>",
     "<bad> $", "well (is very worn|off) and", "<comma> ^ <thing>", "<thing> $ ~2 <bad>",
 )  # fmt: skip
 
@@ -58,9 +59,7 @@ def test_it_is_tried_where_they_are(words: str, says: str) -> None:
 
 def test_rules_come_in_their_order_and_without_a_kind_that_is_not_wanted() -> None:
     kinds = ("reading", "finding", "reading")
-    rules = [
-        compile_rule(Rule(str(n), "<thing>", {"kind": kind}, (), (), 1.0), SIGNS) for n, kind in enumerate(kinds)
-    ]
+    rules = [compile_rule(Rule(str(n), "<thing>", {"kind": kind}, (), (), 1.0), SIGNS) for n, kind in enumerate(kinds)]
     patterns = Patterns(rules, SIGNS)
     assert [p.rule.id for p in patterns.triggered(written("pump"))] == ["0", "1", "2"]
     assert [p.rule.id for p in patterns.triggered(written("pump"), "reading")] == ["1"]

@@ -1,8 +1,8 @@
 """The steps of a rule: what must be there, in its order. They tell quickly which rules could stand in a text at all.
 
-All rules are followed at once, token by token. Each step of each rule is one bit of a long number; a bit is set when the
-steps up to it were met. A step that must follow right behind the one before asks for the bit of the last token, any other
-step for a bit set anywhere before; the first step of a rule may ask for the beginning of a clause not far away.
+All rules are followed at once, token by token. Each step of each rule is one bit of a long number; a bit is set when
+the steps up to it were met. A step that must follow right behind the one before asks for the bit of the last token, any
+other step for a bit set anywhere before; the first step of a rule may ask for the beginning of a clause close by.
 """
 
 from __future__ import annotations
@@ -19,7 +19,8 @@ FARTHEST = 12
 "Tokens from the beginning of a clause that are told apart."
 
 Step = tuple[frozenset[str], int]
-"The classes that a token can be, and how many tokens at most it stands behind the one before; of the first, behind what ends a clause."
+"""The classes that a token can be, and how many tokens at most it stands behind the one before; of the first step, behind
+what ends a clause."""
 
 
 def steps_of(elements: tuple[Element, ...], signs: Signs) -> tuple[Step, ...]:
@@ -34,7 +35,7 @@ def steps_of(elements: tuple[Element, ...], signs: Signs) -> tuple[Step, ...]:
                 found.append((frozenset(ENDS), far))
             continue
         step = _step(e, signs)
-        least, most = _length(e)
+        most = _most(e)
         if step is None:
             far = min(far + most, ANYWHERE)
         else:
@@ -58,16 +59,13 @@ def _many(step: frozenset[str], signs: Signs) -> int:
     return sum(len(signs.having(cls)) for cls in step)
 
 
-def _length(e: Element) -> tuple[int, int]:
-    """The fewest and the most tokens of an element."""
+def _most(e: Element) -> int:
+    """The most tokens of an element."""
     if isinstance(e, Gap):
-        return 0, e.most
+        return e.most
     if isinstance(e, Choice):
-        ways = [[_length(x) for x in way] for way in e.ways]
-        least = 0 if e.optional else min(sum(low for low, _ in way) for way in ways)
-        return least, max(sum(high for _, high in way) for way in ways)
-    one = int(isinstance(e, One) and not e.denied)
-    return one, one
+        return max(sum(map(_most, way)) for way in e.ways)
+    return int(isinstance(e, One) and not e.denied)
 
 
 class Steps:
