@@ -16,7 +16,8 @@ SETS = {
 SIGNS = Signs.of_sets(frozenset(s) for s in SETS.values())
 SAYS = (
     "<thing> is <bad>", "<thing> [<degree>] off", "^ <bad> $", "^ [and|well] <thing>", "<thing> ..2 <bad>",
-    "<bad> ~4 <thing>", "<thing> (off|is <bad>) $", "(<thing> and|very) [well] <bad>", "off !<bad>", "[^] <thing> <bad>",
+    "<bad> ~4 <thing>",
+    "<thing> (off|is <bad>) $", "(<thing> and|very) [well] <bad>", "off !<bad>", "[^] <thing> <bad>",
     "(^|and) <bad> !<thing>",
     "<bad> $", "well (is very worn|off) and", "<comma> ^ <thing>", "<thing> $ ~2 <bad>",
 )  # fmt: skip

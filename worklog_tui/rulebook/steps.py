@@ -19,7 +19,7 @@ FARTHEST = 12
 "Tokens from the beginning of a clause that are told apart."
 
 Step = tuple[frozenset[str], int]
-"""The classes that a token can be, and how many tokens at most it stands behind the one before; of the first step, behind
+"""The classes that a token can be, and how many tokens at most it stands behind the one before; of the first, behind
 what ends a clause."""
 
 
