@@ -15,6 +15,7 @@ from worklog_tui.diagnosis.explained import explained, is_explained
 from worklog_tui.diagnosis.forbidden import forbidden
 from worklog_tui.diagnosis.instead import instead
 from worklog_tui.diagnosis.item_steps import ItemSteps
+from worklog_tui.diagnosis.laid_to_rest import is_lived_with, is_over, laid_to_rest
 from worklog_tui.diagnosis.left_off import left_off
 from worklog_tui.diagnosis.log import Log
 from worklog_tui.diagnosis.network import OTHER, Network
@@ -26,7 +27,7 @@ from worklog_tui.diagnosis.part_index import part_words
 from worklog_tui.diagnosis.safety import Safety
 from worklog_tui.diagnosis.sign import Sign
 from worklog_tui.diagnosis.signs import Signs, standing_signs
-from worklog_tui.diagnosis.sound import sifted, weighed
+from worklog_tui.diagnosis.sound import before_general, sifted, weighed
 from worklog_tui.diagnosis.summing_up import listed
 from worklog_tui.diagnosis.unproved import unproved
 from worklog_tui.diagnosis.wording import Wording
@@ -93,6 +94,7 @@ def _worked_out(
     wording = Wording(faults.words, log)
     told = [*ItemSteps(log, wording, safety).candidates(items), *listed(log, wording, safety)]
     candidates = weighed(sifted([*told, *announced(log, wording, safety, part_words(faults))]), log)
+    candidates = before_general(laid_to_rest(candidates, log), log)
     candidates = forbidden(candidates, log, wording, safety)
     candidates += [*left_off(log, safety, signs.lines), *unproved(log, signs, safety)]
     found = _from_faults(log, faults, safety, signs, candidates)
@@ -111,12 +113,14 @@ def _from_faults(log: Log, book: FaultBook, safety: Safety, signs: Signs, jobs: 
     sign = open_signs[0]
     symptom = signs.symptoms[sign.of]
     troubles = {s.event.name for s in open_signs}
-    jobs = [j for j in jobs if j.tier is not Tier.NOTICED or j.name not in troubles]  # a trouble is no job
+    merely = (Tier.NOTICED, Tier.OWN_CAUSE)
+    jobs = [j for j in jobs if j.tier not in merely or j.name not in troubles]  # a trouble is no job
     engine = Engine(book, signs, network, symptom, _without_effect(signs, sign), opened(log, book))
     causes = causes_of(network, engine.ranked)
     remark = _remark(engine)
     jobs = explained(jobs, symptom, signs)
-    old = log.is_old(sign.event.place) or is_explained(jobs)
+    old = log.is_old(sign.event.place) or is_explained(jobs) or is_lived_with(log, sign.event.fact.main)
+    old = old or is_over(log, sign.event.fact.main.note)
     options = engine.options()
     named = any(j.tier is Tier.LISTED for j in jobs)
     stands_out = bool(options) and (options[0].sort, options[0].id) == engine.standout

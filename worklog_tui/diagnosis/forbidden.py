@@ -34,6 +34,15 @@ _NONE = (
     r"[^.,;:]{0,12}?\b"
 )
 "A ban that names no moment at which it ends."
+_LACKS = re.compile(r"\bno ([a-z-]+(?: [a-z-]+)?) (?:on|in|fitted|yet|there|at all)\b", re.IGNORECASE)
+_SO = r"\b(?:so|and) (?:nobody|no one|noone) "
+"A ban told as what follows: rope four is off, so nobody rides."
+_KEPT = re.compile(
+    r"\b(?:keep|leave|leaving|stay|stays|staying|goes nowhere|tagged|parked|locked|hold)\b[^.,;:]{0,24}?"
+    r"\b(?:off|out of (?:use|service)|isolated|parked|switched off|unplugged|alone|locked|tagged|stopped)\b",
+    re.IGNORECASE,
+)
+"A ban in other words, when it names what it waits for: keep it off till the duct is clean."
 _UNTIL = re.compile(r"\b(?:until|untill|till|til|before|without)\b\s*(.*)$", re.IGNORECASE)
 _STANDS = re.compile(
     r"^(?:(?:that|it|they|there|these|those|this|i|we)(?:['’]?s|['’]?ve| is| are| has| have)?\s+)?(?:got\s+|been\s+)?",
@@ -56,17 +65,29 @@ _TIME = re.compile(
 def forbidden(candidates: Sequence[Candidate], log: Log, wording: Wording, safety: Safety) -> list[Candidate]:
     """The candidates, with what a ban waits for before all others; a step of its own where no item stands for it."""
     kept, uses = list(candidates), inflected(wording.lists.get("uses", ()))
-    bans, plainly = (re.compile(rf"{no}{uses}\b", re.IGNORECASE) for no in (_NO, _NONE))
+    bans, plainly = (re.compile(rf"{no}{uses}\b", re.IGNORECASE) for no in (_NO, f"(?:{_NONE}|{_SO})"))
     for sentence in end_of(log, SHARE):
-        said = bans.search(sentence.words)
+        said = bans.search(sentence.words) or _kept_off(sentence.words)
         if said is None or sentence.asks:
             continue
         until = _UNTIL.search(sentence.words, said.start()) or _UNTIL.match(sentence.words.removeprefix("So "))
         thing = _thing(until[1]) if until else None
         if thing is None and (until or not plainly.search(sentence.words)):
             continue  # it waits for a time, or is no ban
-        kept = _first(kept, sentence, thing, log, wording, safety)
+        lacks = _lacking(log, sentence) if thing == "" else None
+        kept = _first(kept, sentence, lacks or thing, log, wording, safety, bool(lacks))
     return kept
+
+
+def _lacking(log: Log, sentence: Sentence) -> str | None:
+    """What the same note says there is none of, where the ban only points at it: no guard on it yet."""
+    said = _LACKS.search(log.words_of(sentence.note.uid))
+    return bare(said[1]) if said and tokens(said[1]) else None
+
+
+def _kept_off(words: str) -> re.Match[str] | None:
+    said = _KEPT.search(words)
+    return said if said and _UNTIL.search(words, said.end()) else None
 
 
 def _thing(clause: str) -> str | None:
@@ -79,7 +100,13 @@ def _thing(clause: str) -> str | None:
 
 
 def _first(
-    candidates: list[Candidate], sentence: Sentence, thing: str | None, log: Log, wording: Wording, safety: Safety
+    candidates: list[Candidate],
+    sentence: Sentence,
+    thing: str | None,
+    log: Log,
+    wording: Wording,
+    safety: Safety,
+    lacks: bool = False,
 ) -> list[Candidate]:
     place = log.history.place(sentence.note.uid)
     why = f"You said yourself that it is not to be used before this is done ({log.said(place)})."
@@ -91,7 +118,7 @@ def _first(
     if not thing:
         return candidates
     renewed = wording.is_consumable(thing) or _FITTED.search(sentence.words)
-    say = f"fit {one_of(thing)}proper new {thing}" if renewed else f"put the {thing} right"
+    say = f"fit {one_of(thing)}proper new {thing}" if renewed or lacks else f"put the {thing} right"
     made = Step(say, why, wording.minutes(say), safety.cautions(say), (), (), "own plan")
     return [*candidates, Candidate(Tier.DANGER, -sentence.order, made, "", thing)]
 

@@ -11,6 +11,7 @@ from worklog_tui.diagnosis.kin import full_name, meant
 from worklog_tui.diagnosis.log import Event, Log, proves_good, shows_no_effect
 from worklog_tui.diagnosis.phrases import bare
 from worklog_tui.diagnosis.safety import Safety
+from worklog_tui.diagnosis.whole import is_the_machine
 from worklog_tui.diagnosis.wording import Wording
 from worklog_tui.diagnosis.words import holds, spoken, tokens
 from worklog_tui.model import Finding, Note, OpenItem, Step, Work
@@ -154,6 +155,8 @@ class ItemSteps:
             event = self.log.at(key)
             fact = event.fact if event else None
             if not isinstance(fact, Finding) or fact.verdict != "bad" or not fact.state or fact.name in (*wholes, ""):
+                continue
+            if is_the_machine(self.log.history.machine, fact.part):
                 continue
             named = set(tokens(fact.part)) & set(tokens(self.log.words_of(key.note)))
             if named and key.note in self._last_notes:

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from worklog_tui.diagnosis.candidate import Candidate, Tier
 from worklog_tui.diagnosis.hearing import NOT, is_whole
 from worklog_tui.diagnosis.kin import full_name, placed
+from worklog_tui.diagnosis.laid_to_rest import laid_to_rest
 from worklog_tui.diagnosis.log import Event, Log, settles, shows_no_effect
 from worklog_tui.diagnosis.safety import Safety
 from worklog_tui.diagnosis.words import tokens
@@ -17,7 +18,7 @@ from worklog_tui.rulebook.faults import FaultBook
 MOST = 3
 NEAR = 3
 "So many notes after a fault a suspicion is about it (judgement)."
-STATES = (("low",), ("high",), ("weak",), ("poor",), ("too",), ("hot",), ("little",))
+STATES = (("low",), ("high",), ("weak",), ("poor",), ("too",), ("full",), ("empty",), ("hot",), ("little",))
 "What begins so tells how something is, and is a trouble itself: low oil pressure is no part to look at."
 _TELLS = re.compile(r"\b(?:is|are|was|were|has|have|could|might|may|not)\b|['’]s\s")
 _TRIED = ("replace", "clean", "adjust", "repair", "fit", "make", "free", "tighten", "check", "test")
@@ -55,7 +56,8 @@ def own_suspects(log: Log, book: FaultBook, safety: Safety) -> list[Candidate]:
             continue
         if event.place.session != log.last_session or log.is_old(event.place):
             continue
-        firm = fact.standing == "suspected" and (event.when >= since or _after_a_fault(log, event))
+        told = log.has_said(fact.cause) or (bool(fact.name) and log.has_said(fact.name))
+        firm = told and fact.standing == "suspected" and (event.when >= since or _after_a_fault(log, event))
         thing = _thing(log, fact)
         where = placed(log, thing, (fact.key,))
         step = f"check the {where} {thing}" if where else f"check the {full_name(log, thing, (fact.key,))}"
@@ -73,8 +75,9 @@ def own_suspects(log: Log, book: FaultBook, safety: Safety) -> list[Candidate]:
         why = f"You suspected it yourself at {log.said(event.place)}, and nothing has settled it since."
         made = Step(step, why, 10, safety.cautions(f"{step} {fact.name}"), (), (), "own plan")
         tier = Tier.COMPLAINT if firm else Tier.OWN_CAUSE
-        found[fact.cause] = Candidate(tier, len(found) / 10, made, fact.name, fact.cause)
-    return list(found.values())[:MOST]
+        said = frozenset({fact.main.note})
+        found[fact.cause] = Candidate(tier, len(found) / 10, made, fact.name, fact.cause, said)
+    return laid_to_rest(list(found.values())[:MOST], log)
 
 
 def _is_doing(suspect: Suspect) -> bool:

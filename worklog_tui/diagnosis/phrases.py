@@ -29,8 +29,8 @@ _PLAIN = frozenset({"oil", "coolant", "antifreeze", "foam", "paint", "fuel", "gr
 
 
 def bare(text: str) -> str:
-    """A name without its article."""
-    return _ARTICLE.sub("", text.strip())
+    """A name without its article, and without the short `is` behind it: the bearing's of `the bearing's on its way`."""
+    return re.sub(r"['’]s$", "", _ARTICLE.sub("", text.strip()))
 
 
 def one_of(thing: str) -> str:

@@ -29,6 +29,8 @@ def put_right(thing: str, condition: str, wears_out: bool, cures: Mapping[str, S
         return f"change the {thing}"
     if job and not (wears_out and job.startswith("find")):
         return job.replace("{}", thing)
+    if tokens(thing)[-1:] and tokens(thing)[-1] in FLUIDS and wears_out:
+        return f"change the {thing}"
     if wears_out:
         return f"replace the {thing} with {'new ones' if one_of(thing) == '' else 'a new one'}"
     if condition and len(condition) < LONGEST:

@@ -7,7 +7,7 @@ from collections import Counter
 from dataclasses import replace
 
 from worklog_tui.diagnosis.candidate import Candidate, Tier
-from worklog_tui.diagnosis.log import Log
+from worklog_tui.diagnosis.log import Log, proves_good
 from worklog_tui.diagnosis.words import tokens
 
 _ENDS_BADLY = re.compile(
@@ -29,6 +29,8 @@ _POINTS = frozenset({
     "clean", "check", "do", "make", "find", "cause", "replace", "real", "good", "bad", "left",
 })  # fmt: skip
 TWICE = 2
+LATER = 1e6
+"Puts what was only noticed behind the person's own causes."
 WEIGHED = (Tier.LISTED, Tier.HOLDS_UP, Tier.PART, Tier.NOTICED)
 _REMARK = re.compile(r"\s*\([^)]*\)$")
 
@@ -54,6 +56,19 @@ def weighed(candidates: list[Candidate], log: Log) -> list[Candidate]:
 def _times(candidate: Candidate, counted: Counter[str]) -> int:
     words = [w for w in tokens(_REMARK.sub("", candidate.step.step)) if w not in _POINTS]
     return max((counted[w] for w in words[-2:]), default=0)
+
+
+def before_general(candidates: list[Candidate], log: Log) -> list[Candidate]:
+    """The candidates, with a fault that was told more than once before what is tried on any machine with a trouble."""
+    good = {e.name for e in log.findings if proves_good(e.fact) and e.place.session == log.last_session}
+    return [
+        replace(c, tier=Tier.OWN_CAUSE, order=c.order + LATER) if _is_firm(c) and c.name not in good else c
+        for c in candidates
+    ]
+
+
+def _is_firm(candidate: Candidate) -> bool:
+    return candidate.tier is Tier.NOTICED and bool(candidate.name) and not candidate.alone and bool(candidate.notes)
 
 
 def sifted(candidates: list[Candidate]) -> list[Candidate]:

@@ -22,8 +22,9 @@ LAST, BARE_LIST = 3, 3
 "Bare names, so many or more, in one of so many last notes are a list (judgement)."
 
 _OPENS = re.compile(
-    r"\b(?:still to do|left to do|to do next|what['’]?s left|what is left|that leaves|todo|to do|jobs left|left over"
-    r"|next ?(?=:)|still needs?|outstanding|on the list|the list)\b\s*(?:is|are|then|now)?\s*[:,-]?\s*(?:to\b)?",
+    r"(?:\b(?:still to do|left to do|to do next|what['’]?s left|what is left|that leaves|todo|jobs left|left over"
+    r"|next ?(?=:)|still needs?|outstanding|on the list|the list|(?:things|jobs|lots|plenty|a few bits) to do"
+    r"|to do(?= ?[:-]))|^\W*to do)\b\s*(?:is|are|then|now)?\s*[:,-]?\s*(?:to\b)?",
     re.IGNORECASE,
 )
 _PARTS = re.compile(r"\s*(?:,|;|\+|&|\band\b|\bthen\b|\bplus\b)\s*", re.IGNORECASE)

@@ -95,6 +95,9 @@ class Wording:
 
     def _part(self, item: OpenItem, about: str) -> str:
         thing = self._thing(item, _DOING.sub("", _LEAD.sub("", about)) or about)
+        head = tokens(re.split(r"\s(?:on|in|for|of)\s", thing)[0])
+        if head and head[-1] in self.lists.get("no_parts", ()):
+            return ""
         first, _, rest = thing.partition(" ")
         if first.lower() in _GETS and rest:
             return thing
