@@ -17,6 +17,10 @@ def readings(book: Rulebook, *said: str) -> list[Reading]:
     return [f for f in facts if isinstance(f, Reading) and f.confidence >= CONFIDENCE_LINE]
 
 
+def told(of: Reading) -> tuple[str, object, str]:
+    return of.quantity, of.value, of.unit
+
+
 @pytest.mark.parametrize(
     ("said", "subject"),
     [
@@ -63,3 +67,11 @@ def test_a_fluid_that_came_out_is_measured_and_one_that_went_in_is_set(book: Rul
 def test_of_a_number_read_wrong_and_read_again_only_the_last_counts(book: Rulebook) -> None:
     found = readings(book, "Plug gap is twenty thou. No, hang on, wrong blade. Plug gap is thirty thou.")
     assert [r.value for r in found] == [0.03]
+
+
+def test_a_bare_number_is_what_its_thing_was_measured_in_before(book: Rulebook) -> None:
+    said = [
+        "The relief valve lifts at 2,400 psi.", "Now the engine runs at 1,500 rpm.", "Kettle.", "Who wants a biscuit?",
+        "Nobody.", "Relief valve again, a turn in. Twenty-three hundred.",
+    ]  # fmt: skip
+    assert told(readings(book, *said)[-1]) == ("pressure", 2300.0, "psi")

@@ -18,6 +18,7 @@ SUBJECT_LIFE = 5
 "Notes for which the last thing named stays what `it` means."
 LISTING_LIFE = 1
 "Notes after the last thing of a list in which it may go on."
+FIGURES_BACK = 14
 TOPIC_LIFE = 7
 "Notes for which a running test stays the subject of bare numbers."
 
@@ -59,6 +60,16 @@ class Topic:
     age: int = 0
 
 
+class Figure(NamedTuple):
+    """A value that was told of a thing; `value` in units of `scale`, 0.001 where thou were said."""
+
+    quantity: str
+    unit: str
+    value: float
+    scale: float
+    name: str
+
+
 @dataclass(frozen=True, slots=True)
 class Tail:
     """The end of the last note, when its sentence was not finished."""
@@ -96,6 +107,8 @@ class Context(NamedTuple):
     "How many very long notes have come one after another."
     units: tuple[str, ...] = ()
     "The units that were said, the last one first."
+    figures: tuple[Figure, ...] = ()
+    "What was measured on which thing, and how much, the last one first."
 
     @classmethod
     def start(cls) -> Context:
@@ -121,6 +134,7 @@ class Context(NamedTuple):
             data["listing"], data["listing_age"], Tail(**tail) if tail else None,
             tuple(map(from_plain, data["recent"])), tuple(map(from_plain, data["pending"])),
             tuple(data["notes"]), data["long"], tuple(data["units"]),
+            tuple(Figure(*row) for row in data["figures"]),
         )  # fmt: skip
 
     def aged(self) -> Context:

@@ -6,6 +6,7 @@ from __future__ import annotations
 
 from worklog_tui.extract.context import SUSPECTS_BACK, THINGS_BACK, Context, Subject
 from worklog_tui.extract.covers import taken_off, under
+from worklog_tui.extract.finders.told_before import figures_after
 from worklog_tui.extract.listing import listing_after
 from worklog_tui.extract.measuring import units_after
 from worklog_tui.extract.running import topic_after
@@ -30,6 +31,7 @@ def remember(scene: Scene, drafts: list[Draft], context: Context, upto: int) -> 
         suspects=_suspects(drafts, context, upto), system=_system(scene, upto) or context.system,
         listing=(listing := listing_after(scene, context, upto)), listing_age=0 if listing else context.listing_age,
         units=units_after(scene.tokens[:upto], context.units),
+        figures=figures_after(scene, drafts, context, upto),
     )  # fmt: skip
 
 

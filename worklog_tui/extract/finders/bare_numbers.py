@@ -9,6 +9,7 @@ from worklog_tui.extract.finders.carry import carried, names_or_prices, said_jus
 from worklog_tui.extract.finders.number_form import fraction, in_thousandths, spoken_decimal
 from worklog_tui.extract.finders.quantity import believable, named_after, support
 from worklog_tui.extract.finders.sizes import sized
+from worklog_tui.extract.finders.told_before import OF_IT, told_of
 from worklog_tui.extract.measuring import usual_unit
 from worklog_tui.extract.scene import NONE, Draft, Scene, announced, suggested_by
 from worklog_tui.extract.subjects import which_at
@@ -73,6 +74,7 @@ def _likely(made: Draft, scene: Scene) -> Iterator[str]:
     last = said_just_before(scene)
     if last is not None:
         hints.add(last.quantity)
+    hints |= {figure.quantity for figure in scene.context.figures}
     if made.thing is not None:
         hints |= set(made.thing.quantities) | scene.book.suggests.get(made.thing.name, NONE)
         hints |= {"volume"} if made.thing.kind == "fluid" else set()
@@ -132,6 +134,8 @@ def _taken(
 ) -> tuple[float, Bare] | None:
     """How well a quantity takes a bare number, and in which unit; None when it does not."""
     bare = carried(scene, made.main, name)
+    if bare is None and not guessed and (told_there := told_of(name, made, scene))[0] >= OF_IT:
+        bare = told_there[1]
     if bare is None and value and not quantity.bare:
         return None
     known = known_values(scene.machine, scene.book)

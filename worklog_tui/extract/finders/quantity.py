@@ -8,6 +8,7 @@ from dataclasses import replace
 
 from worklog_tui.extract.card import known_values, near_card
 from worklog_tui.extract.finders.carry import carried, said_just_before
+from worklog_tui.extract.finders.told_before import told_of
 from worklog_tui.extract.scene import Draft, Scene
 from worklog_tui.extract.tokens import Thing
 from worklog_tui.rulebook.quantities import Quantity
@@ -42,6 +43,7 @@ def support(name: str, made: Draft, scene: Scene) -> float:
         score += suits(made.thing, name, quantity) * (0.5 if "subject" in made.filled else 1.0)
     if quantity:
         score += 1.5 * (name in scene.suggested(made.main)) + 2.0 * named_after(quantity, made.main, scene)
+    score += told_of(name, made, scene)[0]
     if (said := scene.topic_before(made.main)) is not None:
         score += 1.4 * (said == name)
     elif (topic := scene.context.topic) is not None and topic.quantity == name:
