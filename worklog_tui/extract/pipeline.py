@@ -8,6 +8,7 @@ from worklog_tui.extract.alternatives import told
 from worklog_tui.extract.finders import findings, follow_ups, numbers, readings, suspects, traits, work
 from worklog_tui.extract.finders.several import spread
 from worklog_tui.extract.matching import Match, matches
+from worklog_tui.extract.owed import told as owed
 from worklog_tui.extract.refiners import (
     believable,
     carry_over,
@@ -68,6 +69,7 @@ def drafts_of(scene: Scene) -> list[Draft]:
         if draft is not None:
             found += spread(draft, scene)
     found += told(scene, found)
+    found += owed.told(scene, found)
     for refine in REFINERS:
         found = refine(found, scene)
     return found

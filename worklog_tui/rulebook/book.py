@@ -13,6 +13,7 @@ from worklog_tui.rulebook.files import grammar_files, keep, kept, parse_all, sta
 from worklog_tui.rulebook.lexicon import Sense, Table
 from worklog_tui.rulebook.making import Made, made
 from worklog_tui.rulebook.misheard import Misheard
+from worklog_tui.rulebook.owed import Owed, read_owed
 from worklog_tui.rulebook.patterns import Patterns, Rule, pattern_of
 from worklog_tui.rulebook.quantities import Quantities, read_quantities, suggestions_of, topics_of
 from worklog_tui.rulebook.says import classes, parse
@@ -45,6 +46,8 @@ class Rulebook:
     misheard: Misheard
     bearers: Bearers
     "Name of a state -> what it is mostly said of."
+    owed: Owed
+    "Name of a list of grammars/owed.toml -> its words."
     terms: dict[str, tuple[tuple[Sense, ...], frozenset[str]]] = field(default_factory=dict)
     "Senses and classes of the terms met so far: worked out once for each."
 
@@ -94,6 +97,7 @@ def _book(stamp: str, of: Made) -> Rulebook:
         numerals_from(of.files["numerals.toml"]),
         of.misheard,
         read_bearers(of.files),
+        read_owed(of.files),
     )
 
 

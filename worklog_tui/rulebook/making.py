@@ -18,7 +18,10 @@ from worklog_tui.rulebook.units import units_from
 
 _PHRASE = re.compile(r'"([^"]+)"')
 WORD_LISTS = ("words.toml", "stance.toml")
-KEPT = ("units.toml", "numerals.toml", "bearers.toml", "own/bearers.toml", "quantities/", "own/quantities/")
+KEPT = (
+    "units.toml", "numerals.toml", "bearers.toml", "own/bearers.toml", "owed.toml", "own/owed.toml", "quantities/",
+    "own/quantities/",
+)  # fmt: skip
 "Files that are read as they are at each start; they are short."
 COMMON = frozenset({"article", "filler", "pronoun", "copula", "not", "break", "about", "reads", "degree", "all"})
 
