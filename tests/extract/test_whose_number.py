@@ -24,7 +24,7 @@ def told(of: Reading) -> tuple[str, object, str]:
 @pytest.mark.parametrize(
     ("said", "subject"),
     [
-        ("Lever first. Pedal. Two inches and it stops.", "Pedal"),
+        ("Lever first. Pedal. Two inches and it stops.", "pedal"),
         ("I drained half a pint of water out of the bowl.", "water"),
         ("Timing light on it, eight degrees before.", "ignition timing"),
         ("It ran forty seconds and died.", "engine"),

@@ -80,26 +80,28 @@ def _fact(draft: Draft, scene: Scene, main: Span, nth: int, pieces: tuple[Piece,
     match draft.kind:
         case "reading":
             fields = {k: f[k] for k in ("quantity", "value", "unit", "role", "condition", "doubtful")}
-            return Reading(**common, **fields, subject=tidy(f["subject"]), name=name)
+            return Reading(**common, **fields, subject=uncapped(tidy(f["subject"]), scene), name=name)
         case "finding":
-            return Finding(**common, part=tidy(part_words(draft, scene)), condition=_condition(draft, scene),
+            part = uncapped(tidy(part_words(draft, scene)), scene)
+            return Finding(**common, part=part, condition=_condition(draft, scene),
                            verdict=f["verdict"], name=name, state=f["state"])  # fmt: skip
         case "work":
             return Work(
                 **common,
                 action=f["action"],
-                part=tidy(draft.thing.words if draft.thing else ""),
-                used=tidy(f["used"]),
+                part=uncapped(tidy(draft.thing.words if draft.thing else ""), scene),
+                used=uncapped(tidy(f["used"]), scene),
                 name=name,
             )
         case "suspect":
-            return Suspect(**common, cause=tidy(_cause(draft, scene)), standing=f["standing"], name=f["name"])
+            cause = uncapped(tidy(_cause(draft, scene)), scene)
+            return Suspect(**common, cause=cause, standing=f["standing"], name=f["name"])
         case "trait":
             return Trait(**common, **{k: f[k] for k in ("trait", "value", "source", "doubtful")})
         case "number":
             return Number(**common, **{k: f[k] for k in ("number", "of", "source")})
         case _:
-            return FollowUp(**common, topic=tidy(f["topic"]), reason=f["reason"], name=f["name"])
+            return FollowUp(**common, topic=uncapped(tidy(f["topic"]), scene), reason=f["reason"], name=f["name"])
 
 
 def _cause(draft: Draft, scene: Scene) -> str:
@@ -109,7 +111,7 @@ def _cause(draft: Draft, scene: Scene) -> str:
 
 
 def _condition(draft: Draft, scene: Scene) -> str:
-    words = scene.said(draft.main, draft.last)
+    words = uncapped(scene.said(draft.main, draft.last), scene)
     return f"not {words}" if draft.fields.get("denied") else words
 
 
@@ -117,3 +119,13 @@ def tidy(words: str) -> str:
     """Without an article in front, on one line."""
     flat = " ".join(words.split()).strip(" ,.;:")
     return flat.partition(" ")[2] if flat.lower().startswith(LEADING) else flat
+
+
+def uncapped(words: str, scene: Scene) -> str:
+    """What a sentence began with, with a small letter, where its first word is of the trade; a name keeps its own."""
+    first = words.partition(" ")[0]
+    if not (first[:1].isupper() and first[1:].islower()):
+        return words
+    low = first.lower().partition("'")[0]
+    known = low in scene.book.table or low in scene.book.goes_on
+    return low[0] + words[1:] if known else words

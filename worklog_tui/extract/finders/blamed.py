@@ -32,7 +32,10 @@ NO_NAME = frozenset(
         "middle top bottom front back rear place spot start finish half whole couple few far long short too very so "
         "got get going gone went come came coming put take took make made making run runs running idle idling load "
         "mine yours ours his hers theirs only never ever always usual usually rocket science fair nice lovely great "
-        "perfect bother worry joke luck fun use need point doubt surprise shame pity quite pretty"
+        "perfect bother worry joke luck fun use need point doubt surprise shame pity quite pretty "
+        "mother mum mam mom dad father sister brother son daughter nephew niece uncle aunt auntie gran grandad "
+        "granddad grandma grandpa grandson cousin husband missus postman milkman dog cat landlord tenant visitor guest "
+        "doctor vicar delivery parcel doorbell kid baby thunder pigeon pigeons radio telly"
     ).split()
 )
 "Words that name no cause."
