@@ -67,7 +67,7 @@ def _is_done(clause: Clause, k: int) -> bool:
     if k >= clause.span.stop:
         return False
     token = clause.scene.tokens[k]
-    return token.low in clause.scene.book.owed["particles"] or bool(token.sense("did", "good", "bad"))
+    return token.low.lstrip("\u2026") in clause.scene.book.owed["particles"] or bool(token.sense("did", "good", "bad"))
 
 
 def _not_come(clause: Clause, k: int) -> Draft | None:
