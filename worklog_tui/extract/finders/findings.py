@@ -44,6 +44,10 @@ def draft(match: Match, scene: Scene) -> Draft | None:
         if made.thing_at is not None and made.thing_at < at:
             made.thing_at = marked(scene, head(scene, made.thing_at), at)
         made.thing = scene.tokens[made.thing_at].thing if made.thing_at is not None else None
+        if "lies" in gives:
+            made.thing = _lain_on(made.thing, scene.tokens[at].low, gives["lies"])
+            if made.thing is None:
+                return None
     elif said:
         made.thing = scene.engine() if said == "engine" else Thing(said, said, "quality")
     sense = _settle(made, scene, at)
@@ -60,6 +64,12 @@ def draft(match: Match, scene: Scene) -> Draft | None:
     if sense.cls == "noted" and "part" in made.filled:
         made.confidence = min(made.confidence, 0.45)
     return made
+
+
+def _lain_on(thing: Thing | None, said: str, how: str) -> Thing | None:
+    """The part that a fluid lies on: of `oil on the belt`, the belt."""
+    under = thing.of if thing is not None and f" {how} " in f" {said} " else None
+    return under if under is not None and under.kind in REAL and not under.loose else None
 
 
 def senses_for(token: Token, thing: Thing | None) -> list[Sense]:
