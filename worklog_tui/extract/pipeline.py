@@ -15,6 +15,7 @@ from worklog_tui.extract.refiners import (
     cleared,
     conditions,
     corrections,
+    degrees,
     followed,
     implied,
     meant,
@@ -44,6 +45,7 @@ REFINERS: tuple[Callable[[list[Draft], Scene], list[Draft]], ...] = (
     meant.refine,  # before overlap: what is not meant must not push out what is
     passing.refine,
     overlap.refine,
+    degrees.refine,  # before what follows from the verdicts
     followed.refine,  # before what is implied and told twice
     names.refine,  # before units are carried over and one reading is set beside another
     carry_over.refine,

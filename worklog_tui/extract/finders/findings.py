@@ -14,8 +14,7 @@ from worklog_tui.extract.subjects import Fits, which_near, with_which
 from worklog_tui.extract.tokens import Thing, Token
 from worklog_tui.rulebook import Sense
 
-ITS_OWN = frozenset("it its she shes he hes they theyre theyve away off".split())
-"Words with which a state says itself whose it is: `it fires`, `away she goes`."
+ITS_OWN = frozenset("it its she shes he hes they theyre theyve away off".split())  # `it fires`, `away she goes`
 NO_BEARER = frozenset({"tool", "unknown", "material"})
 VERDICTS = ("bad", "good", "noted")
 ASIDE = -2
@@ -38,18 +37,9 @@ def draft(match: Match, scene: Scene) -> Draft | None:
         first_used=match.first,
         last_used=match.last - 1,
     )
-    said = gives.get("part", "")
-    if said.startswith("<"):
-        made.thing_at = match.slots.get(said.strip("<>"))
-        if made.thing_at is not None and made.thing_at < at:
-            made.thing_at = marked(scene, head(scene, made.thing_at), at)
-        made.thing = scene.tokens[made.thing_at].thing if made.thing_at is not None else None
-        if "lies" in gives:
-            made.thing = _lain_on(made.thing, scene.tokens[at].low, gives["lies"])
-            if made.thing is None:
-                return None
-    elif said:
-        made.thing = scene.engine() if said == "engine" else Thing(said, said, "quality")
+    _name_part(made, match, scene)
+    if made.thing is None and "lies" in gives:
+        return None
     sense = _settle(made, scene, at)
     if sense is None or (gives["condition"] == "<tried>" and not scene.context.notes):
         return None  # `third go`: which visit it is, at the head of a session
@@ -64,6 +54,21 @@ def draft(match: Match, scene: Scene) -> Draft | None:
     if sense.cls == "noted" and "part" in made.filled:
         made.confidence = min(made.confidence, 0.45)
     return made
+
+
+def _name_part(made: Draft, match: Match, scene: Scene) -> None:
+    """The part that the rule itself names, put on the draft."""
+    gives = match.rule.gives
+    said = gives.get("part", "")
+    if said.startswith("<"):
+        made.thing_at = match.slots.get(said.strip("<>"))
+        if made.thing_at is not None and made.thing_at < made.last:
+            made.thing_at = marked(scene, head(scene, made.thing_at), made.last)
+        made.thing = scene.tokens[made.thing_at].thing if made.thing_at is not None else None
+        if "lies" in gives:
+            made.thing = _lain_on(made.thing, scene.tokens[made.last].low, gives["lies"])
+    elif said:
+        made.thing = scene.engine() if said == "engine" else Thing(said, said, "quality")
 
 
 def _lain_on(thing: Thing | None, said: str, how: str) -> Thing | None:

@@ -46,6 +46,11 @@ ADVERBS = {
     "full": frozenset("dpth depth down lock load throttle speed travel size marks set".split()),
     "dead": frozenset("centre center on easy slow".split()),
     "right": frozenset("through down up back across round".split()),
+    "wanting": frozenset("it a an to the me some my them".split()),
+    "left off": frozenset({"for"}),
+    "u/s": frozenset("bath cleaner tank".split()),
+    "near enough": frozenset("half a the one two three all every".split()),
+    "just about": frozenset("warm hot to there all every".split()),
 }
 RUNS_ON = ("runs on", "run on", "running on", "ran on")
 "Words that are no states before these: `straight from the stud to the solenoid`, `high spot`."
@@ -168,6 +173,39 @@ def _said_aloud(draft: Draft, scene: Scene) -> bool:
     return draft.rule.id == "finding.name-and-fault" and not scene.typed and scene.tokens[draft.main].low in HAPPENS
 
 
+def _not_denied(draft: Draft, scene: Scene) -> bool:
+    """`I'm not touching the governor`, `it's not passing a test like that`, `not rubbish till you throw it out`: what
+    somebody lets be, or what is so only till then; a contact or a movement that is not there is no praise.
+    """
+    if not draft.fields.get("denied"):
+        return False
+    if draft.fields["verdict"] == "good" and scene.tokens[draft.main].sense("contact"):
+        return True
+    before, after = _clause_before(draft, scene)[-3:], _at(scene, draft.last + 1)
+    doing = scene.tokens[draft.main].low.endswith("ing")
+    by_person = doing and any(t.sense("person") and t.low != "what" for t in before)
+    return by_person or (after is not None and after.low in ("till", "until", "yet"))
+
+
+def _stays_done(draft: Draft, scene: Scene) -> bool:
+    """`It stays squeezed`, `stays unhooked till then`: how it stays, the next word tells."""
+    after = _at(scene, draft.last + 1)
+    stays = scene.tokens[draft.main].low.rpartition(" ")[2] in ("stays", "stayed", "stay")
+    return stays and after is not None and after.low.endswith("ed") and not after.sense("good", "bad", "noted")
+
+
+def _left_so(draft: Draft, scene: Scene) -> bool:
+    """`So there's a little play now`, `three mil of play` behind the work that gave it: how it was set."""
+    if scene.tokens[draft.main].low.rpartition(" ")[2] not in ("play", "slack", "give", "float"):
+        return False
+    worked = any(
+        s.cls in ("did", "doing") and s.name in ("adjust", "tighten", "fit")
+        for t in scene.tokens[: draft.main]
+        for s in t.senses
+    )
+    return worked and draft.fields["verdict"] == "bad"
+
+
 MENTIONED: tuple[tuple[str, Callable[[Draft, Scene], bool]], ...] = (
     ("a trouble that is explained", _your_trouble),
     ("only concluded", _concluded),
@@ -180,4 +218,7 @@ MENTIONED: tuple[tuple[str, Callable[[Draft, Scene], bool]], ...] = (
     ("an amount, no state", _how_much),
     ("only expected", _to_come),
     ("only what happens", _said_aloud),
+    ("not so, but no praise", _not_denied),
+    ("how it stays, not that it stays", _stays_done),
+    ("left so by the work", _left_so),
 )
