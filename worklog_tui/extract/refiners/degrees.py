@@ -42,8 +42,8 @@ def _trouble(draft: Draft, scene: Scene) -> bool:
     k = draft.thing_at
     if k is None or "part" in draft.filled:
         return False
-    last = scene.tokens[k].low.removesuffix("'s").rpartition(" ")[2]
-    senses = scene.book.table.get(last, ()) or scene.book.table.get(last.removesuffix("s"), ())
+    last = scene.tokens[k].low.rpartition(" ")[2]
+    senses = (*scene.book.table.get(last, ()), *scene.book.table.get(last.removesuffix("s"), ()))
     return any(s[0] in ("comes_and_goes", "trouble") for s in senses)
 
 
