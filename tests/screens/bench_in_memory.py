@@ -67,7 +67,7 @@ class Bench(Errands):
 
     def __post_init__(self) -> None:
         self.hold.set()
-        super().__init__(cast(Any, SimpleNamespace(logbook=self.path)))
+        super().__init__(cast(Any, SimpleNamespace(logbook=self.path, can_read=True)))
 
     def now(self) -> datetime:
         return self.clock
@@ -144,8 +144,9 @@ class Bench(Errands):
         found = next(one for one in self.notes if one.uid == note)
         return NoteFacts(found, read(found), (), ())
 
-    def get_ready(self) -> None:
+    def get_ready(self, name: str) -> Sequence[NoteFacts]:
         """Nothing to load."""
+        return ()
 
 
 def read(note: Note) -> tuple[Fact, ...]:

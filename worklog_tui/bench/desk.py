@@ -7,12 +7,16 @@ from collections.abc import Callable
 from dataclasses import dataclass, field
 from datetime import datetime
 from pathlib import Path
+from threading import Lock
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from worklog_tui.bench.reading import Reader
     from worklog_tui.model import Instant, Machine
     from worklog_tui.rulebook import Rulebook
+
+_LOADING = Lock()
+"Two threads that want the rulebook load it once."
 
 
 @dataclass(frozen=True)
@@ -43,11 +47,17 @@ class Desk:
         """The rulebook of the grammars, loaded when it is first asked for."""
         from worklog_tui.rulebook import Rulebook, load
 
-        if "book" not in self._kept:
-            self._kept["book"] = load(self.grammars, self.cache)
+        with _LOADING:
+            if "book" not in self._kept:
+                self._kept["book"] = load(self.grammars, self.cache)
         book = self._kept["book"]
         assert isinstance(book, Rulebook)
         return book
+
+    @property
+    def can_read(self) -> bool:
+        """Whether notes can be read at once; else the grammars must be loaded first, which may take a while."""
+        return self.reads_with is not None or "book" in self._kept
 
     def remember(self, what: str, value: object) -> None:
         """Keep a value for the next use-case at this desk; whoever recalls it must check that it still holds."""

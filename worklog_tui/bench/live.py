@@ -93,6 +93,22 @@ def keep_words(desk: Desk, machine_name: str, lines: Sequence[str]) -> list[Kept
         return [replace(kept, spooled=True) for kept in _kept(desk, plan)]
 
 
+def keep_beside(desk: Desk, machine_name: str, words: str, before: Kept | None = None) -> Kept:
+    """Keep a note beside the logbook without reading it, as fast as the disk is; the next writer takes it in.
+
+    `before` is the note of the machine that was kept so before it, if any. Raises as `keep_note` does.
+    """
+    said, tail, now = _clean([words]), _looked_up(desk, machine_name), desk.instant()
+    last = tail.last
+    if before is not None:
+        last = LastNote(before.session, before.note.arrival + 1, before.note.at or 0, before.note.instant)
+    joined = session_at(last, now, desk.quiet_hours)
+    session = joined or Session(desk.uid(), tail.machine.uid, now)
+    (note,) = _notes(desk, session, now, last if joined else None, said)
+    store.spool.put(desk.logbook, session, note)
+    return Kept(note, session, spooled=True)
+
+
 def preview(desk: Desk, machine_name: str, words: str) -> tuple[Fact, ...]:
     """What would be read from a note if it were kept now; nothing is written."""
     try:

@@ -84,18 +84,25 @@ def outlooks(desk: Desk, machine: str) -> Iterator[Outlook]:
     seen = review(desk, machine)
     with suppress(LockedOut, Refused):  # the list of machines does without the number
         remember_items(desk, machine, seen.items, before)
-    from worklog_tui.bench.looking_over import cautions_before_start, odd_in
+    from worklog_tui.bench.looking_over import cautions_before_start
 
     now = desk.now()
     known = replace(outlook_of(seen, Advice(""), now, desk.quiet_hours), whole=False)
     yield known
     advice, cautions = advice_for(desk, seen), cautions_before_start(desk, seen)
-    known = replace(known, advice=advice, cautions=cautions, odd=odd_in(desk, seen.history), whole=True)
+    known = replace(known, advice=advice, cautions=cautions, odd=_odd(desk, seen), whole=True)
     if seen.comments:
         from worklog_tui.bench.viewers import take_comments
 
         known = replace(known, viewers=take_comments(desk, machine, None).viewers)
     yield known
+
+
+def _odd(desk: Desk, seen: Review) -> tuple[Odd, ...]:
+    """What does not add up; of a machine without notes nothing is loaded to say so."""
+    from worklog_tui.bench.looking_over import odd_in
+
+    return odd_in(desk, seen.history) if seen.history.sessions else ()
 
 
 def outlook_of(seen: Review, advice: Advice, now: datetime, quiet_hours: float) -> Outlook:

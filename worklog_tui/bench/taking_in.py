@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from contextlib import contextmanager
+from contextlib import contextmanager, suppress
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
@@ -28,6 +28,12 @@ def pen(desk: Desk, wait: float | None = None) -> Iterator[store.Connection]:
         taken = _take_in(desk, connection)
         yield connection
     store.spool.discard(taken)
+
+
+def take_in_waiting(desk: Desk) -> None:
+    """Take in, and read, what waits beside the logbook; while another program writes, it goes on waiting."""
+    with suppress(store.LockedOut), pen(desk):
+        pass
 
 
 def _take_in(desk: Desk, connection: store.Connection) -> list[Spooled]:

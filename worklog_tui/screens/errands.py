@@ -53,6 +53,8 @@ class Errands:
 
     def __init__(self, desk: Desk) -> None:
         self.desk = desk
+        self._early: dict[str, list[Kept]] = {}
+        "For each machine the notes that were kept before anything could be read."
 
     @property
     def logbook(self) -> Path:
@@ -85,10 +87,29 @@ class Errands:
         return Preview(sure, tuple(fact for fact in facts if fact.confidence < line))
 
     def keep_note(self, name: str, words: str) -> Kept:
-        """Keep one note."""
+        """Keep one note; while the grammars are still being loaded, without reading it."""
         from worklog_tui.bench.record import keep_note
 
-        return keep_note(self.desk, name, words)
+        return keep_note(self.desk, name, words) if self.desk.can_read else self._keep_early(name, words)
+
+    def _keep_early(self, name: str, words: str) -> Kept:
+        from dataclasses import replace
+
+        from worklog_tui.bench.live import keep_beside
+
+        before = self._early.setdefault(name, [])
+        kept = keep_beside(self.desk, name, words, before[-1] if before else None)
+        before.append(kept)
+        if not self.desk.can_read:
+            return kept
+        found = self._taken_in([kept])[0]  # they came to be loaded in between
+        return replace(kept, facts=found.sure, questions=found.asked, spooled=False)
+
+    def _taken_in(self, early: Sequence[Kept]) -> list[NoteFacts]:
+        from worklog_tui.bench.taking_in import take_in_waiting
+
+        take_in_waiting(self.desk)
+        return [self.note_facts(one.note.uid) for one in early]
 
     def keep_lines(self, name: str, text: str, told: Callable[[int], bool] | None = None) -> Sequence[Kept]:
         """Keep a paste of many lines; `told` is called with how many are read, and stops it with False."""
@@ -170,9 +191,11 @@ class Errands:
 
         return find_lines(self.desk, name, words, kind)
 
-    def get_ready(self) -> None:
-        """Load what reads the notes, before the first one comes."""
+    def get_ready(self, name: str) -> Sequence[NoteFacts]:
+        """Load what reads the notes, before the first one comes; gives those that came before, now read."""
         self.desk.reader()
+        early = self._early.pop(name, [])
+        return self._taken_in(early) if early else []
 
     def lay_out_demo(self) -> Errands:
         """The bench with the invented machines, in a logbook that is made anew and thrown away at the end."""

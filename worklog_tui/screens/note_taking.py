@@ -20,6 +20,7 @@ from worklog_tui.widgets.timeline import Timeline
 from worklog_tui.widgets.understood import Understood
 
 if TYPE_CHECKING:
+    from worklog_tui.bench.note_facts import NoteFacts
     from worklog_tui.bench.record import Kept
     from worklog_tui.model import Instant, Session
 
@@ -27,6 +28,7 @@ LONG_WORK = 400
 "Lines; keeping more than these shows how far it is."
 
 
+READ_SOON = "It is read in a moment."
 GETTING_READY = "Getting ready to read; Enter keeps the words all the same."
 
 
@@ -50,7 +52,9 @@ class NoteTaking(Screen[None]):
             self, lambda words: errands.preview(machine, words), self._show_preview, self.unread
         )
         self._stop = Rest(self, 0.05, lambda: self._previews.want(self.half_typed))
-        self._grammar = Latest[None, None](self, lambda _: errands.get_ready(), self._ready, self.unread)
+        self._grammar = Latest[None, "Sequence[NoteFacts]"](
+            self, lambda _: errands.get_ready(machine), self._ready, self.unread
+        )
         self._looks = Latest[str, Pasted](self, errands.look, self._ask, self.unread)
 
     def begin_notes(self) -> None:
@@ -107,8 +111,15 @@ class NoteTaking(Screen[None]):
             else:
                 self._show_preview(self.half_typed, Preview())
 
-    def _ready(self, _: None, __: None) -> None:
-        """What was typed meanwhile is read now."""
+    def _ready(self, _: None, early: Sequence[NoteFacts]) -> None:
+        """What was typed and kept meanwhile is read now."""
+        said = self.query_one(Understood)
+        for one in early:
+            self.query_one(Timeline).take(one.note, None, one.sure)
+            if said.said.startswith("Kept"):
+                said.kept(one.note.said_at, one.sure, one.asked)
+        if early:
+            self.notes_kept(())
         if self.query_one(Understood).said == GETTING_READY:
             self._previews.want(self.half_typed)
 
@@ -173,7 +184,10 @@ class NoteTaking(Screen[None]):
         else:
             for one in kept:
                 self.query_one(Timeline).take(one.note, one.session, one.facts, one.withdrawn)
-                self.query_one(Understood).kept(when, one.facts, one.questions, one.spooled, one.unread)
+                if one.spooled and self._grammar.waiting:
+                    self.say(f"Kept {when}. {READ_SOON}")
+                else:
+                    self.query_one(Understood).kept(when, one.facts, one.questions, one.spooled, one.unread)
         self.notes_kept(kept)
         if words.how == "lines" and kept and kept[0].session.start is None:
             self.undated_pasted(kept[0], self._shot)
