@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from datetime import timedelta
 from pathlib import Path
 
@@ -16,7 +17,8 @@ from worklog_tui.bench.machines import find_machine
 from worklog_tui.bench.record import import_sessions, keep_note
 from worklog_tui.bench.undoing import undo
 from worklog_tui.logbook.film_match import between, film_places
-from worklog_tui.model import Instant, Machine
+from worklog_tui.logbook.told_signs import signs
+from worklog_tui.model import Finding, Instant, Machine, Reading, Span
 
 WORK = (
     "lower guide cracked",
@@ -93,6 +95,19 @@ def test_matches_that_cross_give_way_to_the_longer_row() -> None:
     notes = [(f"n{number}", words) for number, words in enumerate(WORK)]
     crossed = [(300, WORK[0]), (10, WORK[1]), (20, WORK[3]), (30, WORK[4])]
     assert film_places(notes, crossed) == {"n1": 10, "n3": 20, "n4": 30}
+
+
+def test_a_caption_in_other_words_is_known_by_what_was_read_from_it() -> None:
+    notes = [("n1", "coupling key sheared"), ("n2", "backlash 4 thou, worn"), ("n3", "a cup of tea")]
+    captions = [(5, "morning all"), (30, "look at this key in the coupling it has gone"), (70, "that is four thou")]
+    key = Finding(main=Span("n1", 0, 20), part="coupling key", condition="sheared", verdict="bad", state="broken")
+    gone = replace(key, part="key in the coupling", condition="has gone")
+    play = Reading(main=Span("n2", 0, 15), quantity="backlash", value=0.004, unit="in", subject="gear")
+    other = replace(play, value=0.006)
+    assert film_places(notes, captions) == {}
+    read = {"n1": signs([key]), "n2": signs([play])}
+    assert film_places(notes, captions, read, {1: signs([gone]), 2: signs([play])}) == {"n1": 30, "n2": 70}
+    assert film_places(notes, captions, read, {1: signs([gone]), 2: signs([other])}) == {"n1": 30}
 
 
 def test_a_film_without_a_date_is_asked_about_and_gives_no_hours(desk: Desk, saw: Machine, tmp_path: Path) -> None:

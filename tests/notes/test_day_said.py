@@ -22,6 +22,7 @@ TODAY = date(2031, 4, 12)
         ("on thursday", date(2031, 4, 10)),
         ("3 days ago", date(2031, 4, 9)),
         ("two weeks ago", date(2031, 3, 29)),
+        ("last week", date(2031, 4, 5)),
         ("a week ago", date(2031, 4, 5)),
         ("1 April", date(2031, 4, 1)),
         ("April 1st, 2031", date(2031, 4, 1)),

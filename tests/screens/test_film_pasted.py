@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from pathlib import Path
 
+import pytest
 from textual import events
 
 from tests.screens.bench_in_memory import on_screen, settle, type_in
@@ -48,6 +49,27 @@ async def test_captions_of_the_work_give_its_notes_their_place_by_the_key_that_k
     assert notes(desk) == list(zip(WORK, (12, 65, 160), strict=True))
     undo(desk)
     assert notes(desk) == [(words, None) for words in WORK]
+
+
+NEW = FILM + "[4:00] the motor bracket is cracked as well\n"
+
+
+@pytest.mark.parametrize(("key", "new"), [("k", 1), ("p", 0)])
+async def test_what_the_film_tells_anew_is_kept_beside(tmp_path: Path, key: str, new: int) -> None:
+    desk = desk_in(tmp_path, Clock(), *WORK)
+    app = recorder(desk)
+    async with app.run_test(size=(80, 24)) as pilot:
+        for _ in range(2):  # pasted again, it doubles nothing
+            await settle(pilot)
+            app.post_message(events.Paste(NEW))
+            await settle(pilot)
+            assert "1 line tells what no note tells: it is kept too." in " ".join(on_screen(app).split())
+            await pilot.press(key)
+            await settle(pilot)
+    said = notes(desk)
+    assert said[:3] == list(zip(WORK, (12, 65, 160), strict=True))
+    assert [words for words, _ in said[3:]] == ["the motor bracket is cracked as well"][:new]
+    assert [day is not None for day in days(desk)] == [True] * (1 + new)
 
 
 async def test_captions_kept_as_notes_of_their_own_were_shot_when_the_work_was_done(tmp_path: Path) -> None:

@@ -59,6 +59,7 @@ async def test_a_note_before_the_grammars_are_there_is_kept_at_once_and_read_lat
             await pilot.pause(0.5)
             clock.moment += timedelta(minutes=1)
             assert "It is read in a moment." in on_screen(app)
+            assert f"14:0{clock.moment.minute - 1}  {words}" in on_screen(app)
         assert on_screen(app).count("Session 1") == 1
         waiting = spool.waiting(desk.logbook)
         assert [one.note.words for one in waiting] == ["the guide is cracked", "that is it for today"]

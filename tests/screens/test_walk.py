@@ -46,7 +46,7 @@ async def test_a_first_machine_its_first_notes_and_coming_back_after_a_break(tmp
         assert "2 lines, captions with times: keep?" in on_screen(app)
         await pilot.press("k")
         await settle(pilot)
-        assert "Kept 14:10: 2 notes, 1 fact. When was this filmed?" in on_screen(app)
+        assert "Kept 14:10: 2 notes, 1 fact.\n When was this filmed?" in on_screen(app)
         await pilot.press("enter")
         await settle(pilot)
     clock.moment += timedelta(days=21)

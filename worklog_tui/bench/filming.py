@@ -12,10 +12,13 @@ from worklog_tui.bench.acting import CannotAct, Done, acting, sign
 from worklog_tui.bench.machines import named
 from worklog_tui.bench.session_acts import date_session
 from worklog_tui.logbook.film_match import between, film_places
+from worklog_tui.logbook.told_signs import signs
 from worklog_tui.model import Instant
 
 if TYPE_CHECKING:
     from worklog_tui.bench.desk import Desk
+    from worklog_tui.logbook.told_signs import Sign
+    from worklog_tui.model import Fact, Machine, Note
     from worklog_tui.notes import ReadSession
 
 
@@ -37,12 +40,14 @@ def places_from_file(desk: Desk, session: str, path: Path) -> Done:
 
 
 def _places(desk: Desk, session: str, read: ReadSession) -> Done:
-    captions = [(line.at, line.words) for line in read.lines if line.at is not None]
-    if not captions or read.track != "captions":
+    if not _captions(read):
         raise CannotAct("These lines have no film times, such as [1:23] or those of a caption file.")
     with store.reading(desk.logbook) as connection:
-        notes = store.sessions.notes_of(connection, session)
-    found = film_places([(note.uid, note.words) for note in notes], captions)
+        known = store.sessions.find(connection, session)
+        notes, facts = store.pages.part(connection, session, 0, EVERYTHING)
+        machine = store.machines.by_uid(connection, known.machine) if known is not None else None
+    told = _read_captions(desk, machine, read) if machine is not None else {}
+    found = _told_in(read, told, notes, facts)
     if not found:
         raise CannotAct("None of the captions tells what a note of that session tells.")
     lying = between(found, [(note.uid, note.at) for note in notes])
@@ -52,6 +57,40 @@ def _places(desk: Desk, session: str, read: ReadSession) -> Done:
     return Done(act, f"{len(found)} of {len(notes)} notes are told in the film{more}.")
 
 
+def _captions(read: ReadSession) -> list[tuple[int, str]]:
+    """Lines with their seconds in the film; none when they are no captions."""
+    return [(line.at, line.words) for line in read.lines if line.at is not None] if read.track == "captions" else []
+
+
+def _read_captions(desk: Desk, machine: Machine, read: ReadSession) -> dict[int, frozenset[Sign]]:
+    """What is read from captions, by their position; nothing when it cannot be read: the words are compared still."""
+    from worklog_tui.bench.trying import tried_out
+
+    if len(read.lines) > MOST_READ:
+        return {}
+    places = [place for place, line in enumerate(read.lines) if line.at is not None]
+    try:
+        facts = tried_out(desk, machine, read).facts
+    except Exception:  # a grammar that does not load
+        return {}
+    return {nth: signs(facts[place]) for nth, place in enumerate(places) if place in facts}
+
+
+def _told_in(
+    read: ReadSession, told: dict[int, frozenset[Sign]], notes: Sequence[Note], facts: Sequence[Fact]
+) -> dict[str, int]:
+    """For each of the notes that the captions tell, its second in the film."""
+    of_note: dict[str, list[Fact]] = {}
+    for fact in facts:
+        of_note.setdefault(fact.main.note, []).append(fact)
+    known = {uid: signs(of) for uid, of in of_note.items()}
+    return film_places([(note.uid, note.words) for note in notes], _captions(read), known, told)
+
+
+EVERYTHING = 1_000_000
+"Notes; more than any session has."
+MOST_READ = 5_000
+"Captions (a film of four hours); of more than these only the words are compared."
 LOOKED_AT = 12
 "So many sessions of a machine, the latest, are compared with the captions of a film."
 TOLD, TOLD_SHARE = 2, 0.2
@@ -71,6 +110,8 @@ class FilmOf:
     notes: int
     start: Instant | None = None
     "When it began: the film was shot then."
+    fresh: tuple[int, ...] = ()
+    "Positions of the captions that tell something which no note of it tells."
 
 
 def film_of(desk: Desk, machine_name: str, read: ReadSession) -> FilmOf | None:
@@ -78,22 +119,30 @@ def film_of(desk: Desk, machine_name: str, read: ReadSession) -> FilmOf | None:
 
     Sessions that are captions themselves are left out.
     """
-    captions = [(line.at, line.words) for line in read.lines if line.at is not None]
-    if not captions or read.track != "captions":
+    if not _captions(read):
         return None
     with store.reading(desk.logbook) as connection:
-        lengths = store.pages.lengths(connection, named(connection, machine_name).uid)
+        machine = named(connection, machine_name)
+        lengths = [*enumerate(store.pages.lengths(connection, machine.uid), 1)][-LOOKED_AT:]
         found = [
-            (session, number, store.sessions.notes_of(connection, session.uid))
-            for number, (session, _) in enumerate(lengths, 1)
-        ][-LOOKED_AT:]
+            (session, number, *store.pages.part(connection, session.uid, 0, count))
+            for number, (session, count) in lengths
+        ]
+    signs_told = _read_captions(desk, machine, read) if any(found) else {}
     best: FilmOf | None = None
-    for session, number, everything in found:
-        notes = [(note.uid, note.words) for note in everything if note.track != "captions"]
-        told = len(film_places(notes, captions)) if notes else 0
+    for session, number, everything, facts in found:
+        notes = [note for note in everything if note.track != "captions"]
+        told = len(_told_in(read, signs_told, notes, facts)) if notes else 0
         if told >= max(TOLD, TOLD_SHARE * len(notes)) and (best is None or told >= best.told):
-            best = FilmOf(session.uid, number, told, len(notes), session.start)
+            fresh = _fresh(read, signs_told, facts)
+            best = FilmOf(session.uid, number, told, len(notes), session.start, fresh)
     return best
+
+
+def _fresh(read: ReadSession, told: dict[int, frozenset[Sign]], facts: Sequence[Fact]) -> tuple[int, ...]:
+    known = signs(facts)
+    places = [place for place, line in enumerate(read.lines) if line.at is not None]
+    return tuple(places[nth] for nth, found in sorted(told.items()) if found and not found & known)
 
 
 def undated(desk: Desk, machine_uid: str) -> list[str]:

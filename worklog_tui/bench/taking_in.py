@@ -24,15 +24,23 @@ def pen(desk: Desk, wait: float | None = None) -> Iterator[store.Connection]:
 
     Raises LockedOut after `wait` seconds, by default the patience of the desk.
     """
+    _ready_to_read(desk)
     with store.writing(desk.logbook, desk.patience if wait is None else wait) as connection:
         taken = _take_in(desk, connection)
         yield connection
     store.spool.discard(taken)
 
 
-def take_in_waiting(desk: Desk) -> None:
-    """Take in, and read, what waits beside the logbook; while another program writes, it goes on waiting."""
-    with suppress(store.LockedOut), pen(desk):
+def _ready_to_read(desk: Desk) -> None:
+    """What waits will be read: nobody is to wait for the lock while the grammars are being loaded."""
+    if not desk.can_read and store.spool.waiting(desk.logbook):
+        with suppress(Exception):  # it is said when the notes are read
+            desk.reader()
+
+
+def take_in_waiting(desk: Desk, wait: float) -> None:
+    """Take in, and read, what waits beside the logbook; when another program writes for so long, it goes on waiting."""
+    with suppress(store.LockedOut), pen(desk, wait):
         pass
 
 

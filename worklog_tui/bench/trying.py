@@ -11,7 +11,7 @@ from worklog_tui.bench.reading import Fold, Track
 
 if TYPE_CHECKING:
     from worklog_tui.bench.desk import Desk
-    from worklog_tui.model import Fact
+    from worklog_tui.model import Fact, Machine
     from worklog_tui.notes import ReadSession
 
 EACH = 100
@@ -42,9 +42,18 @@ class TriedOut:
 
 def try_out(desk: Desk, machine_name: str, read: ReadSession) -> Iterator[TriedOut]:
     """Read the lines of a paste by themselves, with a report every EACH lines and at the end; nothing is written."""
+    yield from _tried_out(desk, find_machine(desk, machine_name), read)
+
+
+def tried_out(desk: Desk, machine: Machine, read: ReadSession) -> TriedOut:
+    """The same at once."""
+    *_, last = _tried_out(desk, machine, read)
+    return last
+
+
+def _tried_out(desk: Desk, machine: Machine, read: ReadSession) -> Iterator[TriedOut]:
     from worklog_tui.notes import make_notes
 
-    machine = find_machine(desk, machine_name)
     session, notes = make_notes(read, machine.uid)
     place = {note.uid: number for number, note in enumerate(notes)}
     track = Track(desk.reader(), machine, session.uid, "typed", "")

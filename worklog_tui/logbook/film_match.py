@@ -3,11 +3,16 @@
 from __future__ import annotations
 
 from bisect import bisect_left
+from collections import Counter
 from collections.abc import Mapping, Sequence
 from functools import lru_cache
 from itertools import pairwise
+from typing import TYPE_CHECKING
 
 from worklog_tui.logbook.words import FILLER, one_form, raw_words
+
+if TYPE_CHECKING:
+    from worklog_tui.logbook.told_signs import Sign
 
 ALIKE = 78.0
 "Likeness, of 100, from which a caption tells what a note tells (rapidfuzz token set ratio)."
@@ -20,14 +25,23 @@ LONGEST = 200
 "Letters of a line that are compared."
 
 
-def film_places(notes: Sequence[tuple[str, str]], captions: Sequence[tuple[int, str]]) -> dict[str, int]:
+def film_places(
+    notes: Sequence[tuple[str, str]],
+    captions: Sequence[tuple[int, str]],
+    read: Mapping[str, frozenset[Sign]] | None = None,
+    told: Mapping[int, frozenset[Sign]] | None = None,
+) -> dict[str, int]:
     """For each note (uid, words; in the order of the work) that a caption (second, words) tells too: its second.
 
-    The film may show the work in another order here and there: of matches that cross, the row that keeps most stands.
+    A caption tells what a note tells when their words are alike, or what was read from them: `read` holds that for
+    notes, `told` for captions by their position. The film may show the work in another order here and there: of
+    matches that cross, the row that keeps most stands.
     """
     lines = [(second, _told(words)) for second, words in captions]
     pairs = [(lines[n][0], f"{lines[n][1]} {lines[n + 1][1]}") for n in range(len(lines) - 1)]
+    by_signs = _by_signs(captions, told or {})
     best = [(uid, _best(_told(words), lines, pairs)) for uid, words in notes]
+    best = [(uid, s if s is not None else _most_shared((read or {}).get(uid), by_signs)) for uid, s in best]
     found = [(uid, second) for uid, second in best if second is not None]
     kept = _rising([second for _, second in found])
     return {found[n][0]: found[n][1] for n in kept}
@@ -63,6 +77,22 @@ def _best(note: str, lines: Sequence[tuple[int, str]], pairs: Sequence[tuple[int
         if hit is not None:
             return near[hit[2]][0]
     return None
+
+
+def _by_signs(
+    captions: Sequence[tuple[int, str]], told: Mapping[int, frozenset[Sign]]
+) -> dict[Sign, list[int]]:  # fmt: skip
+    found: dict[Sign, list[int]] = {}
+    for place, signs in told.items():
+        for sign in signs:
+            found.setdefault(sign, []).append(captions[place][0])
+    return found
+
+
+def _most_shared(signs: frozenset[Sign] | None, by_signs: Mapping[Sign, Sequence[int]]) -> int | None:
+    """The second that shares most with what was read from a note; of several the first."""
+    shared = Counter(second for sign in signs or () for second in by_signs.get(sign, ()))
+    return min(shared, key=lambda second: (-shared[second], second)) if shared else None
 
 
 @lru_cache(maxsize=20_000)

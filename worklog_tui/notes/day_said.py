@@ -11,7 +11,10 @@ _COUNTS = {
     word: number
     for number, word in enumerate(("one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten"), 1)
 } | {"a": 1, "an": 1}
-_NEAR = {"today": 0, "just now": 0, "this morning": 0, "yesterday": 1, "last night": 1, "the day before yesterday": 2}
+_NEAR = {
+    "today": 0, "just now": 0, "this morning": 0, "yesterday": 1, "last night": 1, "the day before yesterday": 2,
+    "last week": 7,
+}  # fmt: skip
 _LENGTH = {"day": 1, "week": 7}
 _AGO = re.compile(r"(\w+) (day|week)s? ago")
 _WEEKDAY = re.compile(r"(?:on |last |this )*([a-z]{3})[a-z]*")

@@ -68,7 +68,7 @@ class Acting(NoteTaking):
 
         asks = "When was this filmed?" if film else "On which day was this?"
         kept = self.query_one(Understood).said
-        how = f"{kept} {asks} Such as yesterday, 12 April or 2031-04-12; empty when it is not known."
+        how = f"{kept}\n{asks} Such as yesterday, 12 April or 2031-04-12; empty when it is not known."
         self.app.push_screen(
             Asking(how, {"day": ""}, wrong=lambda given: self.errands.no_day(given["day"])), answer
         )  # fmt: skip

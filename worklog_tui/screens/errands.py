@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Sequence
+from contextlib import suppress
 from pathlib import Path
 from typing import TYPE_CHECKING, NamedTuple
 
@@ -23,6 +24,10 @@ if TYPE_CHECKING:
     from worklog_tui.model import Fact, Machine
     from worklog_tui.notes import ReadSession
     from worklog_tui.screens.deeds import Deed
+
+
+PATIENCE = 30.0
+"Seconds that the first notes wait for another program that writes."
 
 
 class Preview(NamedTuple):
@@ -102,14 +107,20 @@ class Errands:
         before.append(kept)
         if not self.desk.can_read:
             return kept
-        found = self._taken_in([kept])[0]  # they came to be loaded in between
-        return replace(kept, facts=found.sure, questions=found.asked, spooled=False)
+        for found in self._taken_in([kept]):  # they came to be loaded in between
+            kept = replace(kept, facts=found.sure, questions=found.asked, spooled=False)
+        return kept
 
     def _taken_in(self, early: Sequence[Kept]) -> list[NoteFacts]:
+        from worklog_tui.bench.acting import CannotAct
         from worklog_tui.bench.taking_in import take_in_waiting
 
-        take_in_waiting(self.desk)
-        return [self.note_facts(one.note.uid) for one in early]
+        take_in_waiting(self.desk, PATIENCE)
+        found = []
+        for one in early:
+            with suppress(CannotAct):  # it waits still
+                found.append(self.note_facts(one.note.uid))
+        return found
 
     def keep_lines(self, name: str, text: str, told: Callable[[int], bool] | None = None) -> Sequence[Kept]:
         """Keep a paste of many lines; `told` is called with how many are read, and stops it with False."""

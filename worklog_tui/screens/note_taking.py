@@ -7,12 +7,12 @@ from datetime import datetime
 from typing import TYPE_CHECKING
 
 from textual import events
-from textual.screen import Screen
 from textual.widgets import TextArea
 
 from worklog_tui.screens.background import Latest, Rest, reason
 from worklog_tui.screens.errands import Errands, Pasted, Preview
 from worklog_tui.screens.keeping import Keeping, Outcome, StoppedByHand, Words
+from worklog_tui.screens.reviewing import LogScreen
 from worklog_tui.widgets.counted import counted
 from worklog_tui.widgets.log_rows import marks_in
 from worklog_tui.widgets.note_line import NoteLine
@@ -32,7 +32,7 @@ READ_SOON = "It is read in a moment."
 GETTING_READY = "Getting ready to read; Enter keeps the words all the same."
 
 
-class NoteTaking(Screen[None]):
+class NoteTaking(LogScreen):
     """A screen with a note line, the line that says what was understood, and the timeline that notes go into."""
 
     def __init__(self, errands: Errands, machine: str) -> None:
@@ -46,6 +46,8 @@ class NoteTaking(Screen[None]):
         "When the film was shot whose captions were pasted last, where a session tells it."
         self.pasted = False
         "Whether a paste was kept that nothing was asked about yet."
+        self._beside: list[Kept] = []
+        "Notes of this window that wait beside the logbook: no page of it holds them yet."
         self._keeping = Keeping(self, errands, machine, self._kept, self._not_kept)
         self._drafts = Latest[None, str](self, lambda _: self._keeping.take_draft(), self._restore, self.unread)
         self._previews = Latest[str, Preview](
@@ -135,13 +137,16 @@ class NoteTaking(Screen[None]):
         self._keeping.keep(Words(words))
 
     def _ask(self, _: str, pasted: Pasted) -> None:
-        from worklog_tui.screens.paste import FILM, PasteQuestion, shape_of
+        from worklog_tui.screens.paste import FILM, FILM_AND_NEW, PasteQuestion, lines_of, shape_of
 
         def answer(how: str | None) -> None:
             self._shot = asked.film.start if asked.film is not None else None
             if how == "comments":
                 self.say(f"Keeping {shape_of(pasted)} …")
                 self._keeping.keep(Words(pasted.text, "comments"))
+            elif how and how.startswith(FILM_AND_NEW) and asked.film is not None:
+                self.film_pasted(how.removeprefix(FILM_AND_NEW), pasted.text)
+                self._keeping.keep(Words(lines_of(pasted.read, asked.film.fresh), "lines"))
             elif how and how.startswith(FILM):
                 self.film_pasted(how.removeprefix(FILM), pasted.text)
             elif how:
@@ -183,6 +188,7 @@ class NoteTaking(Screen[None]):
             self.say(f"Kept {when}: {counted(len(kept), 'note')}, {counted(facts, 'fact')}.")
         else:
             for one in kept:
+                self._beside += [one] if one.spooled else []
                 self.query_one(Timeline).take(one.note, one.session, one.facts, one.withdrawn)
                 if one.spooled and self._grammar.waiting:
                     self.say(f"Kept {when}. {READ_SOON}")
@@ -205,6 +211,13 @@ class NoteTaking(Screen[None]):
     def unread(self, _: object, error: Exception) -> None:
         """Something could not be read; the words are safe."""
         self.say(f"That could not be read: {reason(error)}. Notes are kept all the same.")
+
+    def log_shown(self) -> None:
+        """A page of the logbook is shown: what waits beside it stands below."""
+        timeline = self.query_one(Timeline)
+        self._beside = [one for one in self._beside if not timeline.log_rows.holds(one.note.uid)]
+        for one in self._beside:
+            timeline.take(one.note, one.session, one.facts)
 
     def _restore(self, _: None, words: str) -> None:
         if words:

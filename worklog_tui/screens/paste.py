@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from functools import partial
 from typing import TYPE_CHECKING, ClassVar
 
@@ -23,8 +24,8 @@ if TYPE_CHECKING:
     from worklog_tui.notes import ReadSession
     from worklog_tui.screens.errands import Errands, Pasted
 
-FILM = "film "
-"What the answer begins with when it is a film; the session follows."
+FILM, FILM_AND_NEW = "film ", "film and new "
+"What the answer begins with when it is a film, alone or with what it tells anew; the session follows."
 SHOWN = 3
 "So many complaints are told; the rest are counted."
 
@@ -32,7 +33,7 @@ SHOWN = 3
 class PasteQuestion(OneAnswer[str]):
     """Shows what a paste is and asks whether to keep it.
 
-    The answer is `notes`, `comments`, `film` with a session, or nothing.
+    The answer is `notes`, `comments`, `film` or `film and new` with a session, or nothing.
     """
 
     DEFAULT_CSS = """
@@ -50,6 +51,7 @@ class PasteQuestion(OneAnswer[str]):
     """
     BINDINGS: ClassVar[list[BindingType]] = [
         Binding("k,y", "keep", "keep it", id="paste.keep", tooltip="Keep what the paste is taken for"),
+        Binding("p", "places", "only the film places", id="paste.places", tooltip="Keep nothing new of the captions"),
         Binding("o", "own", "as notes of their own", id="paste.own", tooltip="Keep the captions as notes too"),
         Binding(
             "v", "answer('comments')", "viewers wrote it", id="paste.viewers",
@@ -89,8 +91,15 @@ class PasteQuestion(OneAnswer[str]):
 
     def action_keep(self) -> None:
         """As notes, or as the film of notes that are there; not before it is known which."""
-        if self._compared:
+        if self._compared and self.film is not None and self.film.fresh:
+            self.dismiss(f"{FILM_AND_NEW}{self.film.session}")
+        elif self._compared:
             self.dismiss(f"{FILM}{self.film.session}" if self.film else "notes")
+
+    def action_places(self) -> None:
+        """Only the places in the film, though it tells something new."""
+        if self.film is not None:
+            self.dismiss(f"{FILM}{self.film.session}")
 
     def action_own(self) -> None:
         """As notes, though it is the film of others."""
@@ -98,6 +107,8 @@ class PasteQuestion(OneAnswer[str]):
 
     def check_action(self, action: str, parameters: tuple[object, ...]) -> bool | None:
         """Notes of their own is a question only for the captions of a film that is known."""
+        if action == "places":
+            return self.film is not None and bool(self.film.fresh)
         return self.film is not None if action == "own" else True
 
     def action_without(self) -> None:
@@ -165,10 +176,24 @@ def told(pasted: Pasted, found: TriedOut) -> str:
 
 def told_of_film(film: FilmOf) -> str:
     """What keeping the captions of a film does."""
-    return (
+    said = (
         f"They tell {film.told} of the {counted(film.notes, 'note')} of session {film.number}. k gives those notes "
         "their place in the film, and nothing is kept twice."
     )
+    if not film.fresh:
+        return said
+    new = "1 line tells what no note tells: it is" if len(film.fresh) == 1 else (
+        f"{len(film.fresh)} lines tell what no note tells: they are"
+    )  # fmt: skip
+    return f"{said} {new} kept too."
+
+
+def lines_of(read: ReadSession, places: Sequence[int]) -> str:
+    """Some captions as text that reads as captions again."""
+    from worklog_tui.model import clock
+
+    said = [(read.lines[place].at, read.lines[place].words) for place in places]
+    return "\n".join(f"[{clock(at)}] {words}" for at, words in said if at is not None)
 
 
 def odd(read: ReadSession) -> list[str]:

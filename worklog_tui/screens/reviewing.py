@@ -25,6 +25,13 @@ PAUSE = 1.0
 Lengths = tuple[tuple[str, int], ...]
 
 
+class LogScreen(Screen[None]):
+    """A screen with a timeline."""
+
+    def log_shown(self) -> None:
+        """The timeline shows a page of the logbook."""
+
+
 class Came(NamedTuple):
     """A page of the log and its rows, both made in the worker thread."""
 
@@ -37,7 +44,7 @@ class Reviewing:
 
     def __init__(
         self,
-        screen: Screen[None],
+        screen: LogScreen,
         errands: Errands,
         machine: str,
         shown: Callable[[Page], None],
@@ -135,6 +142,7 @@ class Reviewing:
             timeline.show_news(found.log)
         else:
             timeline.show_log(found.log)
+        self._screen.log_shown()
         self._file = None  # what came in between is looked for at once
         self._shown(found.page)
         self._outlooks.want(None)
@@ -147,11 +155,13 @@ class Reviewing:
             return
         self._acts = found.page.acts
         self._screen.query_one(Timeline).show_news(found.log)
+        self._screen.log_shown()
         self._rest.want()
 
     def _show_again(self, _: int, found: Came) -> None:
         self._acts = found.page.acts
         self._screen.query_one(Timeline).show_news(found.log)
+        self._screen.log_shown()
 
     def _show_earlier(self, wanted: Wanted, found: Came) -> None:
         timeline = self._screen.query_one(Timeline)

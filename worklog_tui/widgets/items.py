@@ -77,7 +77,7 @@ def _group(title: str, items: list[OpenItem], count: int) -> list[Row]:
 
 
 def _row(item: OpenItem) -> Row:
-    why = [REASONS.get(item.reason, "")]
+    why = [] if item.state == "done" else [REASONS.get(item.reason, "")]
     if item.raised is not None:
         why.append(f"session {item.raised.session}, {item.raised.at}".rstrip(", "))
     if item.comment is not None:

@@ -48,7 +48,7 @@ class Machines(Rows):
     """The list of the first screen."""
 
     BINDINGS: ClassVar[list[BindingType]] = [
-        Binding("enter", "choose", "put it on the bench", id="machines.choose", tooltip="Open the machine pointed at"),
+        Binding("enter", "choose", "open", id="machines.choose", tooltip="Open the machine pointed at"),
     ]
 
     NEW: ClassVar[str] = "\n new"
