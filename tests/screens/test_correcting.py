@@ -31,6 +31,9 @@ async def test_the_words_of_a_note_and_back_again(tmp_path: Path, size: tuple[in
             "the guide is cracked!", "the table cleaned",
         ]  # fmt: skip
         assert "the guide is cracked!" in on_screen(app)
+        pointed = app.screen.query_one(Timeline).row
+        assert pointed is not None
+        assert pointed.words == "the guide is cracked!"
         await pilot.press("u")
         await settle(pilot)
         assert "cracked!" not in on_screen(app).split("Taken back")[0]

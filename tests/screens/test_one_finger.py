@@ -19,7 +19,7 @@ from worklog_tui.bench.record import keep_note
 from worklog_tui.bench.review import review
 from worklog_tui.model import Machine
 from worklog_tui.screens.layout import PLACES
-from worklog_tui.widgets.head_line import HeadLine
+from worklog_tui.widgets.head_line import HeadLine, lasted
 from worklog_tui.widgets.places import Places
 
 ROOT = Path(__file__).resolve().parents[2]
@@ -155,12 +155,14 @@ async def test_the_head_line_tells_the_session_and_the_film(tmp_path: Path) -> N
         await pilot.press("enter")
         await settle(pilot)
         head = app.screen.query_one(HeadLine)
-        assert head.said == "Band saw, session 1, 0 min, not filming, 1 note"
+        assert head.said.split("  ")[0] == "Band saw, session 1, 0 min, not filming, 1 note"
+        assert head.said.endswith("  14:05")
+        assert len(head.said) == 80
         await pilot.press("f2")
         await settle(pilot)
         clock.moment += timedelta(seconds=751)
         await pilot.pause(1.2)
-        assert head.said == "Band saw, session 1, 12 min, film 12:31, 1 note"
+        assert head.said.split("  ")[0] == "Band saw, session 1, 12 min, film 12:31, 1 note"
         await pilot.press("f4")
         await settle(pilot)
         assert "Film 12:31: shoot again." in on_screen(app)
@@ -226,3 +228,37 @@ def test_follow_from_end_to_end_keeps_the_lines_of_a_pipe(tmp_path: Path) -> Non
     look = [sys.executable, "-m", "worklog_tui", "timeline", "--machine", "Fret saw", "--logbook", book]
     seen = subprocess.run(look, capture_output=True, text=True, env={**os.environ, **own}, timeout=240).stdout
     assert "set the gap to 18 thou" in seen
+
+
+def test_how_long_a_session_goes_is_told_in_hours_when_it_is_long() -> None:
+    assert [lasted(minutes) for minutes in (0, 59, 60, 149)] == ["0 min", "59 min", "1 h 00 min", "2 h 29 min"]
+
+
+@pytest.mark.parametrize("size", [(80, 24), (48, 14), (30, 8)])
+async def test_how_to_unlock_can_be_read_on_any_screen(bench: Bench, size: tuple[int, int]) -> None:
+    app = Recorder(bench, SAW)
+    async with app.run_test(size=size) as pilot:
+        await settle(pilot)
+        await pilot.press("escape", "k")
+        await pilot.pause()
+        assert "Type open to go on" in " ".join(on_screen(app).split())
+
+
+async def test_the_page_of_keys_names_the_plain_key_of_the_camera_too(bench: Bench) -> None:
+    app = Recorder(bench, SAW)
+    async with app.run_test(size=(80, 40)) as pilot:
+        await settle(pilot)
+        await pilot.press("escape", "question_mark")
+        await pilot.pause()
+        assert "1 F2  The camera goes on or off" in on_screen(app)
+        assert "g F5  What was begun and not heard finished" in on_screen(app)
+
+
+async def test_a_small_screen_says_once_where_the_keys_are(bench: Bench) -> None:
+    app = Recorder(bench, SAW)
+    async with app.run_test(size=(48, 14)) as pilot:
+        await settle(pilot)
+        assert "Esc: places and keys; there ? tells all." in on_screen(app)
+        await type_in(pilot, "points gap 18 thou")
+        await settle(pilot)
+        assert "there ? tells all." not in on_screen(app)

@@ -12,6 +12,7 @@ from textual.widgets import Input, Static
 
 from worklog_tui.screens.background import Latest, reason
 from worklog_tui.screens.one_answer import OneAnswer
+from worklog_tui.widgets.counted import counted
 from worklog_tui.widgets.found_rows import FoundRows
 from worklog_tui.widgets.key_line import KeyLine
 from worklog_tui.widgets.literal import literal
@@ -46,7 +47,7 @@ class Finding(OneAnswer[str]):
     }
     """
     BINDINGS: ClassVar[list[BindingType]] = [
-        Binding("tab", "kind(1)", "only …", id="find.kind", tooltip="Only readings, only findings …", priority=True),
+        Binding("tab", "kind(1)", "only one kind", id="find.kind", tooltip="Only readings …", priority=True),
         Binding("down", "to_list", "to the list", id="find.list", tooltip="Into the list", show=False),
         Binding("escape", "dismiss('')", "close", id="find.leave", tooltip="Back to the log"),
     ]
@@ -96,8 +97,8 @@ class Finding(OneAnswer[str]):
 
     def _show(self, sought: Sought, found: Sequence[FoundLine]) -> None:
         self.query_one(FoundRows).show_found(found)
-        said = f"Tab: only {KINDS[sought.kind]}" if sought.kind else "Tab: only one kind of line"
-        self.query_one(".told", Static).update(literal(f"{len(found)} lines, newest first. {said}."))
+        only = f", only {KINDS[sought.kind]}" if sought.kind else ""
+        self.query_one(".told", Static).update(literal(f"{counted(len(found), 'line')}{only}, newest first."))
 
     def _failed(self, _: Sought, error: Exception) -> None:
         self.query_one(".told", Static).update(literal(f"{reason(error)}."))

@@ -21,8 +21,8 @@ class Locked(OneAnswer[None]):
     DEFAULT_CSS = """
     Locked {
         align: center middle;
-        & > Vertical { width: auto; height: auto; background: $surface; padding: 1 3; }
-        Static { width: auto; height: auto; text-style: bold; }
+        & > Vertical { width: 40; max-width: 100%; height: auto; background: $surface; padding: 1 2; }
+        Static { width: 1fr; height: auto; text-style: bold; text-align: center; }
     }
     """
     BINDINGS: ClassVar[list[BindingType]] = []

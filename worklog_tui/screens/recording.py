@@ -97,6 +97,8 @@ class RecordingScreen(Far):
         self.begin_notes()
         self._reviewing.begin()
         self.look_at_camera()
+        if self.has_class("-low") and not self.query_one(Understood).said:  # there is no room for the line of keys
+            self.say("Esc: places and keys; there ? tells all.")
         self.set_interval(1.0, self._every_second)
 
     def action_write(self) -> None:

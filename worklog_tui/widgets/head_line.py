@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from datetime import datetime
 from typing import TYPE_CHECKING
 
@@ -18,6 +18,8 @@ if TYPE_CHECKING:
     from worklog_tui.widgets.log_rows import Log
 
 
+CLOCK = 8
+"Cells that the time of day takes with the room before it; where there is less it is left out."
 LEAST = 12
 "Signs of the machine's name that are always told."
 
@@ -33,16 +35,29 @@ class HeadLine(Static):
         super().__init__("", markup=False)
         self.said = ""
         "What stands there, as plain text."
+        self._shown: Callable[[], None] = lambda: None
+
+    def on_resize(self) -> None:
+        """The room is another one: the same, cut anew."""
+        self._shown()
 
     def show(
         self, machine: str, log: Log, session: Session | None, now: datetime, film: str = "", waits: str = ""
     ) -> None:  # fmt: skip
         """Show where things stand; `session` is the one that a note of this window was kept in."""
+        self._shown = lambda: self.show(machine, log, session, now, film, waits)
         rest = ", ".join(filter(None, (_session(log, session, now), film, waits, _notes(log))))
         text = f"{shortened(machine, max(self.size.width - len(rest) - 2, LEAST))}, {rest}"
+        room = self.size.width - len(text)
+        text += f"{now:%H:%M}".rjust(room) if room >= CLOCK else ""
         if text != self.said:
             self.said = text
             self.update(literal(text))
+
+
+def lasted(minutes: int) -> str:
+    """How long, such as `40 min` or `2 h 05 min`."""
+    return f"{minutes} min" if minutes < 60 else f"{minutes // 60} h {minutes % 60:02} min"
 
 
 def shortened(name: str, room: int) -> str:
@@ -53,7 +68,7 @@ def shortened(name: str, room: int) -> str:
 def _session(log: Log, session: Session | None, now: datetime) -> str:
     if session is not None and session.start is not None:
         minutes = int((now - session.start.moment()).total_seconds()) // 60
-        return f"session {log.number(session.uid)}, {max(minutes, 0)} min"
+        return f"session {log.number(session.uid)}, {lasted(max(minutes, 0))}"
     return f"{log.sessions} {'session' if log.sessions == 1 else 'sessions'}" if log.sessions else ""
 
 

@@ -63,9 +63,11 @@ class Timeline(Rows):
     def show_news(self, log: Log) -> None:
         """Show a log that has come to be longer; what is looked at stays in sight unless that was the end."""
         looked_at = self.row.key if self.row is not None else ""
-        place = log.place(looked_at)
+        place, at_last = log.place(looked_at), self.here >= len(self.rows) - 1
         if self.follows:
             self.show_log(log)
+            if not at_last and place is not None:  # the row pointed at stays so, as long as all of it is in sight
+                self.point(place)
             return
         here = self.here if place is None else place  # a note that was struck out: the one in its place
         self.log_rows, self._asked = log, False
