@@ -3,7 +3,8 @@
 Run it as `python tests/bench/measure_screen.py`. First paint: from the fork to the words of the empty note line on the
 screen. Key to screen: from the key to its sign in the output. Enter to kept: from Enter to `Kept` on the
 screen. Enter to open items anew: to their number in the line of places, worked out from the whole log (a pause of a
-second without a key is part of it).
+second without a key is part of it); to advised: to the next step anew. Opening: from the fork to the newest page, to
+what stands in the whole log, and to the next step.
 Memory: resident at the end. Times in milliseconds; they hold for this machine only, the ratios for any.
 """
 
@@ -147,17 +148,29 @@ def enters(program: Program, count: int) -> list[float]:
     return taken
 
 
-def advised(program: Program, count: int) -> list[float]:
-    """Milliseconds from Enter to the open items that stand anew in the line of places: read, folded and advised."""
-    taken = []
+def advised(program: Program, count: int) -> tuple[list[float], list[float]]:
+    """Milliseconds from Enter to the open items anew in the line of places, and to the next step anew."""
+    items, steps = [], []
     for number in range(1, count + 1):
         os.write(program.terminal, f"need a new drive belt number {number}".encode())
         program.quiet(0.3)
         start = time.perf_counter()
         os.write(program.terminal, b"\r")
-        taken.append((program.read_until(f"open {number}".encode()) - start) * 1000)
+        items.append((program.read_until(f"open {number}".encode()) - start) * 1000)
+        steps.append((program.read_until(b"Next: ") - start) * 1000)
         program.quiet(3.0)
-    return taken
+    return items, steps
+
+
+def opening(start: Callable[[], Program], notes: int) -> tuple[float, float, float]:
+    """Milliseconds from the fork to the newest page, to what stands in the log, and to the next step."""
+    program = start()
+    try:
+        signs = (f"{notes} notes".encode(), b"Noticed", b"Next: ")
+        page, log, step = ((program.read_until(sign) - program.began) * 1000 for sign in signs)
+        return page, log, step
+    finally:
+        program.end()
 
 
 def told(name: str, values: Sequence[float]) -> str:
@@ -210,6 +223,9 @@ def compare(path: Path, given: argparse.Namespace) -> None:
     print(told("first paint, bare", paints["bare"]))
     print(told("first paint, recorder", paints["ours"]))
     print(f"first paint, ratio of medians: {statistics.median(paints['ours']) / statistics.median(paints['bare']):.2f}")
+    opened = [opening(lambda: Program(OURS, str(path)), given.notes) for _ in range(3)]
+    for nth, name in enumerate(("newest page", "what stands in the log", "next step")):
+        print(told(f"opening, {name}", [taken[nth] for taken in opened]))
     bare, ours = Program(BARE, "full"), Program(OURS, str(path))
     try:
         bare.read_until(MARK)
@@ -221,7 +237,9 @@ def compare(path: Path, given: argparse.Namespace) -> None:
         os.write(ours.terminal, b"\x7f" * 60)
         ours.quiet(1.0)
         print(told("Enter to kept and read", enters(ours, given.enters)))
-        print(told("Enter to open items anew", advised(ours, 5)))
+        items, steps = advised(ours, 5)
+        print(told("Enter to open items anew", items))
+        print(told("Enter to advised", steps))
         print(
             f"memory, bare {bare.memory():.0f} MB, recorder {ours.memory():.0f} MB: {ours.memory() / bare.memory():.2f}"
         )

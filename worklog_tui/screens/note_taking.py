@@ -46,6 +46,7 @@ class NoteTaking(LogScreen):
         "When the film was shot whose captions were pasted last, where a session tells it."
         self.pasted = False
         "Whether a paste was kept that nothing was asked about yet."
+        self._begun = False
         self._beside: list[Kept] = []
         "Notes of this window that wait beside the logbook: no page of it holds them yet."
         self._keeping = Keeping(self, errands, machine, self._kept, self._not_kept)
@@ -60,9 +61,11 @@ class NoteTaking(LogScreen):
         self._looks = Latest[str, Pasted](self, errands.look, self._ask, self.unread)
 
     def begin_notes(self) -> None:
-        """After the first paint: the draft, and the grammar, which takes a while to load."""
-        self._drafts.want(None)
-        self._grammar.want(None)
+        """After the first paint and the newest page: the draft, and the grammar, which takes a while to load."""
+        if not self._begun:
+            self._begun = True
+            self._drafts.want(None)
+            self._grammar.want(None)
 
     def on_unmount(self) -> None:
         self._keeping.leave(self.half_typed)
@@ -108,7 +111,7 @@ class NoteTaking(LogScreen):
             if self.half_typed.strip():
                 self.key_came()
                 self._stop.want()
-                if self._grammar.waiting:
+                if self._grammar.waiting or not self._begun:
                     self.query_one(Understood).say(GETTING_READY, of_typing=True)
             else:
                 self._show_preview(self.half_typed, Preview())
@@ -190,7 +193,7 @@ class NoteTaking(LogScreen):
             for one in kept:
                 self._beside += [one] if one.spooled else []
                 self.query_one(Timeline).take(one.note, one.session, one.facts, one.withdrawn)
-                if one.spooled and self._grammar.waiting:
+                if one.spooled and (self._grammar.waiting or not self._begun):
                     self.say(f"Kept {when}. {READ_SOON}")
                 else:
                     self.query_one(Understood).kept(when, one.facts, one.questions, one.spooled, one.unread)
@@ -210,6 +213,7 @@ class NoteTaking(LogScreen):
 
     def unread(self, _: object, error: Exception) -> None:
         """Something could not be read; the words are safe."""
+        self.begin_notes()
         self.say(f"That could not be read: {reason(error)}. Notes are kept all the same.")
 
     def log_shown(self) -> None:

@@ -85,7 +85,7 @@ class Placing(Acting):
         """What was worked out from the whole log is there, or the first part of it: then the last advice stays."""
         from worklog_tui.widgets.items import still_open
 
-        before = self.outlook
+        before, advised = self.outlook, outlook.whole
         if before is not None and not outlook.whole:
             outlook = replace(
                 outlook, advice=before.advice, odd=before.odd, cautions=before.cautions, viewers=before.viewers,
@@ -94,7 +94,8 @@ class Placing(Acting):
         self.outlook = outlook
         self.query_one(Places).count("items", still_open(outlook.items))
         for place in PLACES:
-            self._fill(place)
+            if advised or place not in ADVISED:  # the last advice stands there already
+                self._fill(place)
 
     def _fill(self, place: str) -> None:
         """Show what is known in a place."""

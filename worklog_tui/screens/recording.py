@@ -94,7 +94,6 @@ class RecordingScreen(Far):
     async def _begin(self) -> None:
         """After the first paint."""
         await self.complete()
-        self.begin_notes()
         self._reviewing.begin()
         self.look_at_camera()
         if self.has_class("-low") and not self.query_one(Understood).said:  # there is no room for the line of keys
@@ -212,6 +211,7 @@ class RecordingScreen(Far):
 
     def _log_came(self, page: Page) -> None:
         """The end of the log is there: after a break, what is known since last time is shown first."""
+        self.begin_notes()
         self.show_head()
         last = page.last_worked
         quiet = (self.now() - last.moment()).total_seconds() if last is not None else BREAK
