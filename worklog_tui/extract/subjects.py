@@ -135,7 +135,7 @@ SIDES = frozenset(
     (
         "lefts rights fronts rears tops bottoms uppers lowers left right lh rh l/h r/h left-hand right-hand front "
         "rear inlet intake exhaust inlets intakes exhausts in ex top bottom upper lower inner outer port starboard "
-        "nearside offside primary secondary frnt inboard outboard"
+        "nearside offside primary secondary frnt inboard outboard lf rf lr l/f r/f l/r nsf osf nsr osr n/s o/s"
     ).split()
 )
 
@@ -175,6 +175,9 @@ PLURALS = frozenset(
 "Sides as they are written without an apostrophe: `second's forty`."
 
 
+ENDS = SIDES | {"back"}
+
+
 def with_which(thing_words: str, which: str) -> str:
     """`cylinder` and `3` give `cylinder 3`; `points` and `left` give `left points`; another side in the words gives
     way.
@@ -183,6 +186,6 @@ def with_which(thing_words: str, which: str) -> str:
         return thing_words
     which = which.removesuffix("s") if which.lower() in PLURALS else which
     words_of = thing_words.split()
-    kept = [w for w in words_of if w.lower() not in SIDES and not w.isdigit()] or words_of
+    kept = [w for w in words_of if w.lower() not in ENDS and not w.isdigit()] or words_of
     words = " ".join(kept)
     return f"{words} {which}" if which.isdigit() else f"{which} {words}"

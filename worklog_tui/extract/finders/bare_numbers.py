@@ -57,6 +57,8 @@ def bare_reading(token: Token, made: Draft, scene: Scene, told: str) -> tuple[st
     if divided and best[1] not in FRACTIONS:
         return None
     value = round(token.value * best[2].factor, 9)
+    if best[2].unit == "deg" and best[1] == "temperature":
+        best = best[0], best[1], Bare(degrees(value, scene), value, value)
     if divided and best[1] in ("gap", "length"):
         return best[1], token.value, "in"  # a fraction is of an inch
     if token.high is not None:
@@ -69,7 +71,9 @@ def _likely(made: Draft, scene: Scene) -> Iterator[str]:
     """
     hints = set(scene.suggested(made.main)) | {q for q, _, _, _ in known_values(scene.machine, scene.book)}
     hints |= {q for t in scene.tokens[: made.main] if t.amount is not None for q in t.amount.quantities}
-    hints |= {q for t in scene.tokens[made.main + 1 : made.main + 4] for q in suggested_by(scene.book, t)}
+    behind = scene.tokens[made.main + 1 : made.main + 5]
+    hints |= {q for t in behind[:3] for q in suggested_by(scene.book, t)}
+    hints |= {q for t in behind if t.amount is not None for q in t.amount.quantities}
     hints |= {scene.topic_before(made.main) or "", scene.context.topic.quantity if scene.context.topic else ""}
     last = said_just_before(scene)
     if last is not None:

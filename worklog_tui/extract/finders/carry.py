@@ -39,6 +39,8 @@ def carried(scene: Scene, i: int, name: str) -> Bare | None:
     if before is not None:
         pull = name == "mass" and before.unit == "psi"  # pounds on a spring balance
         return _like(value, "lb" if pull else before.unit, scale_of(before), before.low)
+    if (ahead := _amount_ahead(scene, i)) is not None and name in ahead.quantities:
+        return _like(value, ahead.unit, scale_of(ahead), ahead.low)
     topic = scene.context.topic
     if topic is not None and topic.quantity == name and topic.unit and topic.value:
         return _like(value, topic.unit, topic.scale, topic.value)
@@ -50,6 +52,20 @@ def carried(scene: Scene, i: int, name: str) -> Bare | None:
         scale = 0.001 if last.unit == "in" and low < 0.2 and value > 0.5 else 1.0
         return _like(value, last.unit, scale, low)
     return None
+
+
+def _amount_ahead(scene: Scene, i: int) -> Amount | None:
+    """`Twelve, then twenty-four newton metres`: the amount that a list goes on to."""
+    for token in scene.tokens[i + 1 : i + 1 + AHEAD]:
+        if token.amount is not None:
+            return token.amount
+        if not (token.kind in ("number", "comma") or token.low in GOES_ON):
+            return None
+    return None
+
+
+AHEAD = 4
+GOES_ON = frozenset({"then", "and", "and then", "+", "to start", "or"})
 
 
 def said_just_before(scene: Scene) -> Reading | None:

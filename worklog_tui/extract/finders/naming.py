@@ -24,6 +24,7 @@ def subject_words(made: Draft, match: Match, scene: Scene, quantity: str) -> str
         which = (thing.which if thing is not None else "") or _said_last(scene, made.main) or scene.context.which
         which = which if quantity in TOLD_APART else ""
     newer = bool(which) and (made.thing_at is None or k > made.thing_at)
+    which = VALVE_OF[which] if which in VALVE_OF and quantity == "gap" and _of_valves(thing) else which
     usual = (
         _compression(made, scene, which, newer) if quantity == "compression" else _usual(made, scene, quantity, which)
     )
@@ -141,6 +142,7 @@ def is_test_voltage(i: int, scene: Scene) -> bool:
     return any(word in t.low for t in near for word in ("insulation", "megger", "frame"))
 
 
+VALVE_OF = {"in": "inlet", "ex": "exhaust"}
 VALVES = {
     "in": "inlet valve", "inlet": "inlet valve", "intake": "intake valve", "inlets": "inlet valves",
     "ex": "exhaust valve", "intakes": "intake valves", "exhaust": "exhaust valve", "exhausts": "exhaust valves",

@@ -44,7 +44,7 @@ def measures_nothing(scene: Scene, i: int) -> bool:
         _is_grade(scene, i) or _of_a_tool(scene, i) or _of_a_meter(scene, i) or _counts(scene, i) or _named_by(scene, i)
         or _is_code(scene, i) or _is_year(token, scene, i) or _of_the_weather(scene, i) or _refused(scene, i)
         or _to_the_inch(scene, i) or _of_the_shop(scene, i) or _a_size(scene, i) or _taken_off(scene, i)
-        or _is_each(scene, i)
+        or _is_each(scene, i) or _is_money(scene, i)
     )  # fmt: skip
 
 
@@ -61,6 +61,13 @@ def _is_each(scene: Scene, i: int) -> bool:
     )  # fmt: skip
 
 
+def _is_money(scene: Scene, i: int) -> bool:
+    """`ring set £46`: the sign of a currency stands right before it."""
+    start = scene.tokens[i].start
+    return scene.text[max(0, start - 1) : start] in CURRENCIES or scene.text[start : start + 1] in CURRENCIES
+
+
+CURRENCIES = frozenset("£$€")
 MEASURES = frozenset("pint gallon litre liter quart cup cupful drop tank tankful mile kilo pound ton bag".split())
 
 

@@ -4,7 +4,9 @@ from __future__ import annotations
 
 SIDES = {
     "frnt": "front", "frt": "front", "lft": "left", "rt": "right", "rr": "rear", "btm": "bottom", "lh": "left",
-    "rh": "right", "l/h": "left", "r/h": "right", "pri": "primary", "sec": "secondary", "tp": "top",
+    "lf": "left front", "rf": "right front", "lr": "left rear", "l/f": "left front", "r/f": "right front",
+    "l/r": "left rear", "nsf": "nearside front", "osf": "offside front", "nsr": "nearside rear", "osr": "offside rear",
+    "n/s": "nearside", "o/s": "offside", "rh": "right", "l/h": "left", "r/h": "right", "pri": "primary", "sec": "secondary", "tp": "top",
 }  # fmt: skip
 CROSS = {"x": "cross"}
 
@@ -23,6 +25,9 @@ def _full(word: str, full: list[str]) -> str:
         return CROSS[low]
     if low in full or len(low) < 2:
         return word
+    plural = low[:-1] if low.endswith("s") and len(low) > 3 else ""
+    if plural and (name := next((name for name in full if _shortens(plural, name)), "")):
+        return f"{name}s"  # `vlvs`
     return next((name for name in full if _shortens(low, name)), word)
 
 
@@ -30,5 +35,7 @@ def _shortens(low: str, name: str) -> bool:
     """Whether the letters of a word stand in the name in their order, from its first on, with most vowels left out."""
     if len(low) >= len(name) or low[0] != name[0] or not low.isalpha():
         return False
+    if len(low) > 3 and name.startswith(low) and len(name) > len(low) + 1:
+        return True  # `batt`, `cyli`
     letters = iter(name)
     return all(letter in letters for letter in low) and not set(low[1:]) & set("aeiou")

@@ -30,7 +30,10 @@ def _when_new(i: int, scene: Scene) -> bool:
 
 
 NEW = frozenset({"new", "when new", "from new", "brand new"})
-MINE = frozenset({"ive got", "i got", "i have", "weve got", "i get", "i make it", "mines", "its got"})
+MINE = frozenset({
+    "ive got", "i got", "i have", "weve got", "i get", "i make it", "mines", "its got", "im getting", "were getting",
+    "im seeing", "im reading", "im on", "got", "getting", "this one", "this ones", "ours is", "ours are", "it has",
+})  # fmt: skip
 "Words after which a person tells what he read himself."
 
 
@@ -58,10 +61,20 @@ def _before(i: int, scene: Scene, amounts: set[int]) -> bool:
             if not _listed(k, i, scene):
                 return False
             i, first = k, max(k - 1 - REACH, -1)  # what governs the one before governs this one
-        if "break" in token.classes or token.low in MINE:
+        if "break" in token.classes or _mine(k, scene):
             return False
         k -= 1
     return False
+
+
+def _mine(k: int, scene: Scene) -> bool:
+    """Whether a person tells here what he read: `I'm getting`, `this one's`."""
+    low = scene.tokens[k].low
+    return low in MINE or (low in READING and k > 0 and scene.tokens[k - 1].low in PERSONS)
+
+
+READING = frozenset("getting reading seeing have got make read get found".split())
+PERSONS = frozenset("i im ive we were weve".split())
 
 
 def _looks_back(k: int, scene: Scene, amounts: set[int]) -> bool:
@@ -97,7 +110,7 @@ def _governs_next(k: int, scene: Scene, amounts: set[int]) -> bool:
     """`And it should be three to five`: the word of the book speaks of the number behind it."""
     for n in range(k + 1, min(k + REACH, len(scene.tokens))):
         token = scene.tokens[n]
-        if token.kind == "stop" or token.low in MINE:
+        if token.kind == "stop" or _mine(n, scene):
             return False
         if n in amounts or (token.classes & NUMBER and n < k + BEHIND):
             return n < k + BEHIND or token.clause == scene.tokens[k].clause

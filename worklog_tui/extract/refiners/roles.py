@@ -131,7 +131,8 @@ def _came_to(k: int, scene: Scene) -> bool:
     if scene.tokens[k].low not in CAME_TO or not k:
         return False
     before = scene.tokens[k - 1]
-    return bool(before.sense("copula")) or before.low in CAME or before.low.endswith(("'s", "dropped", "dropping"))
+    owns = scene.text[max(0, before.end - 2) : before.end] in ("'s", "\u2019s")
+    return bool(before.sense("copula")) or before.low in CAME or owns or before.low.endswith(("dropped", "dropping"))
 
 
 CAME_TO = frozenset({"down to", "up to", "back to", "into"})
