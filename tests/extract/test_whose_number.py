@@ -75,3 +75,37 @@ def test_a_bare_number_is_what_its_thing_was_measured_in_before(book: Rulebook) 
         "Nobody.", "Relief valve again, a turn in. Twenty-three hundred.",
     ]  # fmt: skip
     assert told(readings(book, *said)[-1]) == ("pressure", 2300.0, "psi")
+
+
+@pytest.mark.parametrize(
+    ("said", "roles"),
+    [
+        ("Brake coil, one ninety volts it wants, and I'm getting eighty-six volts.", ["specified", "measured"]),
+        ("The lining is two millimetres and a new one is five millimetres.", ["measured", "specified"]),
+        ("The plate says four hundred volts.", ["rated"]),
+        ("Brake disc 2.35 mm. New 2.40 mm, limit 2.20 mm.", ["measured", "specified", "specified"]),
+        ("Piston play is 0.21 mm, reject over 0.15 mm.", ["measured", "specified"]),
+        ("The battery is at eleven volts and cranking it goes down to nine volts.", ["measured", "measured"]),
+        ("I ordered the lot, two weeks they say.", ["planned"]),
+    ],
+)
+def test_what_a_number_is_for(book: Rulebook, said: str, roles: list[str]) -> None:
+    assert [r.role for r in readings(book, said)] == roles
+
+
+@pytest.mark.parametrize(
+    ("said", "subjects"),
+    [
+        ("tyres lf 12 psi, rf 14 psi", ["left front tyres", "right front tyres"]),
+        ("tyres L 12 psi R 14 psi", ["left tyres", "right tyres"]),
+        ("vlvs: in .05 ex .25", ["inlet valves", "exhaust valves"]),
+        ("batt 12.4 volts", ["battery"]),
+    ],
+)
+def test_typed_sides_and_parts_are_spelt_out(book: Rulebook, said: str, subjects: list[str]) -> None:
+    facts = read_session(book, PETROL, [Note("n0", "s", said, track="typed")])
+    assert [f.subject for f in facts if isinstance(f, Reading)] == subjects
+
+
+def test_a_price_is_no_reading(book: Rulebook) -> None:
+    assert readings(book, "Compression test, ring set is £46.") == []

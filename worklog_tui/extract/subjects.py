@@ -76,6 +76,8 @@ def which_at(scene: Scene, i: int) -> tuple[str, int]:
         token = scene.tokens[k]
         if token.kind == "which":
             return token.which, k
+        if scene.typed and token.low in LETTERS and _tells_side(scene, k):
+            return LETTERS[token.low], k
         if token.sense("side") and token.low in SIDES:
             words, first = sides_from(scene, k)
             if first < k or stands_alone(scene, k):
@@ -85,6 +87,17 @@ def which_at(scene: Scene, i: int) -> tuple[str, int]:
     if i + 1 < len(scene.tokens) and scene.tokens[i + 1].kind == "which" and not _heads_next(scene, i + 2):
         return scene.tokens[i + 1].which, i + 1
     return "", -1
+
+
+LETTERS = {"l": "left", "r": "right"}
+
+
+def _tells_side(scene: Scene, k: int) -> bool:
+    """Shorthand: `tyres L 0.8 R 2.0`, `R side .018`: a letter in front of a number."""
+    after = scene.tokens[k + 1 : k + 3]
+    if after and after[0].low in ("side", "hand", ":", "="):
+        after = after[1:]
+    return bool(after) and after[0].kind in ("number", "amount")
 
 
 def side_behind(scene: Scene, i: int) -> bool:

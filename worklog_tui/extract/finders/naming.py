@@ -139,7 +139,7 @@ def is_test_voltage(i: int, scene: Scene) -> bool:
     if amount is None or amount.unit != "V" or amount.low not in TEST_VOLTS:
         return False
     near = scene.tokens[max(0, i - 10) : i + 10]
-    return any(word in t.low for t in near for word in ("insulation", "megger", "frame"))
+    return any(word in t.low for t in near for word in ("insul", "megger", "frame", "earth test", "meg test"))
 
 
 VALVE_OF = {"in": "inlet", "ex": "exhaust"}

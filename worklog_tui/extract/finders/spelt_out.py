@@ -5,8 +5,9 @@ from __future__ import annotations
 SIDES = {
     "frnt": "front", "frt": "front", "lft": "left", "rt": "right", "rr": "rear", "btm": "bottom", "lh": "left",
     "lf": "left front", "rf": "right front", "lr": "left rear", "l/f": "left front", "r/f": "right front",
-    "l/r": "left rear", "nsf": "nearside front", "osf": "offside front", "nsr": "nearside rear", "osr": "offside rear",
-    "n/s": "nearside", "o/s": "offside", "rh": "right", "l/h": "left", "r/h": "right", "pri": "primary", "sec": "secondary", "tp": "top",
+    "l/r": "left rear", "nsf": "nearside front", "osf": "offside front", "nsr": "nearside rear",
+    "osr": "offside rear", "n/s": "nearside", "o/s": "offside", "rh": "right", "l/h": "left", "r/h": "right",
+    "pri": "primary", "sec": "secondary", "tp": "top",
 }  # fmt: skip
 CROSS = {"x": "cross"}
 

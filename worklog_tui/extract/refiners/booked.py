@@ -23,10 +23,22 @@ def from_book(i: int, scene: Scene, amounts: set[int]) -> bool:
 
 def _when_new(i: int, scene: Scene) -> bool:
     """`They're sixteen new and scrap at eight`: what it was when it was made."""
+    if _new_before(i, scene):
+        return True
     after = scene.tokens[i + 1 : i + 3]
     if not after or after[0].low not in NEW or (i and scene.tokens[i - 1].sense("article")):
         return False
     return len(after) < 2 or after[1].kind in ("stop", "comma") or after[1].low in ("and", "but", "so", "or")
+
+
+def _new_before(i: int, scene: Scene) -> bool:
+    """Shorthand: `new .10, max .15`, `New 2.40, limit 2.20`: the size of a new one, told behind what was measured."""
+    if i < 2 or scene.tokens[i - 1].low not in ("new", "nominal") or scene.tokens[i - 2].kind not in ("comma", "stop"):
+        at_head = i == 1 and scene.tokens[0].low in ("new", "nominal")
+        if not at_head:
+            return False
+    behind = scene.tokens[i + 1] if i + 1 < len(scene.tokens) else None
+    return behind is None or (behind.kind in ("comma", "stop", "word") and behind.thing is None)
 
 
 NEW = frozenset({"new", "when new", "from new", "brand new"})
@@ -45,7 +57,7 @@ def _wanted(i: int, scene: Scene) -> bool:
 
 
 SIGNS = frozenset({"<", ">", "=", ",", "about", "under", "over"})
-WANTED = frozenset({"want", "sb", "s/b", "shd", "shud", "wnt"})
+WANTED = frozenset({"want", "sb", "s/b", "shd", "shud", "wnt", "scrap", "std", "lim", "reject", "nominal"})
 
 
 def _before(i: int, scene: Scene, amounts: set[int]) -> bool:
@@ -127,5 +139,7 @@ def _listed(k: int, i: int, scene: Scene) -> bool:
     """`two inlet, four exhaust`: numbers of one list share what governs the first."""
     between = scene.tokens[k + 1 : i]
     if any(t.low in SET_APART or (t.thing is not None and t.thing.kind == "fastener") for t in between):
+        return False
+    if any(t.low in ("ok", "okay", "fine") for t in between):
         return False
     return len(between) <= LISTED and not any(t.sense("reads", "copula", "did", "break") for t in between)

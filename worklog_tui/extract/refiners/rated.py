@@ -48,13 +48,17 @@ def _on_plate(i: int, scene: Scene) -> bool:
     if i + 1 < len(scene.tokens) and scene.tokens[i + 1].low in ("stamped", "marked", "rated"):
         return True
     first = next((k for k in range(i - 1, -1, -1) if scene.tokens[k].kind == "stop"), -1)
-    for k in range(max(first + 1, i - 14), i):
+    for k in range(max(first + 1, i - PLATE_REACH), i):
         token = scene.tokens[k]
         if token.sense("plate") or (
             token.thing is not None and token.thing.words.lower().endswith(("plate", "badge", "tag", "label"))
         ):
             return not _compared(scene, k, i)
     return False
+
+
+PLATE_REACH = 26
+"Tokens behind the word plate among which its figures stand."
 
 
 def _compared(scene: Scene, k: int, i: int) -> bool:

@@ -94,15 +94,30 @@ def _of_fluid(draft: Draft, scene: Scene) -> str:
     went = [k for k, t in enumerate(before) if _goes_in(t)]
     if out and out[-1] >= len(before) - 2 and not went:
         return "measured"
-    if any(t.low in BACK_IN for t in after[:2]) or any(t.low == "fresh" for t in after[:3]):
+    back = any(t.low in BACK_IN and _no_place(k, scene) for k, t in enumerate(after[:2], draft.main + 1))
+    if back or any(t.low == "fresh" for t in after[:3]):
         return "set"
     if out and (not went or out[-1] >= went[-1]):
         return "measured"
     if "plan" in scene.tokens[draft.main].stances and not went:
         return "planned"
-    if went or any(t.low in ("in", "went in", "goes in", "to fill") for t in after):
+    if went or _went_in(draft.main, scene, after):
         return "set"
     return "planned" if _is_wanted(draft.main, scene) else "measured"
+
+
+def _went_in(i: int, scene: Scene, after: list[Token]) -> bool:
+    """`Two litres in`; not `half a litre in the minute`."""
+    return any(
+        t.low in ("went in", "goes in", "to fill") or (t.low == "in" and _no_place(k, scene))
+        for k, t in enumerate(after, i + 1)
+    )
+
+
+def _no_place(k: int, scene: Scene) -> bool:
+    """Whether nothing follows that something could be in: `in the bowl`, `in a minute`."""
+    after = scene.tokens[k + 1] if k + 1 < len(scene.tokens) else None
+    return after is None or not (after.sense("article") or after.amount is not None or after.thing is not None)
 
 
 def _comes_out(token: Token) -> bool:
@@ -139,7 +154,7 @@ CAME_TO = frozenset({"down to", "up to", "back to", "into"})
 CAME = frozenset(
     (
         "got gets get getting dropped drops dropping fell falls fallen rose rises climbed climbs crept worn wears "
-        "went sinks sank only is was gone come comes came"
+        "went sinks sank only is was gone come comes came goes go going sags sagged pulled pulls dips dipped"
     ).split()
 )
 
@@ -189,7 +204,7 @@ ORDERS = frozenset("leave give run let wait soak hold keep lets let's cook heat 
 
 
 def _of_time(draft: Draft, scene: Scene) -> str:
-    if draft.fields["subject"] == "parts" or _is_told_to(draft.main, scene):
+    if draft.fields["subject"] == "parts" or _is_told_to(draft.main, scene) or _is_promised(draft, scene):
         return "planned"
     stances = scene.tokens[draft.main].stances
     span = scene.clause(draft.main)
@@ -205,6 +220,18 @@ def _of_time(draft: Draft, scene: Scene) -> str:
         if "plan" in stances or any(t.low in ("give", "leave", "let", "wait", "another") for t in before)
         else "measured"
     )
+
+
+def _is_promised(draft: Draft, scene: Scene) -> bool:
+    """`Ordered, three days`, `two weeks, they say`: how long something is to take in days."""
+    if draft.fields["unit"] not in DAYS:
+        return False
+    after = [t.low for t in scene.tokens[draft.main + 1 : draft.main + 5]]
+    told = any(w in TOLD_BY for w in after) and not any(w in ("ago", "old") for w in after)
+    return told or (_is_ordered(scene) and not any(t.low == "after" for t in scene.tokens[: draft.main]))
+
+
+TOLD_BY = frozenset("say says said reckon reckons reckoned delivery promised promise post postage".split())
 
 
 def _was_set(i: int, scene: Scene, amounts: set[int]) -> bool:
