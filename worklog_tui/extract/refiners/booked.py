@@ -32,7 +32,10 @@ def _when_new(i: int, scene: Scene) -> bool:
 
 
 def _new_before(i: int, scene: Scene) -> bool:
-    """Shorthand: `new .10, max .15`, `New 2.40, limit 2.20`: the size of a new one, told behind what was measured."""
+    """`A new one is five`; shorthand: `new .10, max .15`: the size of a new one, told behind what was measured."""
+    before = [t.low for t in scene.tokens[max(0, i - 3) : i] if not t.sense("about")]
+    if before and before[-1] in ("is", "are", "was", "were", "ones") and {"new", "new one", "new ones"} & set(before):
+        return True
     if i < 2 or scene.tokens[i - 1].low not in ("new", "nominal") or scene.tokens[i - 2].kind not in ("comma", "stop"):
         at_head = i == 1 and scene.tokens[0].low in ("new", "nominal")
         if not at_head:
