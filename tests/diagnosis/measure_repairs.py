@@ -190,14 +190,14 @@ def simulated(book: FaultBook, complaint: str, repairs: int, spread: float = 0.0
     """So many repairs of one complaint, every way on the same faults."""
     rng, tally = random.Random(f"{complaint} 29"), Tally()
     believed = blurred(book, random.Random(31), spread) if spread else book
-    for _ in range(repairs):
+    for number in range(repairs):
         signs = fresh_signs(book, complaint)
         faults = drawn(signs, complaint, rng)
         for name, way in ways_of(book, signs, complaint, rng).items():
-            repair = Repair(book, signs, complaint, faults, random.Random(5))
+            repair = Repair(book, signs, complaint, faults, random.Random(number))
             way(repair)
             tally.minutes[name] = tally.minutes.get(name, 0.0) + repair.minutes
-        repair = Repair(book, fresh_signs(believed, complaint), complaint, faults, random.Random(5))
+        repair = Repair(book, fresh_signs(believed, complaint), complaint, faults, random.Random(number))
         by_advice(repair, believed, tally.chances)
         tally.minutes["advice"] = tally.minutes.get("advice", 0.0) + repair.minutes
     return tally

@@ -8,6 +8,7 @@ from datetime import datetime
 
 from worklog_tui.diagnosis.announced import announced
 from worklog_tui.diagnosis.asking import asks
+from worklog_tui.diagnosis.awaited import awaited, without_awaited
 from worklog_tui.diagnosis.candidate import Candidate, Tier, best
 from worklog_tui.diagnosis.engine import Engine
 from worklog_tui.diagnosis.explain import causes_of, standings, step_of
@@ -93,7 +94,10 @@ def _worked_out(
     safety = Safety(faults, signs.makeup)
     wording = Wording(faults.words, log)
     told = [*ItemSteps(log, wording, safety).candidates(items), *listed(log, wording, safety)]
-    candidates = weighed(sifted([*told, *announced(log, wording, safety, part_words(faults))]), log)
+    known = part_words(faults)
+    coming = awaited(log, wording, safety, known)
+    told = [*without_awaited(told, coming), *announced(log, wording, safety, known), *coming]
+    candidates = weighed(sifted(told), log)
     candidates = before_general(laid_to_rest(candidates, log), log)
     candidates = forbidden(candidates, log, wording, safety)
     candidates += [*left_off(log, safety, signs.lines), *unproved(log, signs, safety)]
@@ -114,7 +118,7 @@ def _from_faults(log: Log, book: FaultBook, safety: Safety, signs: Signs, jobs: 
     symptom = signs.symptoms[sign.of]
     troubles = {s.event.name for s in open_signs}
     merely = (Tier.NOTICED, Tier.OWN_CAUSE)
-    jobs = [j for j in jobs if j.tier not in merely or j.name not in troubles]  # a trouble is no job
+    jobs = [j for j in jobs if j.tier not in merely or not j.name or j.name not in troubles]  # a trouble is no job
     engine = Engine(book, signs, network, symptom, _without_effect(signs, sign), opened(log, book))
     causes = causes_of(network, engine.ranked)
     remark = _remark(engine)

@@ -40,11 +40,17 @@ _TELLS = (
     r"(?:the (?:way|thing|test) to (?:tell|do|know|find out|be sure)(?: (?:them apart|for sure|which))?"
     r"|to (?:tell|distinguish|separate|find out|know|settle|prove|be sure)(?: (?:them apart|which(?: one)? it is"
     r"|for sure|the two|between them|it|this|that|which|them))?|what i (?:want|need|have|ought) to do|what i['’]?ll do"
-    r"|what i['’]?d do|the (?:next )?(?:test|step|thing|job)|the plan)"
+    r"|what i['’]?d do|the (?:next )?(?:test|step|thing|job)(?: (?:i|we)(?:['’]ll| will| have to| want to)? do)?"
+    r"|the plan)"
 )
-_ANNOUNCES = re.compile(rf"\b{_WHEN}\b[^.!?]{{0,30}}?\b(?:{_WILL}|(?:is|it['’]?s) to|to)\s+", re.IGNORECASE)
+_ANNOUNCES = re.compile(
+    rf"\b{_WHEN}\b[^.!?]{{0,30}}?\b(?:{_WILL}|(?:is|it['’]?s) to|to)\s+"
+    rf"|\b{_WHEN},? (?:i|we)\s+(?=[a-z]+ (?:the|it|those)\b)",
+    re.IGNORECASE,
+)
 _TEST = re.compile(
-    rf"\b{_TELLS}\s*(?:,|:|next|is|is to|was|would be|will be|i|i['’]?ll|we|we['’]?ll|you|then)*\s+", re.IGNORECASE
+    rf"\b{_TELLS}(?:\s*[,:]|\s+(?:next|is|to|was|would be|will be|i['’]?ll|i|we['’]?ll|we|you|then)\b)*\s+",
+    re.IGNORECASE,
 )
 _PROMISES = re.compile(rf"\b{_WILL}\s+(?!not\b|never\b|n['’]t\b)", re.IGNORECASE)
 _TIME = re.compile(rf"\b{_WHEN}\b", re.IGNORECASE)
@@ -65,7 +71,7 @@ def announced(log: Log, wording: Wording, safety: Safety, named: frozenset[str])
 
     `named`: words of the parts that the fault files know.
     """
-    cut, known, found = JobWords(wording.lists), _known(log) | named, []
+    cut, known, found = JobWords(wording.lists), known_words(log) | named, []
     gets = frozenset(wording.lists.get("gets", ()))
     for sentence in end_of(log, SHARE):
         for n, (job, tier) in enumerate(_jobs_of(sentence, cut, gets)):
@@ -131,7 +137,7 @@ def _thing_before(log: Log, sentence: Sentence) -> str:
     return ""
 
 
-def _known(log: Log) -> frozenset[str]:
+def known_words(log: Log) -> frozenset[str]:
     """The words that belong to this machine: what facts are about, and what was said in several notes."""
     counted: Counter[str] = Counter()
     for note in log.last_notes:

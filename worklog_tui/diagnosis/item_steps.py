@@ -10,7 +10,7 @@ from worklog_tui.diagnosis.candidate import Candidate, Tier
 from worklog_tui.diagnosis.kin import full_name, meant
 from worklog_tui.diagnosis.log import Event, Log, proves_good, shows_no_effect
 from worklog_tui.diagnosis.phrases import bare
-from worklog_tui.diagnosis.safety import Safety
+from worklog_tui.diagnosis.safety import Safety, is_slight
 from worklog_tui.diagnosis.whole import is_the_machine
 from worklog_tui.diagnosis.wording import Wording
 from worklog_tui.diagnosis.words import holds, spoken, tokens
@@ -100,7 +100,7 @@ class ItemSteps:
     def _candidate(self, item: OpenItem, full: OpenItem, step: str) -> Candidate:
         moments = sorted(m for m in map(self.log.when, item.anchors) if m >= 0)
         danger = self.safety.danger(full, self.log.around(item.anchors))
-        if danger and self._cleared(danger, moments):
+        if danger and (self._cleared(danger, moments) or is_slight(item)):
             danger = None
         tier, order = self._tier(item, moments, danger is not None, full.about)
         why = self._why(item, tier)

@@ -57,7 +57,7 @@ class JobWords:
     def jobs(self, text: str, any_verb: bool) -> Iterator[str]:
         """The jobs at the beginning of a text, first to last; `any_verb`: what comes first must be a verb there."""
         words = [w.replace("’", "'") for w in _WORD.findall(text)]
-        while words and words[0].lower() in _LEAD and not self._begins(words, any_verb=False):
+        while words and words[0].lower() in _LEAD and not self._leads(words):
             words = words[1:]
         while words and self._begins(words, any_verb):
             taken, words = self._one(words)
@@ -71,6 +71,13 @@ class JobWords:
             any_verb = False
             while words and words[0].lower() in (",", "and", "then", "&", "+", "also"):
                 words = words[1:]
+
+    def _leads(self, words: list[str]) -> bool:
+        """Whether the first word is a job's verb after all: back the bolt off, but not back to the bolt."""
+        after = words[1].lower() if len(words) > 1 else ""
+        return self._begins(words, any_verb=False) or (
+            words[0].lower() == "back" and after in ("the", "that", "it", "off")
+        )
 
     def _begins(self, words: list[str], any_verb: bool) -> bool:
         first = words[0].lower()

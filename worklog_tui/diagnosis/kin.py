@@ -81,7 +81,9 @@ def owner(log: Log, words: str, anchors: tuple[FactKey, ...]) -> str:
         if topic := _topic(log, said[0], key.note):
             return topic
         at = log.when(key)
-        before = [e for e in log.before(at, NEAR) if isinstance(e.fact, (Finding, Work, Reading)) and e.name]
+        begins = said[0] in tokens(log.words_of(key.note))[:1]
+        near = 0 if begins else NEAR  # a note that begins with it has a topic of its own
+        before = [e for e in log.before(at, near) if isinstance(e.fact, (Finding, Work, Reading)) and e.name]
         for event in reversed(before):
             named = _thing(event.name)
             if named and said[0] not in tokens(named) and not set(tokens(named)) <= BARE | FLUIDS:

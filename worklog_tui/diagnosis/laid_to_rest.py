@@ -38,6 +38,7 @@ _LIVED_WITH = re.compile(
     r"\b(?:not losing (?:any )?sleep|not (?:too |that |all that )?(?:bothered|worried|fussed)"
     r"|live with (?:it|that|them)|(?:don|does)n['’]?t (?:matter|bother me|worry me|need (?:it|that|one))"
     r"|let (?:it|them|that|her) be|forgive (?:it|them)|cosmetic|nothing to worry|won['’]?t hurt"
+    r"|\b(?:in|over|for|till|until) (?:the |next |this )?(?:winter|spring|summer|autumn)\b|\bwinter job\b"
     r"|never mind (?:it|that)|the least of (?:my|our)|it['’]?s only looks"
     r"|(?:i|we)(?:['’]ll| will| shall) (?:leave|ignore) (?:it|that|them|those)(?: be| alone| as (?:it|they))?"
     r"(?=\s*(?:[.,;!]|$|for (?:this|another) (?:year|season))))",

@@ -12,6 +12,8 @@ from worklog_tui.rulebook.faults import FaultBook, WordSets
 
 URGENT = ("temporary", "fault", "to do", "part needed")
 
+_SLIGHT = re.compile(r"\b(?:grabby|stiffish|squeaky|noisy|dusty|rusty|scruffy|fierce|ugly|faded)\b", re.IGNORECASE)
+
 
 class Safety:
     """The dangers and cautions of a fault book for a machine, looked up by the words of an item or a step."""
@@ -59,6 +61,11 @@ class Safety:
             if c.tag in tags or (any(s <= said for s in sets) and not any(s <= said for s in unless))
         ]  # fmt: skip
         return tuple(f"{c.says} (Source: {c.source}.)" for c in called)
+
+
+def is_slight(item: OpenItem) -> bool:
+    """Whether what was merely noticed does its work and is only a nuisance: a brake that is a bit grabby."""
+    return item.state == "noticed" and _SLIGHT.search(f"{item.about} {item.quote}") is not None
 
 
 def _foreign(book: FaultBook, made: Makeup) -> frozenset[str]:

@@ -19,7 +19,7 @@ _ENDS_BADLY = re.compile(
 _TALKS = re.compile(
     r"\b(?:isn['’]?t|ain['’]?t|wasn['’]?t|aren['’]?t|['’]s not|is not|doesn['’]?t|don['’]?t|wouldn['’]?t|i|you|they"
     r"|he|she|it is|it was|anybody|anyone|somebody|em|till|until)\b"
-    r"|\bthe (?:the|those|these|that|this|it|a|an|in|on|see|go|get|for|and)\b"
+    r"|\bthe \w+ the\b|\bthe (?:the|those|these|that|this|it|a|an|in|on|see|go|get|for|and)\b"
     r"|\bnew (?:in|on|the|those|of|it)\b|\b(?:stem|valve|pump|seat) the\b",
     re.IGNORECASE,
 )
