@@ -231,3 +231,26 @@ def test_a_tired_battery_is_not_cured_by_charging_but_a_flat_one_is() -> None:
     assert states(open_items(told.history())) == {"battery tired": "noticed"}
     told = Told().say("battery is flat", bad("battery", "flat")).say("on charge", did("charge", "battery"))
     assert states(open_items(told.history())) == {"battery flat": "done"}
+
+
+def test_a_new_one_ends_a_stop_gap_though_it_is_told_in_the_next_line() -> None:
+    told = Told().say("tape on the air hose for now", later("air hose", "temporary"))
+    told.say("tape off, new air hose on", did("replace", "air hose", "new air hose"))
+    assert states(open_items(told.history())) == {"air hose": "done"}
+
+
+def test_what_was_to_be_drilled_out_is_done_when_it_is_out() -> None:
+    told = Told().say("that will have to be drilled out", later("bolt drilled out", "to do")).session()
+    told.say("drilled out that tine bolt", did("remove", "tine bolt")).say("new bolt in", did("replace", "bolt"))
+    assert states(open_items(told.history())) == {"bolt drilled out": "done"}
+
+
+def test_what_is_out_of_set_is_put_right_by_its_screw() -> None:
+    told = Told().say("the regulator is too high", bad("regulator", "too high"))
+    told.say("turned its screw down", did("adjust", "screw of the regulator"))
+    assert states(open_items(told.history()))["regulator too high"] == "done"
+
+
+def test_a_suspect_that_is_found_good_later_is_cleared() -> None:
+    told = Told().say("could be the breaker", suspects("breaker")).session().say("it held", good("breaker", "has held"))
+    assert states(open_items(told.history())) == {"breaker": "done"}

@@ -67,21 +67,30 @@ def _work(matter: Matter, work: Work, said: Said) -> bool:
     if ends_stop_gap(work) and matter.reason == "temporary" and part.head in {stem(w) for w in raw_words(matter.quote)}:
         return not _same_spot(matter, said)
     told = speaks_of(part, matter.thing) or any(same(u, matter.thing) for u in used)
-    if not (told or _kit(matter, work, part) or _in_its_place(matter, work, part)):
+    if not (told or _kit(matter, work, part) or _in_its_place(matter, work, part) or _set_by(matter, work, part)):
         return False
     match matter.reason:
         case "part needed":
             return work.action in RENEW and not _makeshift(work) and not _put_back(work)
         case "temporary":
-            return not _same_spot(matter, said) and _undoes(matter, work, part)
+            return _later(matter, said, work) and _undoes(matter, work, part)
         case "fallback":
             return work.action in matter.thing.deed.actions and not _same_spot(matter, said)
+        case "question" if not matter.suspected:
+            return work.action == "replace" and matter.told < said.place.session and part.name == matter.thing.name
         case "question":
-            return matter.suspected and _settles(matter, work)
+            return _settles(matter, work)
         case "to do":
             return _does(matter, work, said)
         case _:
             return _mends(matter, work)
+
+
+def _later(matter: Matter, said: Said, work: Work) -> bool:
+    """Whether work is told after a stop-gap, not of it: a new one is none, though it is told in the next line."""
+    if not _same_spot(matter, said):
+        return True
+    return said.line > matter.line and "new" in raw_words(f"{work.used} {work.quote}")
 
 
 def ends_stop_gap(fact: Fact) -> bool:
@@ -111,6 +120,13 @@ def _in_its_place(matter: Matter, work: Work, part: Thing) -> bool:
         and part.words < matter.thing.words
         and marks_agree(part, matter.thing)
     )
+
+
+def _set_by(matter: Matter, work: Work, part: Thing) -> bool:
+    """Whether what was out of set was set by a part of it: the screw of the regulator."""
+    out = bool(set(raw_words(matter.bad)) & _OUT_OF_SET)
+    whole = bool(matter.thing.words) and holds(part.words, matter.thing.words)
+    return out and work.action == "adjust" and whole and marks_agree(part, matter.thing)
 
 
 def _kit(matter: Matter, work: Work, part: Thing) -> bool:
@@ -163,6 +179,8 @@ def _finding(matter: Matter, finding: Finding, said: Said) -> bool:
         return not _same_spot(matter, said) and finding.verdict != "noted"
     if finding.verdict != "good":
         return False
+    if matter.suspected:
+        return not _same_spot(matter, said)
     if matter.reason == "fallback":
         return looked and not _same_spot(matter, said)
     if matter.reason != "fault":
@@ -177,6 +195,8 @@ def _reading(matter: Matter, reading: Reading, said: Said) -> bool:
     if matter.quantity:
         helped = set(raw_words(reading.condition)) & _HELPED
         return matter.quantity == reading.quantity and (said.compares == "good" or set_so) and not helped
+    if said.compares == "good" and matter.reason == "fault" and not is_whole(matter.thing):
+        return not (_same_spot(matter, said) or set(raw_words(matter.bad)) & _BROKEN)
     if set_so and matter.reason == "fault":
         return bool(set(raw_words(matter.bad)) & _OUT_OF_SET) or "adjust" in matter.thing.deed.actions
     if matter.reason == "to do" and matter.thing.deed.actions & _SETTLES:

@@ -78,7 +78,8 @@ def asked(text: str) -> Deed:
     if back:
         return Deed(_BACK)
     if len(words) > 1 and words[-1] in ("off", "out", "apart"):
-        return Deed(_VERBS["remove"])
+        verb = words[-2] if len(words) > 2 and words[-2].endswith("ed") else ""
+        return Deed(_VERBS["remove"] | RENEW if verb else _VERBS["remove"], verb)
     return Deed()
 
 
