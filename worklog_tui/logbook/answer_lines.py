@@ -22,6 +22,8 @@ from worklog_tui.model import Fact, Finding, FollowUp, Place, Reading, Suspect, 
 
 ENOUGH = 4.0
 "What a line must weigh to answer."
+AS_GOOD = 1.5
+"What a later line may weigh less where it is asked how things stand now."
 MUCH = 0.5
 "The share of a suggestion's rarer words from which a line tells of the same without a fact."
 SEVERAL = 3
@@ -34,6 +36,8 @@ _FACTS: dict[str, dict[type[Fact], float]] = {
 "How well a kind of fact about the thing answers a kind of comment."
 _NAMED, _WHOLLY = 1.5, 1.0
 "A line that names the thing; that names all of a thing of several words."
+OWED_YET = 1.5
+"What is only owed says little of how it stands now."
 _SHARED = 3.0
 "A line that holds all of the words."
 _FITS, _LACKS, _MEASURED = 1.5, 2.0, 0.5
@@ -72,8 +76,11 @@ def answer(lines: ToldLines, words: CommentWords, kind: str, asked: Asked, comme
             after = max(after, place.order)
         elif kind == "question" or line.meets:
             weighed.append((worth, place))
-    late = 1 if asked.latest or asked.plan else -1
     standing = [one for one in weighed if one[1].order > after]
+    if asked.latest and standing:
+        best = max(worth for worth, _ in standing)
+        return max((place for worth, place in standing if worth >= best - AS_GOOD), key=lambda place: place.order)
+    late = 1 if asked.plan else -1
     return max(standing, key=lambda one: (one[0], late * one[1].order))[1] if standing else None
 
 
@@ -118,8 +125,8 @@ def _worth(fact: Fact, kind: str, asked: Asked, said: frozenset[str]) -> float:
     if _asks(fact) or (isinstance(fact, Suspect) and kind == "question" and fact.standing == "suspected"):
         return 0.0
     worth = _FACTS[kind].get(type(fact), 0.0)
-    if asked.plan and isinstance(fact, FollowUp):
-        worth += 4.0
+    if isinstance(fact, FollowUp) and (asked.plan or asked.latest):
+        worth += 4.0 if asked.plan else -OWED_YET
     if isinstance(fact, Reading) and asked.quantity == fact.quantity:
         worth += 3.0 if (fact.role == "specified") != asked.latest else 1.5
     if isinstance(fact, Work) and fact.action in deed_of(asked.sentence).actions:
