@@ -6,7 +6,6 @@ import asyncio
 import signal
 import sys
 from collections.abc import Iterable
-from contextlib import suppress
 from functools import partial
 from typing import TYPE_CHECKING, Any, ClassVar
 
@@ -17,6 +16,7 @@ from textual.driver import Driver
 from textual.screen import Screen
 
 from worklog_tui.screens.errands import Errands
+from worklog_tui.screens.heap import one_heap
 from worklog_tui.screens.layout import FULL_NAMES
 from worklog_tui.screens.recording import RecordingScreen
 from worklog_tui.widgets.key_line import named_key, usable
@@ -160,16 +160,8 @@ class Recorder(App[int]):
         return errands
 
 
-def _one_heap() -> None:
-    """All threads share one heap where the C library can do that (glibc): each would keep its own, a tenth of all."""
-    import ctypes
-
-    with suppress(AttributeError, OSError, TypeError):
-        ctypes.CDLL(None).mallopt(-8, 1)  # M_ARENA_MAX
-
-
 def open_recorder(desk: Desk, machine: str | None = None) -> int:
     """Run the recorder until it is left; 0, or 128 and the number of the signal that ended it."""
-    _one_heap()
+    one_heap()
     sys.setswitchinterval(0.001)  # a key waits no longer than this for a worker thread that reads
     return Recorder(Errands(desk), machine).run() or 0

@@ -176,17 +176,15 @@ def worked_out_apart(desk: Desk, machine: str) -> Iterator[Outlook]:
 
 
 def _another_process(order: bytes) -> subprocess.Popen[bytes]:
-    import os
     import subprocess
     import sys
-    from pathlib import Path
 
-    root = str(Path(__file__).resolve().parents[2])
-    path = os.pathsep.join(filter(None, (root, os.environ.get("PYTHONPATH", ""))))
+    from worklog_tui.bench.apart import environment
+
     process = subprocess.Popen(
         [sys.executable, "-P", "-m", "worklog_tui.bench.outlook"],
         stdin=subprocess.PIPE, stdout=subprocess.PIPE, stderr=subprocess.DEVNULL,
-        env={**os.environ, "PYTHONPATH": path},
+        env=environment(),
     )  # fmt: skip
     assert process.stdin is not None
     process.stdin.write(order)

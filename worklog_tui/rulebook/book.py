@@ -9,7 +9,7 @@ from dataclasses import dataclass, field
 from pathlib import Path
 
 from worklog_tui.rulebook.bearers import Bearers, read_bearers
-from worklog_tui.rulebook.files import grammar_files, keep, kept, parse_all, stamp_of
+from worklog_tui.rulebook.files import grammar_files, has_kept, keep, kept, parse_all, stamp_of
 from worklog_tui.rulebook.lexicon import Sense, Table
 from worklog_tui.rulebook.making import Made, made
 from worklog_tui.rulebook.misheard import Misheard
@@ -64,6 +64,12 @@ def load(folders: Sequence[Path], cache: Path | None = None) -> Rulebook:
         book = _book(stamp, Made(*plain))
         gc.freeze()  # the grammars stay: the collector need not walk through them again and again
     return book
+
+
+def is_kept(folders: Sequence[Path], cache: Path) -> bool:
+    """Whether what is made of the grammars is kept from an earlier start, so that loading them takes no time."""
+    files = grammar_files(folders)
+    return has_kept(cache, stamp_of((name, path.read_bytes()) for name, path in files))
 
 
 @contextmanager

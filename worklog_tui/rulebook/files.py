@@ -72,6 +72,11 @@ def kept(cache: Path | None, stamp: str) -> Any:
         return None
 
 
+def has_kept(cache: Path, stamp: str) -> bool:
+    """Whether something made from files of this stamp is there."""
+    return (cache / _name(stamp)).is_file()
+
+
 def keep(cache: Path | None, stamp: str, made: Any) -> None:
     """Keeps what was made, for the next start; a place that cannot be written is no harm."""
     if cache is None:

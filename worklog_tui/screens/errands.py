@@ -66,6 +66,13 @@ class Errands:
         """The file of the logbook."""
         return self.desk.logbook
 
+    def _reads(self) -> Desk:
+        """The desk, for what reads: the grammars are made ready apart when they are new."""
+        from worklog_tui.bench.grammars_ready import make_ready
+
+        make_ready(self.desk)
+        return self.desk
+
     def now(self) -> datetime:
         """The time here and now."""
         return self.desk.now()
@@ -86,7 +93,7 @@ class Errands:
         """What would be read from words; nothing is written."""
         from worklog_tui.bench.record import preview
 
-        facts = preview(self.desk, name, words)
+        facts = preview(self._reads(), name, words)
         line = self.desk.confidence_line()
         sure = tuple(fact for fact in facts if fact.confidence >= line)
         return Preview(sure, tuple(fact for fact in facts if fact.confidence < line))
@@ -126,7 +133,7 @@ class Errands:
         """Keep a paste of many lines; `told` is called with how many are read, and stops it with False."""
         from worklog_tui.bench.record import keep_lines
 
-        return keep_lines(self.desk, name, text, told)
+        return keep_lines(self._reads(), name, text, told)
 
     def keep_comments(self, name: str, text: str) -> int:
         """Keep a paste of viewers' comments; how many were new."""
@@ -145,13 +152,13 @@ class Errands:
         """The session that captions tell, if they are those of a film of it."""
         from worklog_tui.bench.filming import film_of
 
-        return film_of(self.desk, name, read)
+        return film_of(self._reads(), name, read)
 
     def try_out(self, name: str, read: ReadSession) -> Iterator[TriedOut]:
         """What would be read from the lines of a paste, part by part."""
         from worklog_tui.bench.trying import try_out
 
-        return try_out(self.desk, name, read)
+        return try_out(self._reads(), name, read)
 
     def page(self, name: str, wanted: Wanted) -> Page:
         """A page of the timeline."""
@@ -204,7 +211,7 @@ class Errands:
 
     def get_ready(self, name: str) -> Sequence[NoteFacts]:
         """Load what reads the notes, before the first one comes; gives those that came before, now read."""
-        self.desk.reader()
+        self._reads().reader()
         early = self._early.pop(name, [])
         return self._taken_in(early) if early else []
 

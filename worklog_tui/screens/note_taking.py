@@ -110,9 +110,10 @@ class NoteTaking(LogScreen):
             self.half_typed = event.text_area.text
             if self.half_typed.strip():
                 self.key_came()
-                self._stop.want()
                 if self._grammar.waiting or not self._begun:
                     self.query_one(Understood).say(GETTING_READY, of_typing=True)
+                else:
+                    self._stop.want()
             else:
                 self._show_preview(self.half_typed, Preview())
 

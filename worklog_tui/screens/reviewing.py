@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING, NamedTuple
 from textual.screen import Screen
 
 from worklog_tui.screens.background import Latest, Rest, hand_back
+from worklog_tui.screens.heap import give_back
 from worklog_tui.widgets.log_rows import Log
 from worklog_tui.widgets.timeline import Timeline
 
@@ -134,6 +135,7 @@ class Reviewing:
     def _show_outlook(self, _: None, found: Outlook | None) -> None:
         if found is not None:
             self._worked_out(found)
+            give_back()
 
     def _show_first(self, _: None, found: Came) -> None:
         self._acts = found.page.acts
