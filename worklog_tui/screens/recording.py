@@ -37,6 +37,7 @@ BREAK = 4 * 3600.0
 class RecordingScreen(Far):
     """One machine on the bench."""
 
+    AUTO_FOCUS = "NoteLine"
     HORIZONTAL_BREAKPOINTS = WIDTHS
     VERTICAL_BREAKPOINTS = HEIGHTS
     DEFAULT_CSS = LAYOUT
