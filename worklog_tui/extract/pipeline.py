@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from worklog_tui.extract.alternatives import told
+from worklog_tui.extract.causes_listed import listed
 from worklog_tui.extract.finders import findings, follow_ups, numbers, readings, suspects, traits, work
 from worklog_tui.extract.finders.several import spread
 from worklog_tui.extract.matching import Match, matches
@@ -71,6 +72,7 @@ def drafts_of(scene: Scene) -> list[Draft]:
         if draft is not None:
             found += spread(draft, scene)
     found += told(scene, found)
+    found += listed(scene, found)
     found += owed.told(scene, found)
     for refine in REFINERS:
         found = refine(found, scene)

@@ -24,3 +24,13 @@ def with_end(text: str, start: int, end: int, before: str) -> int:
         return end + 1
     after = text[end : end + 3]
     return end if after[:1] == " " and after[1:].isalpha() and len(before) > 1 and before != "to" else 0
+
+
+def is_and(text: str, at: int, before: str) -> bool:
+    """Whether a plus joins two words, `tap + strainer ok`; in `the + lead`, `+ve` it names a pole."""
+    ahead = text[at + 1 : at + 4].lower() if text[at] == "+" else ""
+    return ahead.lstrip(" ")[:1].isalpha() and not ahead.startswith("ve") and before not in POLES_AFTER
+
+
+POLES_AFTER = frozenset("the a to on from at of and between both your my batt battery".split())
+"Words before a plus that is the pole of a battery."

@@ -10,7 +10,7 @@ from typing import NamedTuple
 
 from worklog_tui.extract.figures import VULGAR
 from worklog_tui.extract.glued import UNITS, figure_end
-from worklog_tui.extract.short_forms import ABBREVIATED, FIGURE, with_end
+from worklog_tui.extract.short_forms import ABBREVIATED, FIGURE, is_and, with_end
 from worklog_tui.rulebook.contractions import SPELT_OUT
 
 
@@ -146,6 +146,8 @@ class _Cutter:
             return self._sign(start, end)
         elif kind == "stop":
             self._stop(start, end)
+        elif self.words and not self.gap and is_and(self.text, start, self.before()):
+            self.add(start, end, "and")
         else:
             self._pause_sign(start)
         return end

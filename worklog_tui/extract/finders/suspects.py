@@ -11,7 +11,7 @@ from worklog_tui.extract.things import spoken
 ONLY_NAMED = 0.14
 "`Oiler?` asks how it is, not whether it is to blame."
 YOURS = frozenset({"your", "yr", "my", "our"})
-
+STUFF = frozenset({"fluid", "material"})
 
 def draft(match: Match, scene: Scene) -> Draft | None:
     """The suspect of a match: a cause of the vocabulary, a part, or a part with its state."""
@@ -36,7 +36,8 @@ def draft(match: Match, scene: Scene) -> Draft | None:
         return None  # `chatter?` asks whether there is any
     if token.sense("trouble") and first and scene.tokens[first - 1].low in YOURS and thing is None:
         return None  # `that'll be your chatter` names what is heard, not why
-    if gives.get("either") and not (thing is not None and thing.also and " or " in token.low):
+    several = thing is not None and thing.also and " or " in token.low and thing.kind not in STUFF
+    if gives.get("either") and not several:  # `oil or grease?` asks what to use
         return None
     if gives.get("denies") and not _denied(match, scene):
         return None
