@@ -127,9 +127,17 @@ def _asks(tokens: list[Token], i: int) -> bool:
     """Whether words of asking stand at the head of their clause and are no tag at its end."""
     before = tokens[i - 1] if i else None
     after = tokens[i + 1] if i + 1 < len(tokens) else None
-    if after is None or after.kind == "stop":
+    if after is None or after.kind == "stop" or _says_what(tokens, i):
         return False
     return before is None or before.kind in ("stop", "comma") or bool(before.sense("break", "filler", "person"))
+
+
+def _says_what(tokens: list[Token], i: int) -> bool:
+    """`What's in the tank is thick as treacle`: what is told of, no question."""
+    if tokens[i].low not in ("whats", "what is") or tokens[-1].low == "?":
+        return False
+    rest = (t for t in tokens[i + 2 :] if t.clause == tokens[i].clause)
+    return any(t.low in ("is", "was", "are", "were", "looks", "smells") for t in rest)
 
 
 def _held(tokens: list[Token], i: int, reach: str, cls: str) -> list[Token]:

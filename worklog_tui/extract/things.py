@@ -159,6 +159,9 @@ def _supported(tokens: list[Token], i: int, first: int, j: int, typed: bool) -> 
         return True
     if before is not None and before.kind == "number" and tokens[j - 1].low.endswith("s"):
         return True
+    counted = typed and before is not None and before.kind in ("number", "loose")
+    if counted and after is not None and after.sense("bad", "good"):
+        return True  # `1 spring stretched`
     if after is not None and (
         after.kind == "which"
         or after.low in SUPPORT

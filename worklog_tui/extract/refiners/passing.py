@@ -58,6 +58,8 @@ def _known_already(draft: Draft, scene: Scene) -> bool:
     if k < 0 or scene.tokens[k].low not in DEFINITE or scene.tokens[draft.main].low.partition(" ")[0] in DEFINITE:
         return False
     before = scene.tokens[k - 1].low if k and scene.tokens[k - 1].clause == scene.tokens[k].clause else ""
+    if k == draft.main - 1 and scene.tokens[k].low in ("that", "this") and scene.tokens[draft.main].sense("works_well"):
+        return False  # `a button, and that works`
     return before.rpartition(" ")[2] not in SHOWN
 
 
