@@ -45,7 +45,7 @@ _TELLS = (
 )
 _ANNOUNCES = re.compile(
     rf"\b{_WHEN}\b[^.!?]{{0,30}}?\b(?:{_WILL}|(?:is|it['’]?s) to|to)\s+"
-    rf"|\b{_WHEN},? (?:i|we)\s+(?=[a-z]+ (?:the|it|those)\b)",
+    r"|\b(?:(?:mon|tues|wednes|thurs|fri|satur|sun)day|tomorrow),? (?:i|we)\s+(?=[a-z]+ (?:the|it|those)\b)",
     re.IGNORECASE,
 )
 _TEST = re.compile(
