@@ -21,7 +21,7 @@ from worklog_tui.bench.record import import_sessions, keep_note
 from worklog_tui.bench.review import open_items
 from worklog_tui.bench.undoing import undo
 from worklog_tui.logbook.closing_up import MOST, Question
-from worklog_tui.model import Machine
+from worklog_tui.model import Machine, Work
 
 HERE = Path(__file__).parent
 CARDS = sorted([*places.demo_sessions().glob("*/machine.toml"), *(HERE.parent / "cases").glob("*/machine.toml")])
@@ -86,6 +86,19 @@ def test_answers(desk: Desk, clock: Clock) -> None:
     undo(desk)
     let_go(desk, question("off").key)
     assert left(desk, "Band saw").off == ()
+
+
+@pytest.mark.usefixtures("saw")
+def test_what_was_announced_and_is_said_to_be_done_is_work_done(desk: Desk) -> None:
+    keep_note(desk, "Band saw", "I'm going to grease the lower bearing")
+    (asked,) = (one for one in closing_up(desk, "Band saw").questions if one.kind == "announced")
+    assert asked.asks == "lower bearing: you were going to grease it; was it done?"
+    answer(desk, "Band saw", asked, "done")
+    (work,) = (fact for fact in history(desk, "Band saw").facts() if isinstance(fact, Work))
+    assert (work.action, work.part) == ("lubricate", "lower bearing")
+    assert not [one for one in closing_up(desk, "Band saw").questions if one.kind == "announced"]
+    undo(desk)
+    assert [one for one in closing_up(desk, "Band saw").questions if one.kind == "announced"] == [asked]
 
 
 def test_a_machine_without_a_word_has_nothing_to_look_over(desk: Desk) -> None:

@@ -25,6 +25,9 @@ def answer(desk: Desk, machine: str, question: Question, said: str) -> Done:
         return let_go(desk, question.key) if said == "yes" else _first_of(desk, question.clash)
     if question.item is not None:
         return _on_item(desk, machine, question, said)
+    if (job := question.promised) is not None:
+        told = {"action": job.action, "part": job.part, "name": ""}
+        return fact_acts.add_fact(desk, job.note.uid, "work", told, fact_acts.AFTER)
     assert question.fact is not None
     match said:
         case "yes":

@@ -12,6 +12,7 @@ from worklog_tui.logbook.how_left import how_left, left_key
 from worklog_tui.logbook.matters import anchor_text
 from worklog_tui.logbook.off_machine import off_machine
 from worklog_tui.logbook.same_thing import same, speaks_of
+from worklog_tui.logbook.unheard import Unheard, unheard
 from worklog_tui.model import Fact, FactKey, Finding, History, OpenItem, Place, Reading, Suspect, Work
 
 MOST = 60
@@ -44,6 +45,8 @@ class Question:
     item: OpenItem | None = None
     read: Fact | None = None
     "The fact that is in doubt."
+    promised: Unheard | None = None
+    "The job that was announced."
     clash: Clash | None = None
     "What two computers did to one thing."
 
@@ -66,7 +69,7 @@ def closing_up(
         return ClosingUp(())
     asked = [
         *_clashes(history), *_doubtful(history, number), *_off(history, number), *_left(history, number),
-        *_checks(history, number), *_items(items, number),
+        *_checks(history, number), *_items(items, number), *_promised(history, number),
     ]  # fmt: skip
     open_ones = [one for one in asked if one.key not in cleared]
     open_ones.sort(key=lambda one: _WEIGHTS.index(one.kind))
@@ -170,4 +173,15 @@ def _items(items: Sequence[OpenItem], number: int) -> list[Question]:
         elif item.state == "open" and item.reason == "to do":
             asks, answers = f"{item.about}: was it done?", ("done", "not yet")
             found.append(Question(f"{key} announced", "announced", asks, item.raised, item.quote, answers, item=item))
+    return found
+
+
+def _promised(history: History, number: int) -> list[Question]:
+    """What was announced for that session and not heard done."""
+    found = []
+    for job in unheard(history, number):
+        asks = f"{job.part}: you were going to {job.verb} it; was it done?"
+        place = history.place(job.note.uid)
+        key = f"{job.note.uid} promised {job.action} {job.part}"
+        found.append(Question(key, "announced", asks, place, job.note.words, ("done", "not yet"), promised=job))
     return found

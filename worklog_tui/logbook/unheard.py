@@ -1,0 +1,89 @@
+"""Work that was announced in a session and not heard done: kept as a question, neither done nor open (C39)."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from worklog_tui.logbook.same_thing import Thing, same, speaks_of, thing
+from worklog_tui.model import Finding, FollowUp, History, Note, Reading, Work
+
+LONGEST = 5
+"Words of the thing that a promise is about."
+_PROMISES = re.compile(
+    r"\b(?:i['’]?ll|we['’]?ll|i will|we will|i['’]?m (?:going to|gonna)|we['’]?re (?:going to|gonna)|i['’]?m about to"
+    r"|let me|let['’]?s|gonna) (?:just |now |then |first |also |have to |quickly |better )*([a-z]+) (?:up |out |off )?"
+    r"(?:the|a|an|my|this|that|these|those|both|all)(?: the| of the)? ([^,.;:!?]+)",
+    re.IGNORECASE,
+)
+_PUT_OFF = re.compile(
+    r"\b(?:if|unless|might|maybe|not|never|tomorrow|next (?:time|week|weekend|session)|some day|one day|later on"
+    r"|another (?:day|time)|when (?:it|they|the))\b",
+    re.IGNORECASE,
+)
+"What makes it no promise for now: it is an open item, or nothing."
+_ENDS = frozenset(
+    "and but so while when then before because if to with in on for now today first next again too as or until till "
+    "from at by here there quickly later since after a the well i we it you that which what where how".split()
+)
+_ACTIONS = (
+    "clean lubricate tighten adjust replace fit check test remove strip repair make drain fill flush bleed soak charge "
+    "free connect order start"
+).split()
+"Of several actions that a word may ask for, the likeliest first (judgement)."
+
+
+@dataclass(frozen=True, slots=True)
+class Unheard:
+    """A job that was announced."""
+
+    note: Note
+    verb: str
+    "What was to be done, as said."
+    part: str
+    action: str
+    "The action that work is recorded under which does it."
+
+
+def unheard(history: History, number: int) -> tuple[Unheard, ...]:
+    """The jobs announced in a session (1-based), of which nothing was heard since, in the order they were said."""
+    record = history.sessions[number - 1]
+    owed = {fact.main.note for fact in record.facts if isinstance(fact, FollowUp)}
+    found: dict[tuple[str, str], Unheard] = {}
+    for note in record.notes:
+        for verb, part in _promised(note.words) if note.uid not in owed else ():
+            told = thing(f"{verb} the {part}")
+            fitting = [a for a in _ACTIONS if a in told.deed.actions and told.deed.word == verb.lower()]
+            action = verb.lower() if verb.lower() in fitting else next(iter(fitting), "")
+            if action and not _heard(history, record.notes.index(note), number, told):
+                found.setdefault((action, part.lower()), Unheard(note, verb.lower(), part, action))
+    return tuple(found.values())
+
+
+def _promised(words: str) -> Iterator[tuple[str, str]]:
+    """Verb and thing of each promise in a line of talk."""
+    for match in _PROMISES.finditer(words):
+        sentence = words[words.rfind(".", 0, match.start()) + 1 : match.end()]
+        if _PUT_OFF.search(sentence):
+            continue
+        part: list[str] = []
+        for word in match[2].split():
+            if word.lower() in _ENDS or len(part) == LONGEST:
+                break
+            part.append(word)
+        if part and not {"them", "those", "lot"} & set(part):
+            yield match[1], " ".join(part)
+
+
+def _heard(history: History, at: int, number: int, told: Thing) -> bool:
+    """Whether anything was told of that thing from there on: it was worked on, found so, set, or is an open item."""
+    record = history.sessions[number - 1]
+    later = {note.uid for note in record.notes[at:]}
+    for fact in record.facts:
+        if fact.main.note not in later or not isinstance(fact, Work | Finding | Reading | FollowUp):
+            continue
+        other = thing(fact.about, getattr(fact, "name", ""))
+        if same(other, told) or speaks_of(other, told) or speaks_of(told, other):
+            return True
+    return False
