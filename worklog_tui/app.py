@@ -15,6 +15,7 @@ from textual.binding import Binding, BindingType
 from textual.driver import Driver
 from textual.screen import Screen
 
+from worklog_tui.places import own_keys
 from worklog_tui.screens.errands import Errands
 from worklog_tui.screens.heap import one_heap
 from worklog_tui.screens.layout import FULL_NAMES
@@ -22,6 +23,8 @@ from worklog_tui.screens.recording import RecordingScreen
 from worklog_tui.widgets.key_line import named_key, usable
 
 if TYPE_CHECKING:
+    from pathlib import Path
+
     from worklog_tui.bench.desk import Desk
     from worklog_tui.screens.start import StartScreen
 
@@ -40,8 +43,10 @@ class Recorder(App[int]):
         Binding("ctrl+p", "command_palette", "more", id="app.commands", tooltip="Everything that can be done here"),
     ]
 
-    def __init__(self, errands: Errands, machine: str | None = None) -> None:
+    def __init__(self, errands: Errands, machine: str | None = None, keys: Path | None = None) -> None:
+        """On the bench, with a machine or the list of them; `keys` is the file with keys of the person's own."""
         super().__init__()
+        self._keys = keys
         self._own = errands
         self._machine = machine
         self._held: list[events.Event] = []
@@ -69,8 +74,20 @@ class Recorder(App[int]):
         return first
 
     def on_mount(self) -> None:
+        self._take_own_keys()
         if not self.is_headless:
             self._listen_for_the_end()
+
+    def _take_own_keys(self) -> None:
+        if self._keys is None:
+            return
+        from worklog_tui.screens.own_keys import own_keys
+
+        found, wrong = own_keys(self._keys)
+        if found:
+            self.set_keymap(found)
+        if wrong:
+            self.notify(wrong, title="Keys of your own", markup=False, timeout=20)
 
     def _listen_for_the_end(self) -> None:
         """A closed window or a shutdown ends the program as quitting does (Textual by itself would be cut off)."""
@@ -164,4 +181,4 @@ def open_recorder(desk: Desk, machine: str | None = None) -> int:
     """Run the recorder until it is left; 0, or 128 and the number of the signal that ended it."""
     one_heap()
     sys.setswitchinterval(0.001)  # a key waits no longer than this for a worker thread that reads
-    return Recorder(Errands(desk), machine).run() or 0
+    return Recorder(Errands(desk), machine, own_keys()).run() or 0

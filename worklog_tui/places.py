@@ -29,6 +29,11 @@ def own_grammars() -> Path:
     return _data_folder() / "grammars"
 
 
+def own_keys() -> Path:
+    """The file with keys of the person's own; it need not exist."""
+    return _data_folder() / "keys.toml"
+
+
 def logbook() -> Path:
     """The logbook file: the variable WORKLOG_TUI_LOGBOOK, else one in the platform's data folder."""
     told = os.environ.get("WORKLOG_TUI_LOGBOOK")

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
 
 from tests.screens.bench_in_memory import on_screen, settle, type_in
 from tests.screens.logbook_desk import SAW, Clock, desk_in, recorder
+from worklog_tui import places
 from worklog_tui.bench.review import review
 from worklog_tui.model import Finding, Work
 from worklog_tui.screens.note_page import NotePage
@@ -153,3 +155,20 @@ async def test_closing_up_asks_one_thing_at_a_time_with_one_key_each(tmp_path: P
         await pilot.press("escape")
         await settle(pilot)
         assert isinstance(app.screen.query_one(NoteLine), NoteLine)
+
+
+async def test_a_word_put_right_is_offered_to_be_always_heard_so(tmp_path: Path) -> None:
+    desk = replace(desk_in(tmp_path, Clock(), "the guyde is cracked"), grammars=(places.grammars(), tmp_path / "own"))
+    app = recorder(desk)
+    async with app.run_test(size=(80, 24)) as pilot:
+        await settle(pilot)
+        await pilot.press("escape", "t", "h")
+        await settle(pilot)
+        assert "Put a word of a note right first" in on_screen(app)
+        await pilot.press("e", "ctrl+u", *"the guide is cracked", "enter")
+        await settle(pilot)
+        assert "h: always hear “guyde” as “guide”." in " ".join(on_screen(app).split())
+        await pilot.press("h")
+        await settle(pilot)
+        assert "From the next start on" in on_screen(app)
+    assert 'heard = ["guyde"]' in (tmp_path / "own" / "misheard.toml").read_text("utf-8")

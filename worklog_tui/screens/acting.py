@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, NamedTuple
 
 from worklog_tui.screens import deeds
-from worklog_tui.screens.background import Queue, reason
+from worklog_tui.screens.background import Latest, Queue, reason
 from worklog_tui.screens.note_taking import NoteTaking
 from worklog_tui.widgets.timeline import Timeline
 from worklog_tui.widgets.understood import Understood
@@ -23,6 +23,8 @@ class Wish(NamedTuple):
 
     deed: Deed
     note: str = ""
+    wordings: tuple[str, str] = ("", "")
+    "Of a note that was edited: what it said, and what it says."
 
 
 class Acting(NoteTaking):
@@ -32,6 +34,14 @@ class Acting(NoteTaking):
         super().__init__(errands, machine)
         self._acts: Queue[Wish, Done] = Queue(self, lambda wish: errands.act(wish.deed), self._acted, self._refused)
         self._same: OpenItem | None = None
+        self._offers = Latest[tuple[str, str], "tuple[str, str] | None"](
+            self, lambda wordings: errands.offered(*wordings), self._offer_word, self._refused
+        )
+        self._learns = Queue[tuple[str, str], str](
+            self, lambda pair: errands.hear_as(*pair), lambda _, said: self.say(said), self._refused
+        )
+        self._word: tuple[str, str] | None = None
+        "What was heard and what was meant, of the last word put right."
 
     def act(self, deed: Deed, note: str = "") -> None:
         """Have something done; what became of it is said below the note line."""
@@ -44,8 +54,26 @@ class Acting(NoteTaking):
         back = "" if done.act.verb == "undo" else " u takes it back."
         self.say(f"{done.says}{back}")
         self.log_changed(wish.note)
+        self._word = None
+        if all(wish.wordings):
+            self._offers.want(wish.wordings)
 
-    def _refused(self, _: Wish, error: Exception) -> None:
+    def _offer_word(self, _: tuple[str, str], word: tuple[str, str] | None) -> None:
+        """A word that was put right can be heard right from now on."""
+        self._word = word
+        if word is not None:
+            said = self.query_one(Understood).said
+            self.say(f"{said} h: always hear “{word[0]}” as “{word[1]}”.")
+
+    def action_hear_as(self) -> None:
+        """Have the word that was put right last heard right from now on."""
+        if self._word is None:
+            self.say("Put a word of a note right first; then it can always be heard so.")
+        else:
+            self._learns.want(self._word)
+            self._word = None
+
+    def _refused(self, _: object, error: Exception) -> None:
         self.say(f"{reason(error)}.")
 
     def film_pasted(self, session: str, text: str) -> None:
@@ -94,7 +122,7 @@ class Acting(NoteTaking):
 
         def answer(given: dict[str, str] | None) -> None:
             if given is not None and given["words"] != words:
-                self.act(deeds.edit(uid, given["words"]), uid)
+                self._acts.want(Wish(deeds.edit(uid, given["words"]), uid, (words, given["words"])))
 
         self.app.push_screen(Asking("What the note should say", {"words": words}), answer)
 

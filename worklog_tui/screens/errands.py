@@ -182,6 +182,18 @@ class Errands:
         """Do something to the log."""
         return deed(self.desk)
 
+    def offered(self, before: str, after: str) -> tuple[str, str] | None:
+        """The word that was put right, when it is worth a place in the person's own vocabulary."""
+        from worklog_tui.bench.own_words import to_offer
+
+        return to_offer(self._reads(), before, after)
+
+    def hear_as(self, heard: str, meant: str) -> str:
+        """Have a word heard right from now on; says so."""
+        from worklog_tui.bench.own_words import hear_as
+
+        return hear_as(self.desk, heard, meant)
+
     def no_day(self, said: str) -> str:
         """Why words are no day; empty when they are one, or say nothing."""
         from worklog_tui.bench.acting import CannotAct

@@ -28,6 +28,10 @@ class Timeline(Rows):
             id="timeline.lines",
             tooltip="Mark the first line, then the last: one act over all of them",
         ),
+        Binding(
+            "h", "screen.hear_as", "always hear it so", id="timeline.hear", show=False,
+            tooltip="The word put right last is always heard so",
+        ),
         Binding("x", "screen.strike", "strike out", id="timeline.strike", tooltip="Strike this note out"),
     ]
 
