@@ -47,6 +47,8 @@ class Recorder(App[int]):
         """On the bench, with a machine or the list of them; `keys` is the file with keys of the person's own."""
         super().__init__()
         self._keys = keys
+        self._keys_wrong = ""
+        "What is wrong with that file, until it is said."
         self._own = errands
         self._machine = machine
         self._held: list[events.Event] = []
@@ -83,11 +85,9 @@ class Recorder(App[int]):
             return
         from worklog_tui.screens.own_keys import own_keys
 
-        found, wrong = own_keys(self._keys)
+        found, self._keys_wrong = own_keys(self._keys)
         if found:
             self.set_keymap(found)
-        if wrong:
-            self.notify(wrong, title="Keys of your own", markup=False, timeout=20)
 
     def _listen_for_the_end(self) -> None:
         """A closed window or a shutdown ends the program as quitting does (Textual by itself would be cut off)."""
@@ -129,6 +129,9 @@ class Recorder(App[int]):
         message.screen.opening = False
         for event in held:
             await super().on_event(event)
+        if self._keys_wrong:
+            message.screen.say(self._keys_wrong)
+            self._keys_wrong = ""
 
     def on_start_screen_opened(self, message: StartScreen.Opened) -> None:
         self.switch_screen(RecordingScreen(message.errands, message.machine))
