@@ -149,3 +149,21 @@ def test_a_pop_before_it_ran_is_no_trouble(faults: FaultBook) -> None:
                   name="engine", state="runs", quote="runs")  # fmt: skip
     log.sessions[-1][1].extend((first, ran))
     assert advised(log, faults).complaint == ""
+
+
+def test_a_danger_told_long_ago_is_told_until_it_was_made_safe(faults: FaultBook) -> None:
+    log = Log()
+    log.note("Petrol drips from the tap onto the hot exhaust.")
+    log.session().later("drive belt", "part needed", "it wants a drive belt").chat(3)
+    said = "Fuel that can get out near heat"
+    first = advised(log, faults).steps[0]
+    assert any(c.startswith(said) and "session 1" in c for c in first.cautions)
+    log.note("New tap fitted, the drip has stopped.")
+    assert not any(c.startswith(said) for s in advised(log, faults).steps for c in s.cautions)
+
+
+def test_a_guard_left_off_in_an_earlier_session_is_remembered(faults: FaultBook) -> None:
+    log = Log().did("remove", "belt guard").session().later("drive belt", "part needed", "it wants a drive belt")
+    assert any("belt guard was taken off" in c for c in advised(log, faults).steps[0].cautions)
+    back = log.did("fit", "belt guard")
+    assert not any("was taken off" in c for s in advised(back, faults).steps for c in s.cautions)

@@ -65,6 +65,10 @@ CASES: dict[str, tuple[Told, Told]] = {
         Told().say("", read("gap", 18.0, "mm", "points")),
         Told().say("", read("gap", 11.0, "mm", "points")),
     ),
+    "backwards": (
+        Told().say("the throttle lever works the wrong way round, down is fast"),
+        Told().say("the throttle lever works the wrong way round").say("turned it round, down is slow now"),
+    ),
 }  # fmt: skip
 
 

@@ -134,7 +134,8 @@ ROWS = [
         ("hyd.blocked",),
         ("hyd.blocked",), True),
     Row(37, "TB 9-2300-426-20 section II: spongy pedal", CAR, ("brake pedal", "spongy"),
-        ("brk.air", "brk.air", "brk.leak", "brk.leak"), ("brk.air", "brk.master", "brk.leak"), True),
+        ("brk.air", "brk.air", "brk.leak", "brk.leak"),
+        ("brk.pump_pedal", "brk.air", "brk.master", "brk.leak"), True),  # its text: bleed, pump, soft again is a leak
     Row(38, "TB 9-2300-426-20 section II: pedal sinks", CAR, ("brake pedal", "sinks"), ("brk.leak", "brk.master"),
         ("brk.air", "brk.master", "brk.leak"), True),
     Row(39, "T-10-3930-638-24P p. 2-262: spongy after bleeding", CAR, ("brakes", "spongy"),

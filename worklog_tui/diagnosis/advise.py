@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime
 
 from worklog_tui.diagnosis.announced import announced
@@ -17,7 +17,7 @@ from worklog_tui.diagnosis.forbidden import forbidden
 from worklog_tui.diagnosis.instead import instead
 from worklog_tui.diagnosis.item_steps import ItemSteps
 from worklog_tui.diagnosis.laid_to_rest import is_lived_with, is_over, laid_to_rest
-from worklog_tui.diagnosis.left_off import left_off
+from worklog_tui.diagnosis.left_off import left_off, remembered
 from worklog_tui.diagnosis.log import Log
 from worklog_tui.diagnosis.network import OTHER, Network
 from worklog_tui.diagnosis.opened import opened
@@ -37,6 +37,8 @@ from worklog_tui.rulebook.faults import FaultBook, Symptom
 
 MOST = 5
 "How many steps are shown at most."
+AT_ONCE = 0.5
+"Two faults of this chance or more are planned for together."
 UNEXPLAINED = 0.25
 "Above this share of the other, unlisted faults the list is said not to explain the trouble."
 
@@ -103,7 +105,11 @@ def _worked_out(
     candidates += [*left_off(log, safety, signs.lines), *unproved(log, signs, safety)]
     found = _from_faults(log, faults, safety, signs, candidates)
     ranked = best([*found.candidates], MOST + 5)
-    return signs, found, tuple(c.step for c in ranked if c.tier is not Tier.DOUBTFUL)[:MOST]
+    steps = tuple(c.step for c in ranked if c.tier is not Tier.DOUBTFUL)[:MOST]
+    dangers = remembered(log, safety, signs.lines)
+    if steps and dangers:
+        steps = (replace(steps[0], cautions=(*dangers, *steps[0].cautions)), *steps[1:])
+    return signs, found, steps
 
 
 def _from_faults(log: Log, book: FaultBook, safety: Safety, signs: Signs, jobs: list[Candidate]) -> _Found:
@@ -199,4 +205,9 @@ def _remark(engine: Engine) -> str:
         return "The list of faults does not explain this well: look wider than what is named here."
     if engine.network.result.left_out:
         return "Some weaker evidence was left out of the sum: there is too much of it at once."
+    likely = [engine.signs.faults[f].name for f in engine.suspects if engine.network.chance(f) >= AT_ONCE]
+    if len(likely) > 1:
+        return (
+            f"More than one thing is likely wrong at once ({'; '.join(likely)}): plan for all of it while it is open."
+        )
     return ""

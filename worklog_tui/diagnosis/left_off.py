@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 
 from worklog_tui.diagnosis.candidate import Candidate, Tier
 from worklog_tui.diagnosis.log import Event, Log
@@ -10,6 +11,7 @@ from worklog_tui.diagnosis.safety import Safety
 from worklog_tui.diagnosis.told import Sentence, heard_in
 from worklog_tui.diagnosis.words import tokens
 from worklog_tui.model import Step, Work
+from worklog_tui.rulebook.faults import WordSets
 
 OFF = ("remove", "disconnect", "strip")
 BACK = ("fit", "replace", "connect", "repair", "make", "tighten", "order")
@@ -24,20 +26,43 @@ def left_off(log: Log, safety: Safety, lines: Sequence[Sentence]) -> list[Candid
     return [*_guards(log, safety, lines), *_drained(log, safety, lines), *_dangers(log, safety, lines)]
 
 
+def remembered(log: Log, safety: Safety, lines: Sequence[Sentence]) -> tuple[str, ...]:
+    """A sentence for each danger told long ago, in this session or before, that nothing in the log made safe since.
+
+    It follows from the log alone: a danger is told with the first step for as long as it stands.
+    """
+    guards = [
+        f"The {part} was taken off at {log.said(event.place)} and not heard put back: it comes before the next start."
+        for part, event in _off(log, lines).items()
+        if event.place.session != log.last_session
+    ]
+    told = [
+        f"{danger.says} It was said at {log.said(event.place)}, and nothing was heard of it since."
+        for danger, event in _standing(log, safety, lines)
+        if _is_old(log, event)
+    ]
+    return (*guards, *told)
+
+
 def _guards(log: Log, safety: Safety, lines: Sequence[Sentence]) -> Iterator[Candidate]:
+    for part, event in _off(log, lines).items():
+        if event.place.session == log.last_session:
+            say = f"refit the {part}"
+            why = f"It was taken off at {log.said(event.place)} and not heard put back: it comes before the next start."
+            yield _candidate(Tier.DANGER, event, say, why, 10, safety.cautions(say, ("rotating",)), part)
+
+
+def _off(log: Log, lines: Sequence[Sentence]) -> dict[str, Event]:
+    """The guards that were taken off and not heard put back, each with when."""
     off: dict[str, Event] = {}
     for event in log.works:
         work = event.fact
         if isinstance(work, Work) and tokens(work.part)[-1:] in (("guard",), ("shield",)):
-            if work.action in OFF and event.place.session == log.last_session:
+            if work.action in OFF:
                 off[work.part] = event
             elif work.action in BACK:
                 off.pop(work.part, None)
-    for part, event in off.items():
-        if not _told_after(REFITTED, lines, event.when):
-            say = f"refit the {part}"
-            why = f"It was taken off at {log.said(event.place)} and not heard put back: it comes before the next start."
-            yield _candidate(Tier.DANGER, event, say, why, 10, safety.cautions(say, ("rotating",)), part)
+    return {part: event for part, event in off.items() if not _told_after(REFITTED, lines, event.when)}
 
 
 def _drained(log: Log, safety: Safety, lines: Sequence[Sentence]) -> Iterator[Candidate]:
@@ -58,18 +83,28 @@ def _drained(log: Log, safety: Safety, lines: Sequence[Sentence]) -> Iterator[Ca
 
 
 def _dangers(log: Log, safety: Safety, lines: Sequence[Sentence]) -> Iterator[Candidate]:
-    for danger in safety.dangers:
-        heard = [event for event, so in heard_in(danger.told, lines) if so] if danger.told else []
-        if not heard or heard[-1].place.session != log.last_session or log.is_old(heard[-1].place):
-            continue
-        event = heard[-1]
-        if _told_after(danger.mended, lines, event.when) or _mended(log, safety.words_of(danger), event):
+    for danger, event in _standing(log, safety, lines):
+        if _is_old(log, event):
             continue
         said = tokens(log.words_of(event.fact.main.note))
         spot = next((s for s in SPOTS if s in said), "")
         say = danger.make_safe.replace("{spot}", f" at the {spot}" if spot else "")
         why = f"{danger.says} It was said at {log.said(event.place)}, and nothing was heard of it since."
         yield _candidate(Tier.DANGER, event, say, why, 20, safety.cautions(say, danger.cautions), danger.id)
+
+
+def _is_old(log: Log, event: Event) -> bool:
+    return event.place.session != log.last_session or log.is_old(event.place)
+
+
+def _standing(log: Log, safety: Safety, lines: Sequence[Sentence]) -> Iterator[tuple[WordSets, Event]]:
+    """The dangers that the bare words tell and nothing mended since, each with when it was last told."""
+    for danger in safety.dangers:
+        heard = [event for event, so in heard_in(danger.told, lines) if so] if danger.told else []
+        if not heard or _told_after(danger.mended, lines, heard[-1].when):
+            continue
+        if not _mended(log, safety.words_of(danger), heard[-1]):
+            yield danger, heard[-1]
 
 
 def _mended(log: Log, words: Sequence[frozenset[str]], told: Event) -> bool:
@@ -84,7 +119,8 @@ def _mended(log: Log, words: Sequence[frozenset[str]], told: Event) -> bool:
 
 
 def _told_after(wordings: Sequence[str], lines: Sequence[Sentence], when: float) -> bool:
-    later = [line for line in lines if line.event.when > when]
+    # that a drip has stopped, or is gone, is no denial here: it is what is looked for
+    later = [replace(line, ended=False, past=False) for line in lines if line.event.when > when]
     return any(so for _, so in heard_in(wordings, later))
 
 

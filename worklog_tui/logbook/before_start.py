@@ -91,8 +91,5 @@ def _looks(fact: Fact, fluid: Fluid) -> bool:
 def _stops(history: History) -> tuple[Place, ...]:
     words = trade_words().stops
     return tuple(
-        history.place(note.uid)
-        for record in history.sessions
-        for note in record.notes
-        if words.search(note.words)
+        history.place(note.uid) for record in history.sessions for note in record.notes if words.search(note.words)
     )

@@ -15,6 +15,7 @@ from worklog_tui.logbook.foreign_parts import kinds_of
 from worklog_tui.logbook.limits import Judge
 from worklog_tui.logbook.readings import readings
 from worklog_tui.logbook.same_thing import Thing, same, thing
+from worklog_tui.logbook.wrong_way import wrong_way
 from worklog_tui.model import Fact, Finding, History, Place, Reading, Trait, Work
 
 APART = 0.25
@@ -31,7 +32,7 @@ class Odd:
     """Two things that do not go together, or one that cannot be."""
 
     kind: str
-    "figures, findings, book, traits, cylinder, part or beyond."
+    "figures, findings, book, traits, cylinder, part, beyond or backwards."
     says: str
     places: tuple[Place, ...]
     told: tuple[str, ...]
@@ -52,7 +53,7 @@ def odd(
     words = {note.uid: note.words for record in history.sessions for note in record.notes}
     found = [
         *_figures(history), *_findings(history), *_book(history), *_traits(history), *_cylinders(history),
-        *_parts(history, foreign or {}), *_beyond(history, believable or {}),
+        *_parts(history, foreign or {}), *_beyond(history, believable or {}), *wrong_way(history),
     ]  # fmt: skip
     rows = [Odd(kind, says, places, tuple(words[place.note] for place in places)) for kind, says, places in found]
     return tuple(sorted(rows, key=lambda one: one.places[-1].order))
