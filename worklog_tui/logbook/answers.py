@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
+from worklog_tui.logbook.answer_fits import wanted_in
 from worklog_tui.logbook.answer_lines import answer
 from worklog_tui.logbook.comment_groups import grouped
 from worklog_tui.logbook.comment_kinds import kind_of
@@ -34,7 +35,8 @@ def read_all(
     ]
     found = [CommentReading(one, kind.kind) for one, kind in zip(comments, kinds, strict=True)]
     shared: dict[int, CommentReading] = {}
-    groups = grouped([kinds[n].kind for n in telling], asked, plain, words.small.everywhere)
+    wants = [_facts_asked(words, one) for one in asked]
+    groups = grouped([kinds[n].kind for n in telling], asked, plain, words.small.everywhere, wants)
     wordings = _wordings(groups, asked)
     for place, group in enumerate(groups):
         n = telling[place]
@@ -43,6 +45,12 @@ def read_all(
             shared[group] = replace(found[n], about=wordings[group], answered=known)
         found[n] = replace(shared[group], comment=comments[n])
     return tuple(found)
+
+
+def _facts_asked(words: CommentWords, asked: Asked) -> frozenset[int]:
+    """Which facts a question asks for and no other: each a number; a figure of one kind, how it came out."""
+    found = wanted_in(words, asked.sentence) if asked.sentence else []
+    return frozenset(words.wants.index(one) for one in found if one.must or one.latest)
 
 
 def _wordings(groups: Sequence[int], asked: Sequence[Asked]) -> dict[int, str]:

@@ -23,6 +23,8 @@ _MOST = 40
 @dataclass(slots=True)
 class _Group:
     kind: str
+    wants: frozenset[int] = frozenset()
+    "What its questions ask of the thing; empty when one of them does not say."
     sums: dict[str, float] = field(default_factory=dict)
     square: float = 0.0
 
@@ -34,20 +36,24 @@ class _Group:
 
 
 def grouped(
-    kinds: Sequence[str], asked: Sequence[Asked], plain: Sequence[str], everywhere: frozenset[str] = frozenset()
-) -> list[int]:
-    """For each comment the number of its group, from 0 in the order of the first; only one kind is in a group."""
+    kinds: Sequence[str], asked: Sequence[Asked], plain: Sequence[str], everywhere: frozenset[str] = frozenset(),
+    wants: Sequence[frozenset[int]] = (),
+) -> list[int]:  # fmt: skip
+    """For each comment the number of its group, from 0 in the order of the first; only one kind is in a group.
+
+    Of two questions about one thing that ask for different facts (its size, whether it helped) each has its own group.
+    """
     counts = [_counted(a, p, everywhere) for a, p in zip(asked, plain, strict=True)]
     common = Counter(word for row in counts for word in row)
     groups: list[_Group] = []
     holders: dict[str, set[int]] = defaultdict(set)
     numbers = []
-    for kind, row in zip(kinds, counts, strict=True):
+    for kind, row, want in zip(kinds, counts, wants or [frozenset[int]()] * len(counts), strict=True):
         vector = _unit({w: n * math.log(1 + len(counts) / common[w]) for w, n in row.items()})
-        number = _best(groups, holders, kind, vector)
+        number = _best(groups, holders, kind, vector, want)
         if number is None:
             number = len(groups)
-            groups.append(_Group(kind))
+            groups.append(_Group(kind, want))
         groups[number].take(vector)
         for word in vector:
             holders[word].add(number)
@@ -67,8 +73,9 @@ def _unit(vector: dict[str, float]) -> dict[str, float]:
 
 
 def _best(
-    groups: Sequence[_Group], holders: Mapping[str, set[int]], kind: str, vector: Mapping[str, float]
-) -> int | None:
+    groups: Sequence[_Group], holders: Mapping[str, set[int]], kind: str, vector: Mapping[str, float],
+    want: frozenset[int] = frozenset(),
+) -> int | None:  # fmt: skip
     along: dict[int, float] = defaultdict(float)
     for word, weight in vector.items():
         for number in holders.get(word, ()):
@@ -76,6 +83,7 @@ def _best(
     best, most = None, ENOUGH
     for number in sorted(along):
         group = groups[number]
-        if group.kind == kind and along[number] / math.sqrt(group.square) > most:
+        apart = group.wants and want and group.wants.isdisjoint(want)
+        if group.kind == kind and not apart and along[number] / math.sqrt(group.square) > most:
             best, most = number, along[number] / math.sqrt(group.square)
     return best

@@ -41,6 +41,8 @@ class Asked:
     "Whether it asks how it stands now."
     sentence: str = ""
     "The sentence that asks or suggests."
+    whole: str = ""
+    "The whole comment in plain form."
     kin: str = ""
     "The part that counts in it, by its name in the vocabulary."
 
@@ -58,7 +60,7 @@ def asked_about(words: CommentWords, table: Table, comment: str, kind: Kind) -> 
     asked = _asked(words, table, plain, kind)
     before = _any(words.earliest, plain)
     latest = not before and _any(words.latest, plain)
-    return replace(asked, plan=_any(words.plans, plain), latest=latest, sentence=kind.sentence or plain)
+    return replace(asked, plan=_any(words.plans, plain), latest=latest, sentence=kind.sentence or plain, whole=plain)
 
 
 def _asked(words: CommentWords, table: Table, plain: str, kind: Kind) -> Asked:
@@ -67,7 +69,7 @@ def _asked(words: CommentWords, table: Table, plain: str, kind: Kind) -> Asked:
     if topic is not None:
         about = _tail(topic, kind.sentence) if topic.tail else topic.about
         tailed = any(word not in words.small.silent for word in about.split()) if topic.tail else False
-        part = None if tailed else _part_in(topic, _things(words, said, table))
+        part = None if tailed and not topic.must else _part_in(topic, _things(words, said, table))
         key = frozenset({f"topic {topic.about} {part.said if part and not topic.things else ''}"})
         return Asked(
             called(words.small, said, part.start, part.end) if part else about or topic.about,
@@ -139,8 +141,9 @@ def _tail(topic: Topic, sentence: str) -> str:
 
 def _chosen(words: CommentWords, kind: Kind, plain: str, table: Table) -> tuple[list[str], list[Named], Named] | None:
     """The words, the things in them and the one that counts; of a suggestion, a thing said to be bad comes first."""
-    texts = [kind.sentence.split(), plain.split()]
-    for said in reversed(texts) if kind.kind == "suggestion" else ():
+    whole = [kind.sentence, plain]
+    texts = [t.split() for t in (*(_uncompared(words, t) for t in whole), *whole)]
+    for said in reversed(texts[:2]) if kind.kind == "suggestion" else ():
         things = _things(words, said, table)
         bad = [t for t in parts_of(things) if _beside_bad(t, things) and _weight(words, kind.kind, said, t)]
         if bad:
@@ -151,6 +154,15 @@ def _chosen(words: CommentWords, kind: Kind, plain: str, table: Table) -> tuple[
             weights = {t: _weight(words, kind.kind, said, t) for t in parts}
             return said, things, min(parts, key=lambda t: (-weights[t], *_telling(t)))
     return None
+
+
+def _uncompared(words: CommentWords, text: str) -> str:
+    """A text without what a thing is only compared with: clean them the same way you did the others."""
+    cut = [n for said in words.compared if (n := f" {text} ".find(f" {said} ")) >= 0]
+    if not cut:
+        return text
+    rest = text[min(cut) :].split(" . ", 1)
+    return f"{text[: min(cut)]} . {rest[1]}" if len(rest) > 1 else text[: min(cut)].strip()
 
 
 def _telling(one: Named) -> tuple[int, int, int]:

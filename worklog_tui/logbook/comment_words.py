@@ -16,7 +16,7 @@ from worklog_tui.rulebook.word_files import mistake, word_tables
 FILE = "comments.toml"
 LONGEST = 5_000
 "Characters of a comment that are read."
-_LISTS = ("plans", "latest", "earliest", "appeals")
+_LISTS = ("plans", "latest", "earliest", "appeals", "diagnosing", "renewing", "compared")
 _SPLIT = frozenset({"fly wheel", "crank case", "back plate", "hand brake"})
 
 
@@ -44,6 +44,10 @@ class Topic:
     "What else in a line answers it: a year."
     tail: bool = False
     "Whether the words that follow say what is asked."
+    must: bool = False
+    "Whether nothing but the pattern answers it."
+    of: tuple[str, ...] = ()
+    "Parts that a line need not name to answer; any other that is asked of it must."
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,6 +59,18 @@ class Wanted:
     holds: frozenset[str] = frozenset()
     actions: frozenset[str] = frozenset()
     "Or tells of such work."
+    quantities: frozenset[str] = frozenset()
+    "Or gives such a reading of the thing."
+    pattern: re.Pattern[str] | None = None
+    "Or holds such words in a row."
+    must: bool = False
+    "Whether nothing else answers it."
+    latest: bool = False
+    "Whether it asks how things came out."
+    near: frozenset[str] = frozenset()
+    "Words that ask for it too, soon after what, which or how: what plug gap."
+    asks: re.Pattern[str] | None = None
+    "Or a whole question of this shape: did the new seal hold."
 
 
 @dataclass(frozen=True, slots=True)
@@ -95,6 +111,12 @@ class CommentWords:
     "Words that ask how it was at first."
     appeals: tuple[str, ...] = ()
     "Words by which the speaker asks his viewers."
+    diagnosing: tuple[str, ...] = ()
+    "Words by which a viewer names a cause."
+    renewing: tuple[str, ...] = ()
+    "Words that ask for the proper part in the place of another."
+    compared: tuple[str, ...] = ()
+    "Words after which comes what a thing is only compared with."
     wants: tuple[Wanted, ...] = ()
     small: Small = field(default_factory=Small)
     opposites: tuple[tuple[str, str], ...] = ()
@@ -107,6 +129,7 @@ class CommentWords:
 
     def plain(self, words: str) -> str:
         """A comment in lower case, without signs that say nothing, shortened words written out."""
+        words = re.sub(r"\b(\w)\+(?=\W|$)", r"\1 plus", words[:LONGEST])
         kept = re.sub(r"[^\w\s.,;:?!'%/&-]", " ", words[:LONGEST].lower().replace("\u2019", "'")).replace("'", "")
         for said, same in PHRASES:
             kept = kept.replace(said, same) if said in _SPLIT else kept
@@ -174,13 +197,33 @@ def _small(tables: Sequence[Mapping[str, Any]]) -> Small:
 
 
 def _wanted(table: Mapping[str, Any]) -> Wanted:
-    says, holds, actions = (tuple(map(str, table.get(name, ()))) for name in ("says", "holds", "actions"))
-    if not says:
+    lists = {n: tuple(map(str, table.get(n, ()))) for n in ("says", "holds", "actions", "quantities", "near")}
+    if not lists["says"] and not lists["near"]:
         raise KeyError("says")
-    return Wanted(says, bool(table.get("number")), frozenset(map(one_form, holds)), frozenset(actions))
+    return Wanted(
+        lists["says"],
+        holds=frozenset(map(one_form, lists["holds"])),
+        pattern=re.compile(table["pattern"]) if "pattern" in table else None,
+        actions=frozenset(lists["actions"]),
+        quantities=frozenset(lists["quantities"]),
+        near=frozenset(lists["near"]),
+        asks=re.compile(table["asks"]) if "asks" in table else None,
+        number=bool(table.get("number")),
+        must=bool(table.get("must")),
+        latest=bool(table.get("latest")),
+    )
 
 
 def _topic(table: Mapping[str, Any]) -> Topic:
     pattern = re.compile(table["pattern"]) if "pattern" in table else None
     lists = [tuple(map(str, table.get(name, ()))) for name in ("answer", "things")]
-    return Topic(table["about"], tuple(table["says"]), lists[0], lists[1], pattern, bool(table.get("tail")))
+    return Topic(
+        table["about"],
+        tuple(table["says"]),
+        lists[0],
+        lists[1],
+        pattern,
+        tail=bool(table.get("tail")),
+        must=bool(table.get("must")),
+        of=tuple(table.get("of", ())),
+    )

@@ -23,7 +23,7 @@ _ASKED = (
     ("change renew replace swap exchange", RENEW | word_set("drain fill adjust test")),
     ("fit refit reinstall install mount reassemble assemble rejoin", RENEW),
     ("make turn machine cut fabricate weld braze solder patch repair mend fix bush sleeve", RENEW | {"free"}),
-    ("bore hone lap skim rewind straighten seal bond glue", RENEW | {"free"}),
+    ("bore hone lap skim grind undercut reface ream rewind straighten seal bond glue", RENEW | {"free"}),
     (
         "adjust set reset align square time balance sync synchronise shim wind readjust gap bend tune",
         RENEW | {"adjust"},

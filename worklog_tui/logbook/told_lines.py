@@ -101,6 +101,10 @@ class ToldLines:
         after = self.after.get(note)
         return (self.text[note], self.text[after]) if after else (self.text[note],)
 
+    def readings(self, note: str) -> list[Reading]:
+        """What was read off in a note."""
+        return [fact for fact in self.by_note.get(note, ()) if isinstance(fact, Reading)]
+
     def about(self, wanted: Iterable[Thing]) -> list[Fact]:
         """The facts that are about one of the things."""
         wanted = tuple(wanted)

@@ -23,6 +23,7 @@ SAME = {
     "hood": "bonnet", "fender": "wing", "retorque": "torque", "gage": "gauge", "dizzy": "distributor",
     "cond": "condenser", "pts": "point", "ndl": "needle", "impellor": "impeller", "gasoil": "diesel",
     "carburetter": "carburettor", "carbureter": "carburettor", "carburator": "carburettor",
+    "brg": "bearing", "brgs": "bearing", "spdl": "spindle", "ign": "ignition", "exh": "exhaust", "elec": "electric",
     "o-ring": "oring", "fly": "flywheel",
 }  # fmt: skip
 PHRASES = (

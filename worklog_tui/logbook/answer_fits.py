@@ -1,0 +1,71 @@
+"""Whether a line tells what a comment asks for: the figure, the day, the deed, the reason, how it came out."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+
+from worklog_tui.logbook.comment_words import CommentWords, Wanted, holds_any
+from worklog_tui.logbook.told_lines import ToldLines
+from worklog_tui.logbook.words import SIDES, raw_words
+from worklog_tui.model import Fact, Reading, Work
+
+_FITS, _LACKS, _MEASURED, _WHAT = 1.5, 2.0, 0.5, 2.0
+"What was asked for is there, or is not; a measure was read there; it was the measure asked for."
+_ASKING = re.compile(r"\b(?:whats?|which|hows?)((?: [\w/%-]+){1,4})")
+_NUMBER = re.compile(
+    r"\d|\b(?:two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|thir|four|fif|six|seven|eigh|nine)"
+    r"(?:teen|ty)?\b|\b(?:twenty|thirty|forty|fifty|hundred|thousand|thou)\b"
+)
+
+
+def wanted_in(words: CommentWords, sentence: str) -> list[Wanted]:
+    """What the sentence of a question asks for."""
+    soon = {word for row in _ASKING.findall(sentence) for word in row.split()}
+    found = [
+        one
+        for one in words.wants
+        if holds_any(f" {sentence} ", one.says) or one.near & soon or (one.asks and one.asks.search(sentence))
+    ]
+    return [one for one in found if one.must] or found
+
+
+def fitting(lines: ToldLines, note: str, wanted: Sequence[Wanted], facts: Sequence[Fact], named: bool) -> float | None:
+    """What it speaks for a line that it holds what is wanted; None when it must and does not.
+
+    `facts` are those of the line about the thing; `named` tells whether its words name the thing.
+    """
+    if not wanted:
+        return 0.0
+    readings = lines.readings(note)
+    best: float | None = None
+    for one in wanted:
+        of_it = [f for f in facts if isinstance(f, Reading) and f.quantity in one.quantities]
+        near = named and any(f.quantity in one.quantities for f in readings)
+        if of_it or near or _holds(lines, note, one):
+            worth = _FITS + _MEASURED * (one.number and bool(readings)) + _WHAT * bool(of_it) + bool(near)
+            best = worth if best is None else max(best, worth)
+    if best is None and any(one.must for one in wanted):
+        return None
+    return -_LACKS if best is None else best
+
+
+def _holds(lines: ToldLines, note: str, one: Wanted) -> bool:
+    text = lines.text[note].lower()
+    acts = {f.action for f in lines.by_note.get(note, ()) if isinstance(f, Work)}
+    told = bool(one.holds & lines.words[note]) or not one.actions.isdisjoint(acts)
+    number = one.number and not one.quantities and bool(_NUMBER.search(text))
+    return told or number or bool(one.pattern and one.pattern.search(text))
+
+
+def otherwise(lines: ToldLines, words: CommentWords, note: str, comment: str, facts: Sequence[Fact]) -> bool:
+    """Whether a line tells of it cold where it is asked of hot, or names no side where one is asked of."""
+    said, held = set(comment.split()), set(raw_words(lines.text[note]))
+    both = [{one, other} for one, other in words.opposites]
+    if any(len(pair & said) == 1 and len(pair & held) == 1 and pair & said != pair & held for pair in both):
+        return True
+    asked = {SIDES[w] for w in said if w in SIDES}
+    told = {SIDES[w] for fact in facts for w in raw_words(fact.about) if w in SIDES} | {
+        SIDES[w] for w in held if w in SIDES
+    }
+    return len(asked) == 1 and bool(told) and asked.isdisjoint(told)
