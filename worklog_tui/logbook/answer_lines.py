@@ -11,6 +11,7 @@ from __future__ import annotations
 import re
 from collections import defaultdict
 from dataclasses import dataclass, field
+from functools import lru_cache
 
 from worklog_tui.logbook.answer_fits import fitting, otherwise, wanted_in
 from worklog_tui.logbook.answer_meets import asks, diagnosing, meets
@@ -213,8 +214,9 @@ def _by_topic(lines: ToldLines, asked: Asked, topic: Topic, alike: dict[str, flo
     kinds, parts = stems(" ".join(topic.things)), [stems(name) for name in asked.names]
     named = [stems(name) for name in asked.names if topic.of and name not in topic.of]
     best: tuple[float, Place] | None = None
-    for note, text in lines.text.items():
-        words, held = f" {' '.join(raw_words(text))} ", lines.words[note]
+    answers = _any_of(topic.answer)
+    for note, words in lines.spaced.items():
+        held = lines.words[note]
         if named and not _of_parts(named, held, note in told):
             continue
         if topic.must and not (
@@ -223,13 +225,20 @@ def _by_topic(lines: ToldLines, asked: Asked, topic: Topic, alike: dict[str, flo
             and (_of_parts(parts, held, note in told) if parts else not topic.tail or alike.get(note, 0.0) >= MUCH)
         ):
             continue
-        hits = sum(f" {a} " in words or f" {a}s " in words for a in topic.answer)
+        hits = len(set(answers.findall(words))) if answers else 0
         hits += 2 * bool(topic.pattern and topic.pattern.search(words))
         hits += 2 * any(part <= held and (kinds & held if kinds else hits) for part in parts)
         score = hits + 2.0 * (note in notes) + alike.get(note, 0.0)
         if hits and (best is None or score > best[0]):
             best = (score, lines.history.place(note))
     return best[1] if best else None
+
+
+@lru_cache(maxsize=100)
+def _any_of(answer: tuple[str, ...]) -> re.Pattern[str] | None:
+    """A pattern for the words that answer a topic, the longest first."""
+    each = "|".join(re.escape(one) for one in sorted(answer, key=len, reverse=True))
+    return re.compile(rf"(?<= )({each})s?(?= )") if answer else None
 
 
 def _of_parts(parts: list[frozenset[str]], held: frozenset[str], told: bool) -> bool:

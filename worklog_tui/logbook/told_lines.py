@@ -38,6 +38,8 @@ class ToldLines:
     "What the person asked himself, with its words."
     text: Mapping[str, str]
     "Each note's words as they were said, in order."
+    spaced: Mapping[str, str]
+    "The same in lower case with a blank round each word."
     words: Mapping[str, frozenset[str]]
     "The telling words of each note in one form."
     after: Mapping[str, str]
@@ -74,6 +76,7 @@ class ToldLines:
             {note: tuple(row) for note, row in by_note.items()},
             asked,
             {note.uid: note.words for note in said},
+            {note.uid: f" {' '.join(raw_words(note.words))} " for note in said},
             words,
             {a.uid: b.uid for record in history.sessions for a, b in pairwise(record.notes)},
         )
