@@ -43,8 +43,6 @@ OWED_YET = 1.5
 "What is only owed says little of how it stands now."
 _NEXT, _CARRIED = 2, 0.8
 "So many lines after it a thing may be meant without being named; what that counts of a name."
-_LATE = 1.5
-"What the last line of all weighs more where it is asked how things stand now."
 _FEW = 3
 "So many lines with such a figure may stand for the machine as a whole."
 _SHARED = 3.0
@@ -82,8 +80,6 @@ def answer(lines: ToldLines, words: CommentWords, kind: str, asked: Asked, comme
     for note, line in found.items():
         fits = fitting(lines, note, wanted, line.facts, line.named or line.carried)
         worth = round(line.fact + line.words + (fits or 0.0), 6)
-        if late and line.facts:
-            worth += _LATE * lines.history.place(note).order / max(1, len(lines.text))
         if fits is None or worth < ENOUGH or otherwise(lines, words, note, comment, line.facts):
             continue
         place = lines.history.place(note)
