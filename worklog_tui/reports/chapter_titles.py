@@ -17,6 +17,12 @@ LONGEST = 49
 _WEIGHTS: dict[type[Fact], float] = {Work: 3.0, Finding: 2.0, Reading: 2.0, Suspect: 1.5}
 _NOT_IN_A_TITLE = re.compile(r"[<>\[\]{}|\\#*_`~…\"“”]+|https?:\S*|www\.\S*|\b\d{1,2}:\d\d\b")
 _FURTHER = re.compile(r"\s*[,;]\s*|\s+(?:and|but|so|because|when|which|that's|it's)\s+")
+_EMPTY = "as|of|a|an|the|to|in|on|like|with|for|is|it|at"
+_DANGLING = re.compile(
+    rf"^(?:(?:an?|the|just|kinda|kind of|really|very|all)\b\s*)+|(?:\s+(?:{_EMPTY}))+$", re.IGNORECASE
+)
+"Words that say nothing at the beginning or the end of what is told briefly."
+_TWICE = re.compile(r"\b(\w+) and (?:the |a )?\1\b", re.IGNORECASE)
 _SHORT_NAME = 28
 "Letters that a name may have."
 
@@ -68,12 +74,15 @@ def _phrases(facts: Sequence[Fact]) -> list[str]:
     bad = any(rank == 0 for rank, _, _ in told)
     was_set = any(said.startswith("set to ") for _, _, said in told)
     telling = any(rank < _LEADS_UP for rank, _, _ in told)
+    telling_more = any(rank < _MEASURED for rank, _, _ in told)
     measured = False
     kept: dict[str, tuple[int, int]] = {}
     for rank, place, said in told:
         if (bad and rank == _GOOD) or (was_set and said == DONE["adjust"]) or (telling and rank >= _LEADS_UP):
             continue
-        if rank == _MEASURED and measured:
+        if rank == _MEASURED and (measured or (telling_more and not said.startswith("set to "))):
+            continue
+        if said == _CAUSE and not bad:
             continue
         measured |= rank == _MEASURED
         kept[said] = min(kept.get(said, (rank, place)), (rank, place))
@@ -81,6 +90,8 @@ def _phrases(facts: Sequence[Fact]) -> list[str]:
     return sorted(chosen, key=lambda said: kept[said][1])
 
 
+_CAUSE = "the cause"
+"Of a suspect that was borne out; a title says so only beside what was found wrong with it."
 _GOOD, _MEASURED, _LEADS_UP = 6, 4, 7
 "Ranks: a good finding is nothing beside a bad one, one measure is enough, a look or a start only leads up to more."
 _TOLD = 2
@@ -97,7 +108,7 @@ def _told(fact: Fact) -> Iterator[tuple[int, str]]:
         case Finding(verdict="bad"):
             yield 0, _briefly(fact.condition)
         case Suspect(standing="confirmed"):
-            yield 1, "this was it"
+            yield 1, _CAUSE
         case Suspect(standing="ruled out"):
             yield 1, "ruled out"
         case Work():
@@ -114,7 +125,7 @@ def _told(fact: Fact) -> Iterator[tuple[int, str]]:
 
 def _briefly(condition: str) -> str:
     """The first thing that a condition says, without a capital: sooty, of "Sooty, and it's damp"."""
-    first = _FURTHER.split(condition.strip(), maxsplit=1)[0]
+    first = _DANGLING.sub("", _FURTHER.split(condition.strip(), maxsplit=1)[0])
     return first[:1].lower() + first[1:] if first[1:2].islower() or len(first) == 1 else first
 
 
@@ -145,4 +156,4 @@ def _cut(text: str) -> str:
 
 def _clean(text: str) -> str:
     """The text without what a platform takes for something else."""
-    return " ".join(_NOT_IN_A_TITLE.sub(" ", text).split()).strip(" -–,.:;")
+    return _TWICE.sub(r"\1", " ".join(_NOT_IN_A_TITLE.sub(" ", text).split())).strip(" -–,.:;")

@@ -63,7 +63,7 @@ def _notes(of: Material) -> Iterator[Note]:
 
 
 def _settings(of: Material) -> Iterator[tuple[str, str, str, Spot | None]]:
-    """The last reading of everything that was set, or that a value is specified for."""
+    """The last reading of everything that was set, or that a value is specified for; dry and wet in one row."""
     judge = Judge(of.history)
     last: dict[object, tuple[Place, Reading, Limits | None]] = {}
     for place, fact in of.everything():
@@ -73,13 +73,17 @@ def _settings(of: Material) -> Iterator[tuple[str, str, str, Spot | None]]:
                 key = subject_key(fact), fact.condition
                 last.pop(key, None)
                 last[key] = (place, fact, limits)
+    rows: dict[tuple[str, str], tuple[list[str], Spot | None]] = {}
     for place, fact, limits in last.values():
         named = quantity(fact.quantity) in fact.subject
         what = fact.subject if named else ", ".join(filter(None, (fact.subject, quantity(fact.quantity))))
         how = ", ".join(filter(None, (fact.condition, "doubtful" if fact.doubtful else "")))
         value = amount(fact.value, fact.unit) + (f" ({how})" if how else "")
         verdict = VERDICTS[judge.compares(fact)]
-        yield what, value + (f", {verdict}" if "too" in verdict else ""), should_be(limits), spot(place)
+        said, _ = rows.pop((what, should_be(limits)), ([], None))
+        rows[what, should_be(limits)] = ([*said, value + (f", {verdict}" if "too" in verdict else "")], spot(place))
+    for (what, should), (said, at) in rows.items():
+        yield what, "; ".join(said), should, at
 
 
 def _replaced(parts: tuple[PartRow, ...]) -> tuple[PartRow, ...]:
