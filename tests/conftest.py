@@ -1,8 +1,9 @@
-"""What every test may use: the shipped rulebook, read once."""
+"""What every test may use: the shipped rulebook, read once, and a place for caches of this run."""
 
 from __future__ import annotations
 
 import os
+import tempfile
 from pathlib import Path
 
 import pytest
@@ -13,10 +14,20 @@ from worklog_tui.rulebook import Rulebook, load
 ROOT = Path(__file__).resolve().parents[1]
 
 
+def pytest_configure(config: pytest.Config) -> None:
+    """Caches go to a folder of this run that all its processes share: the grammars are compiled once, and nothing is
+    taken from a cache of the person who tests, or left in it.
+    """
+    if not hasattr(config, "workerinput"):  # a worker of a parallel run has the folder of the run
+        folder = tempfile.TemporaryDirectory(prefix="worklog-caches-", ignore_cleanup_errors=True)
+        config.add_cleanup(folder.cleanup)
+        os.environ["XDG_CACHE_HOME"] = folder.name
+
+
 @pytest.fixture(scope="session")
 def book() -> Rulebook:
     """The shipped grammars."""
-    return load([places.grammars()])
+    return load([places.grammars()], places.cache())
 
 
 @pytest.fixture(scope="session")

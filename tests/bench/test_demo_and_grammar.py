@@ -19,7 +19,6 @@ from worklog_tui.rulebook import Rulebook
 def own(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
     """A person's own grammars, and a home of their own."""
     monkeypatch.setenv("XDG_DATA_HOME", str(tmp_path / "data"))
-    monkeypatch.setenv("XDG_CACHE_HOME", str(tmp_path / "cache"))
     folder = tmp_path / "own"
     folder.mkdir()
     return folder

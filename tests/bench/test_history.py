@@ -28,10 +28,10 @@ if that does not help we will look at the condenser
 
 
 @pytest.fixture
-def real(tmp_path: Path, tmp_path_factory: pytest.TempPathFactory, clock: Clock) -> Desk:
+def real(tmp_path: Path, clock: Clock) -> Desk:
     """A desk with the grammars of the program."""
-    chance, cache = random.Random(2), tmp_path_factory.getbasetemp() / "compiled"
-    desk = Desk(tmp_path / "l.db", (places.grammars(),), clock, "one", lambda: chance.getrandbits(74), cache=cache)
+    chance, at = random.Random(2), tmp_path / "l.db"
+    desk = Desk(at, (places.grammars(),), clock, "one", lambda: chance.getrandbits(74), cache=places.cache())
     specified = (SpecifiedValue("", "plug_gap", "0.025 in"),)
     add_machine(desk, Machine("Forge blower", "two-cylinder petrol engine", "petrol", cylinders=2, specified=specified))
     return desk

@@ -28,14 +28,11 @@ CARDS = sorted([*places.demo_sessions().glob("*/machine.toml"), *(HERE.parent / 
 
 
 @pytest.fixture
-def taken(
-    tmp_path: Path, tmp_path_factory: pytest.TempPathFactory, clock: Clock, request: pytest.FixtureRequest
-) -> Desk:
+def taken(tmp_path: Path, clock: Clock, request: pytest.FixtureRequest) -> Desk:
     """A desk with the grammars of the program and one machine of the folders."""
     card: Path = request.param
-    cache = tmp_path_factory.getbasetemp() / "compiled"
     numbers = iter(range(1, 1 << 30))
-    desk = Desk(tmp_path / "l.db", (places.grammars(),), clock, "one", lambda: next(numbers), cache=cache)
+    desk = Desk(tmp_path / "l.db", (places.grammars(),), clock, "one", lambda: next(numbers), cache=places.cache())
     machine = add_machine(desk, replace(read_card(card)[0], name="It"))
     import_sessions(desk, machine, sorted(card.parent.glob("session-*.*")))
     return desk

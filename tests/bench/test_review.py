@@ -24,7 +24,8 @@ FIRST = "session 2031-04-12 14:05\n14:05 the clamp spring is broken\n14:09 need 
 def desk(tmp_path: Path) -> Desk:
     """A desk with the shipped grammars and one machine with one session."""
     chance, now = random.Random(7), datetime(2031, 5, 3, 9, 0, tzinfo=UTC)
-    made = Desk(tmp_path / "logbook.db", (places.grammars(),), lambda: now, "bench", lambda: chance.getrandbits(74))
+    at, cache = tmp_path / "logbook.db", places.cache()
+    made = Desk(at, (places.grammars(),), lambda: now, "bench", lambda: chance.getrandbits(74), cache=cache)
     machine = add_machine(made, Machine(NAME, kind="paper guillotine with an electric motor", fuel="none"))
     path = tmp_path / "session-1.txt"
     path.write_text(FIRST, encoding="utf-8")

@@ -29,7 +29,7 @@ def played(folder: Path) -> dict[str, Any]:
     sessions = sorted(folder.glob("session-*.*"))
     card, _ = read_card(folder / "machine.toml")
     comments = written if written.is_file() else None
-    found = extract(load(grammars), load_faults(grammars), card, sessions, comments)
+    found = extract(load(grammars, places.cache()), load_faults(grammars), card, sessions, comments)
     return extraction(found.history, found.items, found.advice, found.comments)
 
 

@@ -101,7 +101,7 @@ def tables() -> None:
 
 def along_cases(faults: FaultBook) -> None:
     """T8: what would have been advised after each quarter of each labelled case."""
-    book, good = load([places.grammars()]), 0
+    book, good = load([places.grammars()], places.cache()), 0
     cases = sorted(p.parent for p in CASES.glob("*/*/gold.json") if p.parts[-3] != "unseen")
     print("T8 order of the advice along the labelled cases")
     for case in cases:

@@ -44,7 +44,7 @@ def is_one_of(step: str, wordings: list[str]) -> bool:
 @lru_cache(maxsize=1)
 def advised(folder: str) -> dict[str, list[str]]:
     """The steps for every situation, best first."""
-    book, faults, found = load([places.grammars()]), load_faults([places.grammars()]), {}
+    book, faults, found = load([places.grammars()], places.cache()), load_faults([places.grammars()]), {}
     for n, one in enumerate(situations()):
         path = Path(folder) / f"{n}.txt"
         lines = [line for line in one["notes"].strip().splitlines() if line]

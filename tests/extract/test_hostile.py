@@ -47,17 +47,9 @@ def test_twice_the_text_takes_about_twice_the_time(book: Rulebook, piece: str) -
 
 @settings(max_examples=60, deadline=None)
 @given(words=st.text(max_size=200))
-def test_any_text_is_read(words: str) -> None:
-    from worklog_tui import places
-    from worklog_tui.rulebook import load
-
-    book = _BOOK.setdefault("book", None) or _BOOK.setdefault("loaded", load([places.grammars()]))
-    assert book is not None
+def test_any_text_is_read(book: Rulebook, words: str) -> None:
     feed(book, PLAIN, Context.start(), Note("n", "s", words, track="captions"))
     feed(book, PLAIN, Context.start(), Note("n", "s", words, track="typed"))
-
-
-_BOOK: dict[str, Rulebook | None] = {}
 
 
 def test_of_a_line_without_end_the_beginning_is_read(book: Rulebook) -> None:

@@ -10,7 +10,7 @@ from worklog_tui.extract import Context, feed, read_session
 from worklog_tui.model import Fact, FactKey, Machine, Note
 from worklog_tui.rulebook import load
 
-BOOK = load([places.grammars()])
+BOOK = load([places.grammars()], places.cache())
 BILGE = Machine(
     "Bilge pump engine", kind="single-cylinder petrol engine", fuel="petrol", ignition="magneto", cylinders=1
 )

@@ -9,7 +9,7 @@ from worklog_tui.extract import read_session, read_specified
 from worklog_tui.model import Machine, Note, Reading
 from worklog_tui.rulebook import load
 
-BOOK = load([places.grammars()])
+BOOK = load([places.grammars()], places.cache())
 
 
 def machine(**specified: str) -> Machine:

@@ -46,7 +46,7 @@ def typed_and_hung_up(folder: Path, kind: signal.Signals, chance: random.Random)
     pid, terminal = pty.fork()
     if pid == 0:
         os.chdir(ROOT)
-        home = {"TERM": "xterm-256color", "PYTHONPATH": str(ROOT), "XDG_CACHE_HOME": str(folder.parent / "cache")}
+        home = {"TERM": "xterm-256color", "PYTHONPATH": str(ROOT)}
         os.execve(sys.executable, [sys.executable, "-c", SOURCE, str(folder / "log.db")], {**os.environ, **home})
     assert b"hat do you see" in read_until(terminal, b"hat do you see", 60.0)
     time.sleep(1.5)

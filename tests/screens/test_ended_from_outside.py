@@ -45,7 +45,7 @@ def test_a_signal_ends_it_cleanly_with_the_draft_on_the_disk(
     pid, terminal = pty.fork()
     if pid == 0:
         os.chdir(ROOT)
-        home = {"TERM": "xterm-256color", "PYTHONPATH": str(ROOT), "XDG_CACHE_HOME": str(tmp_path / "cache")}
+        home = {"TERM": "xterm-256color", "PYTHONPATH": str(ROOT)}
         path = str(tmp_path / "log.db")
         os.execve(sys.executable, [sys.executable, "-c", SOURCE, path], {**os.environ, **home})
     assert b"hat do you see" in read_until(terminal, b"hat do you see")

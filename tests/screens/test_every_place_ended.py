@@ -31,19 +31,13 @@ def resize(terminal: int, columns: int, lines: int) -> None:
 
 
 @pytest.mark.parametrize("place", PLACES)
-def test_a_note_and_half_typed_words_outlast_every_end(
-    tmp_path: Path, tmp_path_factory: pytest.TempPathFactory, place: str
-) -> None:
+def test_a_note_and_half_typed_words_outlast_every_end(tmp_path: Path, place: str) -> None:
     book = tmp_path / "log.db"
     desk = open_desk(book)
     add_machine(desk, Machine("Band saw"))
     keep_note(desk, "Band saw", "the guide is cracked")
     end = ENDS[list(PLACES).index(place) % len(ENDS)]
-    own = {
-        "TERM": "xterm-256color",
-        "PYTHONPATH": str(ROOT),
-        "XDG_CACHE_HOME": str(tmp_path_factory.getbasetemp() / "compiled"),
-    }
+    own = {"TERM": "xterm-256color", "PYTHONPATH": str(ROOT)}
     pid, terminal = pty.fork()
     if pid == 0:
         os.chdir(ROOT)

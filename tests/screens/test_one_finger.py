@@ -193,7 +193,7 @@ async def test_what_another_program_says_comes_up_by_itself(tmp_path: Path) -> N
 async def test_dictation_stands_on_the_screen_while_it_is_spoken(tmp_path: Path) -> None:
     desk = open_desk(tmp_path / "log.db")
     add_machine(desk, Machine(SAW))
-    own = {"PYTHONPATH": str(ROOT), "XDG_CACHE_HOME": str(tmp_path / "cache")}
+    own = {"PYTHONPATH": str(ROOT)}
     call = [sys.executable, "-m", "worklog_tui", "follow", "--machine", SAW, "--logbook", str(desk.logbook), "-"]
     app = recorder(desk)
     async with app.run_test(size=(80, 24)) as pilot:
@@ -218,7 +218,7 @@ async def test_dictation_stands_on_the_screen_while_it_is_spoken(tmp_path: Path)
 def test_follow_from_end_to_end_keeps_the_lines_of_a_pipe(tmp_path: Path) -> None:
     card = tmp_path / "machine.toml"
     card.write_text('name = "Fret saw"\n')
-    own = {"PYTHONPATH": str(ROOT), "XDG_DATA_HOME": str(tmp_path), "XDG_CACHE_HOME": str(tmp_path / "cache")}
+    own = {"PYTHONPATH": str(ROOT), "XDG_DATA_HOME": str(tmp_path)}
     book = str(tmp_path / "log.db")
     call = [sys.executable, "-m", "worklog_tui", "follow", "--machine", str(card), "--logbook", book, "-"]
     said = "the blade guide is cracked\nset the gap to 18 thou\n"

@@ -39,7 +39,7 @@ class Window:
         self.pid, self.terminal = pty.fork()
         if self.pid == 0:
             os.chdir(ROOT)
-            own = {"TERM": "xterm-256color", "PYTHONPATH": str(ROOT), "XDG_CACHE_HOME": str(folder / "cache")}
+            own = {"TERM": "xterm-256color", "PYTHONPATH": str(ROOT)}
             size = {"COLUMNS": "100", "LINES": "30"}
             path = str(folder / "log.db")
             os.execve(sys.executable, [sys.executable, "-c", SOURCE, path], {**os.environ, **own, **size})

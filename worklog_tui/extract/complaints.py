@@ -5,6 +5,8 @@ from __future__ import annotations
 from worklog_tui.extract.scene import Scene
 from worklog_tui.extract.tokens import Thing, Token
 
+TELLING = ("complains", "reported", "tells")
+
 
 def complains(scene: Scene) -> bool:
     """Whether the sentence tells a complaint: by its own words, or as what somebody says."""
@@ -13,7 +15,9 @@ def complains(scene: Scene) -> bool:
 
 def _complains(tokens: list[Token]) -> bool:
     for k, token in enumerate(tokens):
-        sense = token.sense("complains", "reported", "tells")
+        if token.classes.isdisjoint(TELLING):
+            continue
+        sense = token.sense(*TELLING)
         if sense is not None and (sense.cls != "tells" or _speaks(tokens, k)):
             return True
     return False

@@ -21,8 +21,8 @@ class Match(NamedTuple):
 
 def matches(tokens: list[Token], book: Rulebook, without: str = "") -> list[Match]:
     """All matches of all rules, `without` those of one kind, in the order of the rules and then of the text."""
-    sign = book.signs.of
-    signs = "".join([sign(token.classes) for token in tokens])
+    lately = book.signs.lately
+    signs = "".join([lately[token.classes] for token in tokens])
     found: list[Match] = []
     for pattern in book.patterns.triggered(signs, without):
         for m in (pattern.expression or pattern.compiled()).finditer(signs):

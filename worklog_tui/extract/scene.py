@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass, field
-from itertools import groupby
 from typing import Any, TypeVar
 
 from worklog_tui.extract.context import Context
@@ -34,10 +33,12 @@ def suggested_by(book: Rulebook, token: Token) -> frozenset[str]:
 def clauses_of(tokens: list[Token]) -> list[range]:
     """For each token the indexes of the tokens of its clause."""
     found: list[range] = []
-    for _, members in groupby(tokens, key=lambda t: t.clause):
-        first, count = len(found), sum(1 for _ in members)
-        found += [range(first, first + count)] * count
-    return found
+    first, clause = 0, 0
+    for k, token in enumerate(tokens):
+        if token.clause != clause:
+            found += [range(first, k)] * (k - first)
+            first, clause = k, token.clause
+    return found + [range(first, len(tokens))] * (len(tokens) - first)
 
 
 BEHIND = 8

@@ -16,7 +16,7 @@ from worklog_tui.extract.threads import Thread, thread_at
 from worklog_tui.extract.unit_ahead import INSIDE
 from worklog_tui.extract.which import COUNTED, which_at
 from worklog_tui.extract.words import Word, split
-from worklog_tui.rulebook import Rulebook, Sense
+from worklog_tui.rulebook import Met, Rulebook, Sense
 from worklog_tui.rulebook.classes import amount_classes, token_classes
 from worklog_tui.rulebook.threads import standard_threads
 
@@ -90,17 +90,19 @@ def chunk(text: str, book: Rulebook, cylinders: int = 0, around: frozenset[str] 
     """The tokens of a text, in order; time grows linearly with its length. `around`: words of the machine's kind."""
     words = clean(split(text), book.misheard, around)
     tokens: list[Token] = []
-    counts = counting(book)
-    i = 0
-    while i < len(words):
-        word = words[i]
-        if word.gap and word.gap in STOPS and tokens:
-            tokens.append(_pause(text, word.gap, tokens[-1].end, word.start))
-        if (word.low in counts or not word.low.isalpha()) and not _is_article(words, i, counts, book):
+    i, size, known = 0, len(words), book.met
+    while i < size:
+        low, start, end, gap = words[i]
+        if gap and gap in STOPS and tokens:
+            tokens.append(_pause(text, gap, tokens[-1].end, start))
+        met = known.get(low) or _meet(low, book)
+        if met.counts and not _is_article(words, i, book):
             token, i = _counted(words, i, book, cylinders)
-        else:
+        elif met.goes_on and i + 1 < size and words[i + 1].low in met.goes_on:
             term, after = longest_term(words, i, book)
             token, i = _word(words, i, after, term, book), after
+        else:
+            token, i = Token(met.kind, low, start, end, met.classes, met.senses), i + 1
         tokens.append(token)
     if tokens and (end := text[tokens[-1].end :].strip()) and end[-1] in ".!?\u2026":
         tokens.append(_pause(text, ".", tokens[-1].end, len(text)))
@@ -114,6 +116,21 @@ def _pause(text: str, gap: str, start: int, end: int) -> Token:
         return Token(kind, gap, start, end, COLON if gap == ":" else COMMA)
     asks = "?" in text[start:end]
     return Token(kind, "?" if asks else gap, start, end, ASKS if asks else STOP)
+
+
+def _meet(low: str, book: Rulebook) -> Met:
+    """What is known of a word, kept for the next time that it is said."""
+    if len(book.met) >= MOST_MET:
+        book.met.clear()
+    term = book.table.get(low, ())
+    senses, classes = _known(low, term, book)
+    counts = low in counting(book) or not low.isalpha()
+    met = book.met[low] = Met("term" if term else "word", senses, classes, book.goes_on.get(low, ()), counts)
+    return met
+
+
+MOST_MET = 4000
+"So many words are kept; a year of talk holds fewer that are said more than once."
 
 
 def counting(book: Rulebook) -> frozenset[str]:
@@ -131,13 +148,13 @@ def counting(book: Rulebook) -> frozenset[str]:
 _counting: dict[str, frozenset[str]] = {}
 
 
-def _is_article(words: list[Word], i: int, counts: frozenset[str], book: Rulebook) -> bool:
+def _is_article(words: list[Word], i: int, book: Rulebook) -> bool:
     """Whether `a` or `an` only stands before a name: what follows belongs to no number and no amount."""
     if words[i].low not in book.numerals.article or i + 1 == len(words):
         return False
     low = words[i + 1].low
     return low.isalpha() and not (
-        low in counts or low in book.numerals.within or low in INSIDE or low in SHARES or low == "below"
+        low in counting(book) or low in book.numerals.within or low in INSIDE or low in SHARES or low == "below"
     )
 
 
@@ -180,12 +197,18 @@ def _counted(words: list[Word], i: int, book: Rulebook, cylinders: int) -> tuple
 def _word(words: list[Word], i: int, after: int, term: Term, book: Rulebook) -> Token:
     """The words from i up to `after` as a term of the vocabulary, or as a word that it lacks."""
     low = words[i].low if after == i + 1 else " ".join(w.low for w in words[i:after])
+    senses, classes = _known(low, term, book)
+    return Token("term" if term else "word", low, words[i].start, words[after - 1].end, classes, senses)
+
+
+def _known(low: str, term: Term, book: Rulebook) -> tuple[tuple[Sense, ...], frozenset[str]]:
+    """The senses and classes of a term, or of a word that the vocabulary lacks."""
     known = book.terms.get(low) if term or f"={low}" in book.named else UNKNOWN
     if known is None:
         known = tuple(Sense(*s) for s in term), token_classes(term, low, book.named)
         if term:
             book.terms[low] = known
-    return Token("term" if term else "word", low, words[i].start, words[after - 1].end, known[1], known[0])
+    return known
 
 
 def _upper(words: list[Word], end: int, low: float, book: Rulebook) -> Numeral | None:

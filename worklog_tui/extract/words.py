@@ -26,6 +26,8 @@ class Word(NamedTuple):
     gap: str
 
 
+_new = tuple.__new__
+"Makes a Word at half the cost of calling it; a line is made of hundreds."
 _VULGAR = "".join(VULGAR)
 _TOKEN = re.compile(
     rf"""
@@ -73,7 +75,7 @@ class _Cutter:
             self.gap = gap
 
     def add(self, start: int, end: int, low: str) -> None:
-        self.words.append(Word(low, start, end, self.gap))
+        self.words.append(_new(Word, (low, start, end, self.gap)))
         self.gap = ""
 
     def touches(self, start: int) -> bool:
@@ -132,7 +134,7 @@ class _Cutter:
                 low = text[start:end].lower()
         if "'" in low or "’" in low:
             low = SPELT_OUT.get(low.replace("’", "'")) or low.replace("'", "").replace("’", "")
-        self.words.append(Word(low, start, end, self.gap))
+        self.words.append(_new(Word, (low, start, end, self.gap)))
         self.gap = ""
         return end
 

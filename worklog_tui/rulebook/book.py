@@ -7,6 +7,7 @@ from collections.abc import Collection, Iterator, Sequence
 from contextlib import contextmanager
 from dataclasses import dataclass, field
 from pathlib import Path
+from typing import NamedTuple
 
 from worklog_tui.rulebook.bearers import Bearers, read_bearers
 from worklog_tui.rulebook.files import grammar_files, has_kept, keep, kept, parse_all, stamp_of
@@ -20,6 +21,19 @@ from worklog_tui.rulebook.says import classes, parse
 from worklog_tui.rulebook.sharing import shared
 from worklog_tui.rulebook.signs import Signs
 from worklog_tui.rulebook.units import Numerals, Units, numerals_from, units_from
+
+
+class Met(NamedTuple):
+    """All that is known of a single word, found in one place."""
+
+    kind: str
+    "term or word."
+    senses: tuple[Sense, ...]
+    classes: frozenset[str]
+    goes_on: Collection[str]
+    "The words that may come next in a longer term."
+    counts: bool
+    "Whether a number, an amount, a thread or a marker of which one may begin with it."
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,6 +64,8 @@ class Rulebook:
     "Name of a list of grammars/owed.toml -> its words."
     terms: dict[str, tuple[tuple[Sense, ...], frozenset[str]]] = field(default_factory=dict)
     "Senses and classes of the terms met so far: worked out once for each."
+    met: dict[str, Met] = field(default_factory=dict)
+    "What is known of the single words met last, close together: most words of a talk are said again and again."
 
 
 def load(folders: Sequence[Path], cache: Path | None = None) -> Rulebook:

@@ -6,11 +6,23 @@ The sets are known when the grammars are loaded; a set that was not foreseen get
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from functools import cached_property
 
 FIRST, UNFORESEEN = 0xF0000, "\U000ffffd"
 NOTHING: frozenset[str] = frozenset()
+
+
+class Lately(dict[frozenset[str], str]):
+    """The signs asked for so far: few of them, so that they are found sooner than among all."""
+
+    def __init__(self, signs: Mapping[frozenset[str], str]) -> None:
+        super().__init__()
+        self._signs = signs
+
+    def __missing__(self, classes: frozenset[str]) -> str:
+        sign = self[classes] = self._signs.get(classes, UNFORESEEN)
+        return sign
 
 
 class Signs:
@@ -21,6 +33,7 @@ class Signs:
             raise ValueError("the grammars need more signs than there are")
         self.sets = tuple(sets)
         self._signs = {s: chr(FIRST + n) for n, s in enumerate(self.sets)}
+        self.lately = Lately(self._signs)
 
     @classmethod
     def of_sets(cls, sets: Iterable[frozenset[str]]) -> Signs:
@@ -33,7 +46,7 @@ class Signs:
 
     def of(self, classes: frozenset[str]) -> str:
         """The sign of a set of classes."""
-        return self._signs.get(classes, UNFORESEEN)
+        return self.lately[classes]
 
     def classes(self, sign: str) -> frozenset[str]:
         """The classes that a sign stands for; none for what is no sign, or was not foreseen."""
