@@ -21,6 +21,8 @@ ASKING = frozenset("know tell wonder wondering see say sure ask asking dunno wor
 FARTHEST = 40
 TO_COME = frozenset({"itll be", "it will be", "thatll be", "that will be", "itd be", "thatd be", "that would be"})
 OR = frozenset({"or", "or else"})
+OPENING = OPENS | OPENS_ASKED | OR
+"Without one of these words, or one of suspicion, there are no alternatives."
 ENDS = frozenset("and which when if because cause not rather let lets so yeah yep look see".split()) | {
     "let me",
     "one of the two", "one of them", "one or the other",
@@ -30,6 +32,8 @@ ENDS = frozenset("and which when if because cause not rather let lets so yeah ye
 def told(scene: Scene, found: list[Draft]) -> list[Draft]:
     """The suspects that no rule found; a verdict among `found` that is one of several becomes a suspicion, in place."""
     made: list[Draft] = []
+    if not scene.holds("suspicion") and OPENING.isdisjoint(scene.lows()):
+        return made
     i = 0
     while i < len(scene.tokens):
         end = i + 1

@@ -10,7 +10,7 @@ TELLING = ("complains", "reported", "tells")
 
 def complains(scene: Scene) -> bool:
     """Whether the sentence tells a complaint: by its own words, or as what somebody says."""
-    return scene.once(("complains",), lambda: _complains(scene.tokens))
+    return scene.once(("complains",), lambda: scene.holds(*TELLING) and _complains(scene.tokens))
 
 
 def _complains(tokens: list[Token]) -> bool:

@@ -16,6 +16,8 @@ IN_FRONT = ("filler", "break", "article")
 
 def listing_after(scene: Scene, context: Context, upto: int) -> str:
     """The reason for which things are listed after the tokens before `upto`; empty outside a list."""
+    if not context.listing and not scene.holds(*OPENERS):
+        return ""
     words = [t for t in scene.tokens[:upto] if t.kind not in ("stop", "mark", "comma")]
     if not words:
         return context.listing

@@ -28,7 +28,8 @@ def usual_unit(quantity: Quantity, i: int, scene: Scene) -> str:
 
 def units_after(tokens: Iterable[Token], before: tuple[str, ...]) -> tuple[str, ...]:
     """The units said up to here, the last one first."""
-    return tuple(dict.fromkeys((*_heard(list(tokens)), *before)))[:UNITS_BACK]
+    heard = [*_heard(list(tokens))]
+    return tuple(dict.fromkeys((*heard, *before)))[:UNITS_BACK] if heard else before
 
 
 def _heard(tokens: list[Token]) -> Iterator[str]:

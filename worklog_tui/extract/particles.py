@@ -8,6 +8,7 @@ from worklog_tui.rulebook import Rulebook, Sense
 from worklog_tui.rulebook.classes import token_classes
 
 REACH = 7
+DOES = frozenset({"did", "do", "does", "doing"})
 
 
 def join_particles(tokens: list[Token], book: Rulebook) -> None:
@@ -22,7 +23,7 @@ def join_particles(tokens: list[Token], book: Rulebook) -> None:
             done = [s for s in promises if s.kind == tokens[found].low]
             kept = [
                 *(Sense(s.per, s.name, of=s.of, system=s.system) for s in done),
-                *(s for s in kept if s.cls not in ("do", "does", "did", "doing")),
+                *(s for s in kept if s.cls not in DOES),
             ]
             tokens[found].senses = ()
             tokens[found].classes = frozenset({"other"})
@@ -49,10 +50,16 @@ def _is_name(tokens: list[Token], i: int) -> bool:
 def _particle(tokens: list[Token], i: int, wanted: set[str]) -> int | None:
     for j in range(i + 1, min(i + 1 + REACH, len(tokens))):
         other = tokens[j]
-        if other.kind in ("stop", "comma") or other.sense("break") or other.low in ("i", "we"):
+        if other.kind in ("stop", "comma") or other.low in ("i", "we"):
+            return None
+        if "break" in other.classes and other.sense("break"):
             return None
         if other.low in wanted:
             return j
-        if any(s.cls in ("did", "do", "does", "doing") for s in other.senses) and other.sense("part") is None:
+        if (
+            not DOES.isdisjoint(other.classes)
+            and any(s.cls in DOES for s in other.senses)
+            and other.sense("part") is None
+        ):
             return None
     return None

@@ -74,6 +74,6 @@ def drafts_of(scene: Scene) -> list[Draft]:
     found += told(scene, found)
     found += listed(scene, found)
     found += owed.told(scene, found)
-    for refine in REFINERS:
+    for refine in REFINERS if found else ():
         found = refine(found, scene)
     return found

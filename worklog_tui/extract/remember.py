@@ -71,7 +71,7 @@ def _heading(scene: Scene, upto: int) -> Subject | None:
     words = [
         t
         for t in scene.tokens
-        if t.kind not in ("stop", "comma", "mark") and not t.sense("filler", "article", "break", "degree", "copula")
+        if t.kind not in ("stop", "comma", "mark") and (t.classes.isdisjoint(SMALL) or not t.sense(*SMALL))
     ]
     counted = any(t.kind == "number" for t in words)  # `Four screws.` only says how it is held
     thing = scene.tokens[things[0]].thing if len(words) <= 2 and not counted else None
@@ -81,6 +81,8 @@ def _heading(scene: Scene, upto: int) -> Subject | None:
     return _as_subject(thing) if thing is not None and thing.kind not in FORGETTABLE else None
 
 
+SMALL = ("filler", "article", "break", "degree", "copula")
+"Classes of words that name nothing."
 SAYS = ("bad", "good", "noted", "copula", "did", "does", "do", "doing", "reads", "must", "plan", "want")
 "Classes of words with which something is told of a thing."
 

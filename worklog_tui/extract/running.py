@@ -33,7 +33,8 @@ def topic_after(scene: Scene, drafts: list[Draft], topic: Topic | None, upto: in
     if topic is not None and topic.quantity == "compression" and _oiled(scene, upto):
         topic = replace(topic, condition="with oil")
     if topic is not None and topic.quantity in SETTABLE:
-        topic = replace(topic, role=_role(scene, upto, topic.role))
+        role = _role(scene, upto, topic.role)
+        topic = topic if role == topic.role else replace(topic, role=role)
     if upto >= len(scene.tokens) and (turned_to := _turned_to(scene, topic)) is not None:
         topic = turned_to
     for draft in drafts:
@@ -82,6 +83,8 @@ DRIFTING = frozenset({"temperature", "pressure", "leakage"})
 
 def _oiled(scene: Scene, upto: int) -> bool:
     """`A squirt of oil down each hole`: what follows is a wet test."""
+    if not any("oil" in t.low for t in scene.tokens[:upto]):
+        return False
     words = {w for t in scene.tokens[:upto] for w in t.low.split()}
     return "oil" in words and bool(words & DOSES)
 
@@ -100,7 +103,7 @@ def _named(found: str, token: Token, topic: Topic | None) -> Topic | None:
         topic = _begun(found, token.thing)
         if token.thing is None and token.low.endswith(" test"):
             topic = replace(topic, words=token.low, name=token.low, quality=True)
-    elif found and topic is not None:
+    elif found and topic is not None and topic.age:
         topic = replace(topic, age=0)
     if topic is None:
         return None
@@ -108,7 +111,7 @@ def _named(found: str, token: Token, topic: Topic | None) -> Topic | None:
         quality = token.thing.kind == "quality"
         if quality or not (topic.quality and " " in topic.name and topic.age <= 1):
             topic = replace(topic, words=token.thing.words, name=token.thing.name, quality=quality)
-    if topic.quantity in CRANKED and CRANKING & set(token.low.split()):
+    if topic.quantity in CRANKED and "crank" in token.low and CRANKING & set(token.low.split()):
         return replace(topic, condition="cranking")
     return replace(topic, condition=token.low) if token.low in STATES_OF_TEST else topic
 

@@ -18,10 +18,12 @@ NONE: frozenset[str] = frozenset()
 
 def announced(book: Rulebook, token: Token) -> str:
     """The quantity whose running test a word or a thing announces; empty when it announces none."""
-    found = book.topics.get(token.low) or (book.topics.get(token.thing.name, "") if token.thing is not None else "")
-    if not found and " " in token.low:
-        found = next((q for word in token.low.split() if (q := book.topics.get(word))), "")
-    return found
+    topics, low = book.topics, token.low
+    if low in topics and (found := topics[low]):
+        return found
+    if token.thing is not None and (found := topics.get(token.thing.name, "")):
+        return found
+    return next((q for word in low.split() if (q := topics.get(word))), "") if " " in low else ""
 
 
 def suggested_by(book: Rulebook, token: Token) -> frozenset[str]:
@@ -57,10 +59,15 @@ class Scene:
     typed: bool
     dropped: list[str] = field(default_factory=list)
     "What was read and let go again, in plain words, for the trail."
+    bearers: dict[int, frozenset[str]] = field(default_factory=dict)
+    "What the states that were asked for are mostly said of, by where they begin in the text."
 
     _clauses: list[range] = field(default_factory=list)
     _suggested: dict[int, frozenset[str]] = field(default_factory=dict)
     _topics: list[str | None] = field(default_factory=list)
+    _classes: frozenset[str] | None = None
+    _lows: frozenset[str] | None = None
+    _things: list[int] | None = None
     _known: dict[tuple[Any, ...], Any] = field(default_factory=dict)
 
     def once(self, key: tuple[Any, ...], work: Callable[[], T]) -> T:
@@ -91,7 +98,9 @@ class Scene:
 
     def things(self, span: range) -> list[int]:
         """The indexes of the things in a span."""
-        return [k for k in span if self.tokens[k].kind == "thing"]
+        if self._things is None:
+            self._things = [k for k, token in enumerate(self.tokens) if token.kind == "thing"]
+        return [k for k in self._things if k in span]
 
     def topic_before(self, i: int) -> str | None:
         """The quantity whose test a word of this sentence announces before token i; the last one counts."""
@@ -101,6 +110,18 @@ class Scene:
                 self._topics.append(said)
                 said = found or said
         return self._topics[i]
+
+    def holds(self, *classes: str) -> bool:
+        """Whether any token of the sentence has one of the classes."""
+        if self._classes is None:
+            self._classes = frozenset().union(*[token.classes for token in self.tokens])
+        return not self._classes.isdisjoint(classes)
+
+    def lows(self) -> frozenset[str]:
+        """What is said in the sentence, token by token."""
+        if self._lows is None:
+            self._lows = frozenset([token.low for token in self.tokens])
+        return self._lows
 
     def announcements(self) -> list[str]:
         """For each token the quantity whose running test it announces, or an empty text."""

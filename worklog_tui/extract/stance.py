@@ -13,6 +13,7 @@ REACH = {
     "asked": SENTENCE, "memory": SENTENCE, "doubt": SENTENCE, "disown": SENTENCE, "joke": SENTENCE, "rule": SENTENCE,
     "meanwhile": PHRASE, "wondered": CLAUSE,
 }  # fmt: skip
+REACHING = frozenset(REACH)
 NEAR_TOKENS = 5
 NONE_OF = frozenset({"no", "without", "nowt", "none"})
 PHRASE_TOKENS = 7
@@ -35,16 +36,17 @@ def number_clauses(tokens: list[Token], boundary: int = 0) -> None:
     """Numbers the clauses, in place: a new one after a stop, at a breaking word, where a new subject begins, and with
     the note that begins at the boundary, unless the last words of the note before wait for more.
     """
-    clause = 0
+    clause, before = 0, None
     for i, token in enumerate(tokens):
-        if i and (
-            tokens[i - 1].kind == "stop"
+        if before is not None and (
+            before.kind == "stop"
             or "break" in token.classes
-            or _begins_anew(tokens, i)
-            or (tokens[i - 1].start < boundary <= token.start and _new_thought(tokens, i))
+            or ((before.kind == "comma" or token.low in SUBJECTS) and _begins_anew(tokens, i))
+            or (before.start < boundary <= token.start and _new_thought(tokens, i))
         ):
             clause += 1
         token.clause = clause
+        before = token
 
 
 def _new_thought(tokens: list[Token], i: int) -> bool:
@@ -83,6 +85,8 @@ def mark_stances(tokens: list[Token]) -> None:
         for token in tokens:
             token.stances.add("asked")
     for i, token in enumerate(tokens):
+        if REACHING.isdisjoint(token.classes):
+            continue
         for sense in token.senses:
             reach = REACH.get(sense.cls)
             if reach is not None and not (sense.cls == "asked" and not _asks(tokens, i)):

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from functools import lru_cache
 
 from worklog_tui.extract.context import SUBJECT_LIFE, Subject
 from worklog_tui.extract.finders.carry import FIRM, side_behind_at
@@ -43,8 +44,9 @@ def remembered(scene: Scene, fits: Fits = always, fresh: int = SUBJECT_LIFE) -> 
     return next((t for t in things if fits(t)), None)
 
 
+@lru_cache(maxsize=256)
 def as_thing(subject: Subject) -> Thing:
-    """A remembered subject as a thing."""
+    """A remembered subject as a thing; asked for by every rule that looks back."""
     return Thing(
         subject.words,
         subject.name,

@@ -24,7 +24,8 @@ def may_disown(tokens: Sequence[Token]) -> bool:
 
 def disowns(scene: Scene, drafts: list[Draft]) -> bool:
     """Whether a sentence without a reading of its own takes back what was read before it."""
-    return not any(draft.kind == "reading" for draft in drafts) and may_disown(scene.tokens)
+    said = scene.holds("disown") or not STRONG.isdisjoint(scene.lows())
+    return said and not any(draft.kind == "reading" for draft in drafts)
 
 
 def doubted(facts: Sequence[Fact]) -> tuple[Fact, ...]:

@@ -44,7 +44,8 @@ def fold_things(text: str, tokens: list[Token], book: Rulebook, typed: bool) -> 
     i = 0
     while i < len(tokens):
         token = tokens[i]
-        end = _mention(tokens, i, typed) if _may_begin(token) else i
+        begins = not BEGINS.isdisjoint(token.classes) or token.low in ("hand", "side") or token.kind == "which"
+        end = _mention(tokens, i, typed) if begins else i
         if end == i:
             folded.append(_no_part(token, book) if "part" in token.classes else token)
             i += 1
@@ -54,10 +55,8 @@ def fold_things(text: str, tokens: list[Token], book: Rulebook, typed: bool) -> 
     return folded
 
 
-def _may_begin(token: Token) -> bool:
-    """Whether a mention may begin with a token: with a part, or with which one it is."""
-    classes = token.classes
-    return "part" in classes or "side" in classes or token.kind == "which" or token.low in ("hand", "side")
+BEGINS = frozenset({"part", "side", "which"})
+"Classes of tokens with which a mention may begin; so may `hand` and `side`."
 
 
 def _mention(tokens: list[Token], i: int, typed: bool) -> int:

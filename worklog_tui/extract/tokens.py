@@ -92,7 +92,7 @@ def chunk(text: str, book: Rulebook, cylinders: int = 0, around: frozenset[str] 
     tokens: list[Token] = []
     i, size, known = 0, len(words), book.met
     while i < size:
-        low, start, end, gap = words[i]
+        low, start, upto, gap = words[i]
         if gap and gap in STOPS and tokens:
             tokens.append(_pause(text, gap, tokens[-1].end, start))
         met = known.get(low) or _meet(low, book)
@@ -102,7 +102,7 @@ def chunk(text: str, book: Rulebook, cylinders: int = 0, around: frozenset[str] 
             term, after = longest_term(words, i, book)
             token, i = _word(words, i, after, term, book), after
         else:
-            token, i = Token(met.kind, low, start, end, met.classes, met.senses), i + 1
+            token, i = Token(met.kind, low, start, upto, met.classes, met.senses), i + 1
         tokens.append(token)
     if tokens and (end := text[tokens[-1].end :].strip()) and end[-1] in ".!?\u2026":
         tokens.append(_pause(text, ".", tokens[-1].end, len(text)))

@@ -79,12 +79,17 @@ def _lain_on(thing: Thing | None, said: str, how: str) -> Thing | None:
 
 def senses_for(token: Token, thing: Thing | None) -> list[Sense]:
     """The senses of a state that suit a thing, those meant of it first."""
-    states = [s for s in token.senses if s.cls in VERDICTS]
-    meant = [s for s in states if s.of and thing is not None and suits(s, thing)]
+    meant, of_any = [], []
+    for s in token.senses:
+        if s.cls in VERDICTS:
+            if not s.of:
+                of_any.append(s)
+            elif thing is not None and suits(s, thing):
+                meant.append(s)
     if thing is not None and len(meant) > 1:
         kind = f"kind:{thing.kind}"
         meant.sort(key=lambda s: kind in s.of)
-    return meant + [s for s in states if not s.of]
+    return meant + of_any
 
 
 def _said_of_any(made: Draft, scene: Scene, token: Token) -> list[Sense]:
@@ -123,10 +128,13 @@ def _said_of(thing: Thing, token: Token) -> bool:
 
 def suits(sense: Sense, thing: Thing) -> bool:
     """Whether a condition may be said of a thing: of bearings is of the front bearing too."""
-    if not sense.of or f"kind:{thing.kind}" in sense.of or sense.per == thing.name != "":
+    of, name = sense.of, thing.name
+    if not of or f"kind:{thing.kind}" in of or sense.per == name != "" or name in of:
         return True
-    words = thing.name.split()
-    return any(" ".join(words[n:]) in sense.of for n in range(len(words)))
+    if " " not in name:
+        return False
+    words = name.split()
+    return any(" ".join(words[n:]) in of for n in range(len(words)))
 
 
 def _settle(made: Draft, scene: Scene, at: int) -> Sense | None:

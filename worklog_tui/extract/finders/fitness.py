@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from functools import lru_cache
 
-from worklog_tui.extract.scene import Scene
+from worklog_tui.extract.scene import NONE, Scene
 from worklog_tui.extract.tokens import Thing, Token
 
 SUITS, SUITS_NOT = 1.0, -0.9
@@ -36,10 +36,13 @@ def meant_of(state: Token, thing: Thing) -> bool:
 
 def mostly(scene: Scene, state: Token) -> frozenset[str]:
     """What a state is mostly said of; empty where the grammars do not tell."""
-    bearers = scene.book.bearers
-    found = bearers.get(state.low, frozenset())
-    for sense in state.senses:
-        found |= bearers.get(sense.name, frozenset())
+    if (found := scene.bearers.get(state.start)) is None:
+        bearers = scene.book.bearers
+        found = bearers.get(state.low, NONE)
+        for sense in state.senses:
+            if sense.name in bearers:
+                found |= bearers[sense.name]
+        scene.bearers[state.start] = found
     return found
 
 

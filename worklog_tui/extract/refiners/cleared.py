@@ -14,6 +14,8 @@ PROVED = Rule("suspect.found-bad", "", {}, (), (), 0.48)
 
 def refine(drafts: list[Draft], scene: Scene) -> list[Draft]:
     """The drafts, with a suspect of its new standing for each finding of something that is suspected."""
+    if not any(map(_tells, drafts)):
+        return drafts
     before = set(scene.context.suspects)
     told = _told(scene, before)
     here = {d.fields["name"] for d in drafts if d.kind == "suspect" and d.fields["standing"] == "suspected"}

@@ -12,6 +12,8 @@ NOTES = 1
 
 def refine(drafts: list[Draft], scene: Scene) -> list[Draft]:
     """The drafts without suspects that this sentence, this note or the one before told so already."""
+    if all(draft.kind != "suspect" for draft in drafts):
+        return drafts
     before = set(scene.context.notes[:-NOTES])
     told = {
         (fact.name or fact.cause.lower(), fact.standing)
