@@ -17,8 +17,11 @@ def clean(words: list[Word], misheard: Misheard, around: frozenset[str]) -> list
     i = 0
     while i < len(words):
         word = words[i]
-        rows = misheard.get(word.low)
-        row = _row(words, i, rows, around) if rows is not None else None
+        row = None
+        if (found := misheard.get(word.low)) is not None:
+            longer, alone = found
+            rows = longer.get(words[i + 1].low, alone) if longer and i + 1 < len(words) else alone
+            row = _row(words, i, rows, around) if rows else None
         if row is None:
             if ":" in word.low:
                 out.extend(_pair(words, i))
@@ -36,14 +39,9 @@ def clean(words: list[Word], misheard: Misheard, around: frozenset[str]) -> list
 
 def _row(words: list[Word], i: int, rows: tuple[Row, ...], around: frozenset[str]) -> Row | None:
     """The first of the rows that was heard at word i and fits what stands near."""
-    after = words[i + 1].low if i + 1 < len(words) else ""
     for row in rows:
         heard, _, near = row
-        if (
-            (len(heard) == 1 or heard[1] == after)
-            and _heard(words, i, heard)
-            and (not near or _near(words, i, near, around))
-        ):
+        if _heard(words, i, heard) and (not near or _near(words, i, near, around)):
             return row
     return None
 

@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-from typing import Any
-
+from worklog_tui.extract.met import meet
 from worklog_tui.extract.words import Word
-from worklog_tui.rulebook import Rulebook
+from worklog_tui.rulebook import Met, Rulebook, Sense
 
-Term = tuple[tuple[Any, ...], ...]
-"The senses of a term, as the table of the rulebook holds them."
+Term = tuple[Sense, ...]
+"The senses of a term."
 VERBS = frozenset({"do", "does", "did", "doing", "split"})
 HOW = frozenset({"how", "phrase"})
 BLAME = frozenset({"cause", "bad", "state", "phrase", "function"})
@@ -21,19 +20,20 @@ GONE = frozenset("out off drained dropped".split())
 DONE = frozenset({"did", "split", "doing"})
 
 
-def longest_term(words: list[Word], i: int, book: Rulebook) -> tuple[Term, int]:
-    """The senses of the longest term at word i, and the word after it; a term does not run over punctuation."""
-    said = words[i].low
-    found, after = book.table.get(said, ()), i + 1
-    goes_on, end = book.goes_on.get(said), i + 1
-    while goes_on and end < len(words) and words[end].low in goes_on and words[end].gap in ("", "-"):
+def longest_term(words: list[Word], i: int, book: Rulebook) -> tuple[Met, int]:
+    """The longest term at word i, and the word after it; a term does not run over punctuation."""
+    known, said = book.met, words[i].low
+    found = met = known.get(said) or meet(said, book)
+    after = end = i + 1
+    while met.goes_on and end < len(words) and words[end].low in met.goes_on and words[end].gap in ("", "-"):
         said = f"{said} {words[end].low}"
-        senses = book.table.get(said)
+        met = known.get(said) or meet(said, book)
+        senses = met.senses
         if senses and not (
             _names_part(words, i, senses, book) or _goes_on(words, end, senses) or _names_more(words, end, senses, book)
         ):
-            found, after = senses, end + 1
-        goes_on, end = book.goes_on.get(said), end + 1
+            found, after = met, end + 1
+        end += 1
     return found, after
 
 

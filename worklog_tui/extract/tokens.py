@@ -7,18 +7,18 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass, field
 
-from worklog_tui.extract.amounts import LEADS, Amount, amount_at
+from worklog_tui.extract.amounts import Amount, amount_at
 from worklog_tui.extract.clean import clean
 from worklog_tui.extract.measures import SHARES
+from worklog_tui.extract.met import counting, meet
 from worklog_tui.extract.numerals import Numeral, numeral_at
-from worklog_tui.extract.terms import Term, longest_term
+from worklog_tui.extract.terms import longest_term
 from worklog_tui.extract.threads import Thread, thread_at
 from worklog_tui.extract.unit_ahead import INSIDE
-from worklog_tui.extract.which import COUNTED, which_at
+from worklog_tui.extract.which import which_at
 from worklog_tui.extract.words import Word, split
 from worklog_tui.rulebook import Met, Rulebook, Sense
-from worklog_tui.rulebook.classes import amount_classes, token_classes
-from worklog_tui.rulebook.threads import standard_threads
+from worklog_tui.rulebook.classes import amount_classes
 
 STOPS = {".": "stop", ",": "comma", ";": "comma", ":": "comma", "(": "comma"}
 
@@ -77,8 +77,6 @@ class Token:
         return None
 
 
-UNKNOWN: tuple[tuple[Sense, ...], frozenset[str]] = (), frozenset({"other"})
-"Senses and classes of a word that neither the vocabulary nor a rule knows."
 STOP, ASKS, COMMA = frozenset({"stop"}), frozenset({"stop", "asks"}), frozenset({"comma"})
 COLON = frozenset({"comma", "colon"})
 RATIO = frozenset({"ratio"})
@@ -95,14 +93,14 @@ def chunk(text: str, book: Rulebook, cylinders: int = 0, around: frozenset[str] 
         low, start, upto, gap = words[i]
         if gap and gap in STOPS and tokens:
             tokens.append(_pause(text, gap, tokens[-1].end, start))
-        met = known.get(low) or _meet(low, book)
-        if met.counts and not _is_article(words, i, book):
+        term = known.get(low) or meet(low, book)
+        if term.counts and not _is_article(words, i, book):
             token, i = _counted(words, i, book, cylinders)
-        elif met.goes_on and i + 1 < size and words[i + 1].low in met.goes_on:
+        elif term.goes_on and i + 1 < size and words[i + 1].low in term.goes_on:
             term, after = longest_term(words, i, book)
-            token, i = _word(words, i, after, term, book), after
+            token, i = _word(words, i, after, term), after
         else:
-            token, i = Token(met.kind, low, start, upto, met.classes, met.senses), i + 1
+            token, i = Token(term.kind, low, start, upto, term.classes, term.senses), i + 1
         tokens.append(token)
     if tokens and (end := text[tokens[-1].end :].strip()) and end[-1] in ".!?\u2026":
         tokens.append(_pause(text, ".", tokens[-1].end, len(text)))
@@ -116,36 +114,6 @@ def _pause(text: str, gap: str, start: int, end: int) -> Token:
         return Token(kind, gap, start, end, COLON if gap == ":" else COMMA)
     asks = "?" in text[start:end]
     return Token(kind, "?" if asks else gap, start, end, ASKS if asks else STOP)
-
-
-def _meet(low: str, book: Rulebook) -> Met:
-    """What is known of a word, kept for the next time that it is said."""
-    if len(book.met) >= MOST_MET:
-        book.met.clear()
-    term = book.table.get(low, ())
-    senses, classes = _known(low, term, book)
-    counts = low in counting(book) or not low.isalpha()
-    met = book.met[low] = Met("term" if term else "word", senses, classes, book.goes_on.get(low, ()), counts)
-    return met
-
-
-MOST_MET = 4000
-"So many words are kept; a year of talk holds fewer that are said more than once."
-
-
-def counting(book: Rulebook) -> frozenset[str]:
-    """The words that a number, an amount, a thread or a marker of which one can begin with; other words begin none."""
-    if (found := _counting.get(book.stamp)) is None:
-        threads = standard_threads().words
-        found = book.numerals.starts.union(
-            book.units.by_head, LEADS, COUNTED, threads["inch"], threads["number"], threads["metric"]
-        )
-        _counting.clear()
-        _counting[book.stamp] = found
-    return found
-
-
-_counting: dict[str, frozenset[str]] = {}
 
 
 def _is_article(words: list[Word], i: int, book: Rulebook) -> bool:
@@ -183,7 +151,7 @@ def _counted(words: list[Word], i: int, book: Rulebook, cylinders: int) -> tuple
     if (
         numeral
         and numeral.form != "ordinal"
-        and (numeral.end > after or (numeral.end == after and not (numeral.loose and term)))
+        and (numeral.end > after or (numeral.end == after and not (numeral.loose and term.senses)))
     ):
         classes = LOOSE if numeral.loose else NUMBER
         upper = None if numeral.loose else _upper(words, numeral.end, numeral.value, book)
@@ -191,24 +159,12 @@ def _counted(words: list[Word], i: int, book: Rulebook, cylinders: int) -> tuple
         token = Token("number", first.low, first.start, words[end - 1].end, classes, value=numeral.value,
                       high=upper.value if upper else None, pairs=numeral.parts)  # fmt: skip
         return token, end
-    return _word(words, i, after, term, book), after
+    return _word(words, i, after, term), after
 
 
-def _word(words: list[Word], i: int, after: int, term: Term, book: Rulebook) -> Token:
+def _word(words: list[Word], i: int, after: int, term: Met) -> Token:
     """The words from i up to `after` as a term of the vocabulary, or as a word that it lacks."""
-    low = words[i].low if after == i + 1 else " ".join(w.low for w in words[i:after])
-    senses, classes = _known(low, term, book)
-    return Token("term" if term else "word", low, words[i].start, words[after - 1].end, classes, senses)
-
-
-def _known(low: str, term: Term, book: Rulebook) -> tuple[tuple[Sense, ...], frozenset[str]]:
-    """The senses and classes of a term, or of a word that the vocabulary lacks."""
-    known = book.terms.get(low) if term or f"={low}" in book.named else UNKNOWN
-    if known is None:
-        known = tuple(Sense(*s) for s in term), token_classes(term, low, book.named)
-        if term:
-            book.terms[low] = known
-    return known
+    return Token(term.kind, term.low, words[i].start, words[after - 1].end, term.classes, term.senses)
 
 
 def _upper(words: list[Word], end: int, low: float, book: Rulebook) -> Numeral | None:

@@ -31,7 +31,7 @@ _new = tuple.__new__
 _VULGAR = "".join(VULGAR)
 _TOKEN = re.compile(
     rf"""
-      (?P<easy> [a-z]++ ) (?: [ ]++ | \Z )
+      (?P<run> (?: [a-z]++ [ ] )++ )
     | (?P<word> [^\W\d_]++ (?: ['’][^\W\d_]++ )*+ (?: \d\w*+ (?: [./,]\d\w*+ )*+ )?+ ) [ ]*+
     | (?P<plain> \d++ ) (?: [ ]++ | \Z )
     | (?P<number> [+\-−]?+ (?: \d++ | \.\d++ ) (?: [.,/:]\d++ )*+ (?: [x×*]\d++ (?: [.,/]\d++ )*+ )*+ [{_VULGAR}]?+
@@ -66,16 +66,21 @@ class _Cutter:
         self.gap = ""
         self.quoted = False
 
-    def before(self) -> str:
-        """The last word, in lower case; empty at the beginning."""
-        return self.words[-1].low if self.words else ""
-
     def pause(self, gap: str) -> None:
         if _RANK[gap] > _RANK[self.gap]:
             self.gap = gap
 
     def add(self, start: int, end: int, low: str) -> None:
         self.words.append(_new(Word, (low, start, end, self.gap)))
+        self.gap = ""
+
+    def run(self, at: int, said: str) -> None:
+        """Adds plain words in lower case, each with one space behind it."""
+        words, gap = self.words, self.gap
+        for low in said.split():
+            short = low == "w" and with_end(self.text, at, at + 1, words[-1].low if words else "")
+            words.append(_new(Word, ("with" if short else low, at, at + len(low), gap)))
+            gap, at = "", at + len(low) + 1
         self.gap = ""
 
     def touches(self, start: int) -> bool:
@@ -100,8 +105,7 @@ class _Cutter:
 
     def _is_sign(self, at: int) -> bool:
         """Plus or minus, no dash: something else than a word stands before it, and no figure ("2 -7 l" is a range)."""
-        before = self.words[-1] if self.words else None
-        if before and before.end == at - 1 and not self.gap and _is_number(before.low):
+        if self.touches(at - 1) and not self.gap:
             return False
         return at == 0 or self.text[at - 1] in " \t\n(,~@=:"
 
@@ -122,9 +126,8 @@ class _Cutter:
 
     def word(self, start: int, end: int) -> int:
         """Adds the word, with the other half of one such as "km/h", and returns its end."""
-        text = self.text
-        low = text[start:end].lower()
-        if low == "w" and (short := with_end(text, start, end, self.before())):
+        text, low = self.text, self.text[start:end].lower()
+        if low == "w" and (short := with_end(text, start, end, self.words[-1].low if self.words else "")):
             self.add(start, short, "with")
             return short
         if text.startswith("/", end) and (end - start <= 2 or low in _BEFORE_SLASH):
@@ -134,8 +137,7 @@ class _Cutter:
                 low = text[start:end].lower()
         if "'" in low or "’" in low:
             low = SPELT_OUT.get(low.replace("’", "'")) or low.replace("'", "").replace("’", "")
-        self.words.append(_new(Word, (low, start, end, self.gap)))
-        self.gap = ""
+        self.add(start, end, low)
         return end
 
     def mark(self, kind: str, start: int, end: int) -> int:
@@ -236,9 +238,8 @@ def split(text: str) -> list[Word]:
         token = match(text, at)
         assert token is not None
         kind, end = token.lastgroup, token.end()
-        if kind == "easy":
-            last, low = token.end("easy"), token["easy"]
-            cut.add(at, last, "with" if low == "w" and with_end(text, at, last, cut.before()) else low)
+        if kind == "run":
+            cut.run(at, text[at:end])
         elif kind == "word":
             end = max(word(at, token.end("word")), end)
         elif kind == "plain":

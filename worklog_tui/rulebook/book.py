@@ -24,10 +24,11 @@ from worklog_tui.rulebook.units import Numerals, Units, numerals_from, units_fro
 
 
 class Met(NamedTuple):
-    """All that is known of a single word, found in one place."""
+    """All that is known of a word or a term, found in one place."""
 
     kind: str
     "term or word."
+    low: str
     senses: tuple[Sense, ...]
     classes: frozenset[str]
     goes_on: Collection[str]
@@ -62,10 +63,8 @@ class Rulebook:
     "Name of a state -> what it is mostly said of."
     owed: Owed
     "Name of a list of grammars/owed.toml -> its words."
-    terms: dict[str, tuple[tuple[Sense, ...], frozenset[str]]] = field(default_factory=dict)
-    "Senses and classes of the terms met so far: worked out once for each."
     met: dict[str, Met] = field(default_factory=dict)
-    "What is known of the single words met last, close together: most words of a talk are said again and again."
+    "What is known of the words and terms met so far: few of them, so that they are found sooner than among all."
 
 
 def load(folders: Sequence[Path], cache: Path | None = None) -> Rulebook:

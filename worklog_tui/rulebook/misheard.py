@@ -7,8 +7,9 @@ from typing import Any
 
 Row = tuple[tuple[str, ...], tuple[str, ...], frozenset[str]]
 "Heard words, what they mean, words of which one must stand near."
-Misheard = dict[str, tuple[Row, ...]]
-"First heard word -> its rows, longest first."
+Misheard = dict[str, tuple[dict[str, tuple[Row, ...]], tuple[Row, ...]]]
+"""First heard word -> the rows for each second word, longest first, and those of the first word alone, which are tried
+after any second word too."""
 
 
 def index(entries: Iterable[dict[str, Any]], common: Callable[[str], bool]) -> Misheard:
@@ -23,4 +24,11 @@ def index(entries: Iterable[dict[str, Any]], common: Callable[[str], bool]) -> M
                 continue
             meant = tuple(entry["means"].replace("'", "").replace("-", " ").split())
             found.setdefault(words[0], []).append((words, meant, frozenset(entry.get("near", ()))))
-    return {first: tuple(sorted(rows, key=lambda r: -len(r[0]))) for first, rows in found.items()}
+    return {first: _by_second(rows) for first, rows in found.items()}
+
+
+def _by_second(rows: list[Row]) -> tuple[dict[str, tuple[Row, ...]], tuple[Row, ...]]:
+    alone = tuple(row for row in rows if len(row[0]) == 1)
+    longer = sorted((row for row in rows if len(row[0]) > 1), key=lambda row: -len(row[0]))
+    seconds = dict.fromkeys(row[0][1] for row in longer)
+    return {second: (*(row for row in longer if row[0][1] == second), *alone) for second in seconds}, alone
