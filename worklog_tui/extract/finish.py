@@ -127,5 +127,5 @@ def uncapped(words: str, scene: Scene) -> str:
     if not (first[:1].isupper() and first[1:].islower()):
         return words
     low = first.lower().partition("'")[0]
-    known = low in scene.book.table or low in scene.book.goes_on
+    known = low in scene.book.table or bool(scene.book.table.goes_on(low))
     return low[0] + words[1:] if known else words

@@ -22,7 +22,7 @@ def meet(low: str, book: Rulebook) -> Met:
     classes = token_classes(term, low, book.named) if term or f"={low}" in book.named else UNKNOWN
     counts = low in counting(book) or not low.isalpha()
     met = book.met[low] = Met(
-        "term" if term else "word", low, tuple(Sense(*s) for s in term), classes, book.goes_on.get(low, ()), counts
+        "term" if term else "word", low, tuple(Sense(*s) for s in term), classes, book.table.goes_on(low), counts
     )
     return met
 

@@ -72,4 +72,5 @@ def _names_more(words: list[Word], end: int, senses: Term, book: Rulebook) -> bo
     if end + 1 >= len(words) or words[end + 1].gap not in ("", "-") or any(s[0] == "part" for s in senses):
         return False
     last, more = words[end].low, words[end + 1].low
-    return more in book.goes_on.get(last, ()) and any(s[0] == "part" for s in book.table.get(f"{last} {more}", ()))
+    met = book.met.get(last) or meet(last, book)
+    return more in met.goes_on and any(s[0] == "part" for s in book.table.get(f"{last} {more}", ()))

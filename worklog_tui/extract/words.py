@@ -26,8 +26,7 @@ class Word(NamedTuple):
     gap: str
 
 
-_new = tuple.__new__
-"Makes a Word at half the cost of calling it; a line is made of hundreds."
+_new = tuple.__new__  # makes a Word at half the cost of calling it
 _VULGAR = "".join(VULGAR)
 _TOKEN = re.compile(
     rf"""
@@ -233,15 +232,14 @@ def split(text: str) -> list[Word]:
     """The words of a text in order; figures keep what belongs to them, units glued to figures are cut off."""
     cut = _Cutter(text)
     at, size = 0, len(text)
-    match, word = _TOKEN.match, cut.word
     while at < size:
-        token = match(text, at)
+        token = _TOKEN.match(text, at)
         assert token is not None
         kind, end = token.lastgroup, token.end()
         if kind == "run":
             cut.run(at, text[at:end])
         elif kind == "word":
-            end = max(word(at, token.end("word")), end)
+            end = max(cut.word(at, token.end("word")), end)
         elif kind == "plain":
             cut.add(at, token.end("plain"), token["plain"])
         elif kind == "number":

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections import ChainMap
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field, fields
 from functools import lru_cache
@@ -125,7 +126,8 @@ class CommentWords:
 
     def with_akin(self, table: Mapping[str, tuple[tuple[Any, ...], ...]]) -> Mapping[str, tuple[tuple[Any, ...], ...]]:
         """A vocabulary with the names that viewers use before it, as parts."""
-        return dict(table) | {name: (("part", name, "part"),) for name in self.akin if " " in name}
+        akin = {name: (("part", name, "part"),) for name in self.akin if " " in name}
+        return ChainMap(akin, table)  # type: ignore[arg-type]  # nothing is written to it
 
     def plain(self, words: str) -> str:
         """A comment in lower case, without signs that say nothing, shortened words written out."""

@@ -11,7 +11,7 @@ from typing import NamedTuple
 
 from worklog_tui.rulebook.bearers import Bearers, read_bearers
 from worklog_tui.rulebook.files import grammar_files, has_kept, keep, kept, parse_all, stamp_of
-from worklog_tui.rulebook.lexicon import Sense, Table
+from worklog_tui.rulebook.lexicon import Sense
 from worklog_tui.rulebook.making import Made, made
 from worklog_tui.rulebook.misheard import Misheard
 from worklog_tui.rulebook.owed import Owed, read_owed
@@ -21,6 +21,7 @@ from worklog_tui.rulebook.says import classes, parse
 from worklog_tui.rulebook.sharing import shared
 from worklog_tui.rulebook.signs import Signs
 from worklog_tui.rulebook.units import Numerals, Units, numerals_from, units_from
+from worklog_tui.rulebook.vocabulary import Vocabulary
 
 
 class Met(NamedTuple):
@@ -43,9 +44,7 @@ class Rulebook:
 
     stamp: str
     "SHA-256 over all grammar files and the reader's version."
-    table: Table
-    goes_on: dict[str, Collection[str]]
-    "Words that a longer term begins with -> the words that may come next in it."
+    table: Vocabulary
     signs: Signs
     patterns: Patterns
     rules: tuple[Rule, ...]
@@ -105,8 +104,7 @@ def _book(stamp: str, of: Made) -> Rulebook:
     signs = Signs(of.signs)
     return Rulebook(
         stamp,
-        of.table,
-        of.goes_on,
+        Vocabulary(of.table),
         signs,
         Patterns([pattern_of(rule, row) for rule, row in zip(rules, of.patterns, strict=True)], signs),
         rules,

@@ -7,7 +7,6 @@ that `Sense` names; plain, so that the whole table can be kept as a cache.
 from __future__ import annotations
 
 import re
-from collections.abc import Collection, Iterable
 from typing import Any, NamedTuple
 
 from worklog_tui.rulebook.contractions import spelt_out
@@ -34,9 +33,6 @@ class Sense(NamedTuple):
     system: str = ""
     "Of a part: the system that it belongs to; of an action: what its verb says that it was done with."
 
-
-FEW = 6
-"So many words are found as fast in a tuple, which takes a fifth of the room of a set."
 
 Table = dict[str, tuple[tuple[Any, ...], ...]]
 
@@ -185,13 +181,3 @@ class Builder:
 def _means(said: str, means: dict[str, str]) -> str:
     """What a verb itself says that it was done with: `greased` says grease."""
     return next((used for part, used in means.items() if part in said), "")
-
-
-def continuations(table: Iterable[str]) -> dict[str, Collection[str]]:
-    """The words that terms of several words begin with, up to any of their spaces -> the words that may come next."""
-    found: dict[str, set[str]] = {}
-    for said in table:
-        words = said.split(" ")
-        for n in range(1, len(words)):
-            found.setdefault(" ".join(words[:n]), set()).add(words[n])
-    return {begun: frozenset(words) if len(words) > FEW else tuple(sorted(words)) for begun, words in found.items()}

@@ -3,18 +3,19 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Collection, Iterable
+from collections.abc import Iterable
 from typing import Any, NamedTuple
 
 from worklog_tui.rulebook.classes import foreseen
 from worklog_tui.rulebook.files import Files
-from worklog_tui.rulebook.lexicon import Builder, Sense, Table, continuations
+from worklog_tui.rulebook.lexicon import Builder, Sense, Table
 from worklog_tui.rulebook.misheard import Misheard, index
 from worklog_tui.rulebook.mistakes import GrammarMistake, Mistake
 from worklog_tui.rulebook.patterns import Row, Rule, compile_rule, named_classes
 from worklog_tui.rulebook.says import SaysError
 from worklog_tui.rulebook.signs import Signs
 from worklog_tui.rulebook.units import units_from
+from worklog_tui.rulebook.vocabulary import Packed, packed
 
 _PHRASE = re.compile(r'"([^"]+)"')
 WORD_LISTS = ("words.toml", "stance.toml")
@@ -31,13 +32,12 @@ class Made(NamedTuple):
 
     files: Files
     rules: tuple[tuple[Any, ...], ...]
-    "The fields of each rule."
+    "The fields of each rule, without its examples, which only its file holds."
     patterns: tuple[Row, ...]
     "The pattern of each rule."
     named: frozenset[str]
     "The classes that rules name."
-    table: Table
-    goes_on: dict[str, Collection[str]]
+    table: Packed
     signs: tuple[frozenset[str], ...]
     "The sets of classes that a token can have, in the order of their signs."
     misheard: Misheard
@@ -54,11 +54,10 @@ def made(files: Files) -> Made:
     signs = Signs.of_sets(foreseen(table, named, units_from(files["units.toml"]).quantity_tuples()))
     return Made(
         {name: data for name, data in files.items() if name.startswith(KEPT)},
-        tuple((r.id, r.says, r.gives, r.examples, r.never, r.confidence, r.file) for r in rules),
+        tuple((r.id, r.says, r.gives, (), (), r.confidence, r.file) for r in rules),
         tuple(compile_rule(rule, signs).row for rule in rules),
         named,
-        table,
-        continuations(table),
+        packed(table),
         signs.sets,
         index(_entries(files, "misheard.toml", "misheard"), lambda word: _is_common(table, word)),
     )
