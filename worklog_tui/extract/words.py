@@ -149,7 +149,7 @@ class _Cutter:
             return self._sign(start, end)
         elif kind == "stop":
             self._stop(start, end)
-        elif self.words and not self.gap and is_and(self.text, start, self.before()):
+        elif self.words and not self.gap and is_and(self.text, start, self.words[-1].low):
             self.add(start, end, "and")
         else:
             self._pause_sign(start)

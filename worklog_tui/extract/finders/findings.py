@@ -79,17 +79,12 @@ def _lain_on(thing: Thing | None, said: str, how: str) -> Thing | None:
 
 def senses_for(token: Token, thing: Thing | None) -> list[Sense]:
     """The senses of a state that suit a thing, those meant of it first."""
-    meant, of_any = [], []
-    for s in token.senses:
-        if s.cls in VERDICTS:
-            if not s.of:
-                of_any.append(s)
-            elif thing is not None and suits(s, thing):
-                meant.append(s)
+    states = [s for s in token.senses if s.cls in VERDICTS]
+    meant = [s for s in states if s.of and thing is not None and suits(s, thing)]
     if thing is not None and len(meant) > 1:
         kind = f"kind:{thing.kind}"
         meant.sort(key=lambda s: kind in s.of)
-    return meant + of_any
+    return meant + [s for s in states if not s.of]
 
 
 def _said_of_any(made: Draft, scene: Scene, token: Token) -> list[Sense]:
@@ -128,13 +123,10 @@ def _said_of(thing: Thing, token: Token) -> bool:
 
 def suits(sense: Sense, thing: Thing) -> bool:
     """Whether a condition may be said of a thing: of bearings is of the front bearing too."""
-    of, name = sense.of, thing.name
-    if not of or f"kind:{thing.kind}" in of or sense.per == name != "" or name in of:
+    if not sense.of or f"kind:{thing.kind}" in sense.of or sense.per == thing.name != "" or thing.name in sense.of:
         return True
-    if " " not in name:
-        return False
-    words = name.split()
-    return any(" ".join(words[n:]) in of for n in range(len(words)))
+    words = thing.name.split()
+    return len(words) > 1 and any(" ".join(words[n:]) in sense.of for n in range(1, len(words)))
 
 
 def _settle(made: Draft, scene: Scene, at: int) -> Sense | None:
