@@ -38,8 +38,10 @@ def _question(scene: Scene, first: int, end: int) -> Draft | None:
             return None
         if (n := says(scene, "people", k)) and (at := _knows(scene, k + n, end)) is not None:
             return _told(scene, ASKED, first, at, end)
-        if (n := says(scene, "not_known", k)) and says(scene, "asks", k + n):
-            return _told(scene, NOT_KNOWN, first, k + n, end)
+        if n := says(scene, "not_known", k):
+            n += k + n < end and scene.tokens[k + n].low == "is"
+            if says(scene, "unknowns", k + n):
+                return _told(scene, NOT_KNOWN, first, k + n, end)
     return None
 
 

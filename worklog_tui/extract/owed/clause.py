@@ -78,7 +78,7 @@ def says(scene: Scene, name: str, k: int) -> int:
     return 0
 
 
-def put_off(scene: Scene, first: int) -> bool:
+def put_off(scene: Scene, first: int, events: bool = True) -> bool:
     """Whether the words from token first to the end of the sentence put it off to another time."""
     tokens, clause = scene.tokens, scene.tokens[first].clause
     for k in range(first, min(first + REACH, len(tokens))):
@@ -93,9 +93,47 @@ def put_off(scene: Scene, first: int) -> bool:
             return True
         if k and tokens[k - 1].low in WITHIN and token.amount is not None and token.amount.unit in FAR:
             return True
-        if k > first and token.low.partition(" ")[0] in EVENT and k + 1 < len(tokens) and tokens[k + 1].kind != "stop":
+        if (
+            events
+            and k > first
+            and token.low.partition(" ")[0] in EVENT
+            and k + 1 < len(tokens)
+            and tokens[k + 1].kind != "stop"
+        ):
             return True
     return False
+
+
+PLAIN = 3
+"Words of a name that the vocabulary does not know, at most."
+_NO_NAME = (
+    "filler", "copula", "pronoun", "person", "break", "not", "did", "do", "doing", "article", "bad", "good", "day",
+    "want",
+)  # fmt: skip
+
+
+def _names(token: Token) -> bool:
+    return token.kind in ("word", "term") and token.low.isalpha() and len(token.low) > 2 and not token.sense(*_NO_NAME)
+
+
+def named_before(scene: Scene, k: int, first: int) -> tuple[int, int] | None:
+    """The tokens of a name that no vocabulary knows right before token k: `the dowser bulbs want …`."""
+    at = k
+    while at > first and k - at < PLAIN and _names(scene.tokens[at - 1]):
+        at -= 1
+    opens = at == first or bool(scene.tokens[at - 1].sense("article", "objectword", "break", "filler"))
+    return (at, k - 1) if at < k and opens else None
+
+
+def named_after(scene: Scene, k: int, last: int) -> tuple[int, int] | None:
+    """The tokens of a name that no vocabulary knows behind token k and its article: `get the velvet`."""
+    at = k
+    while at < last and scene.tokens[at].sense("article", "objectword"):
+        at += 1
+    end = at
+    while end < last and end - at < PLAIN and _names(scene.tokens[end]):
+        end += 1
+    return (at, end - 1) if k < at < end else None
 
 
 def talked_of(scene: Scene, at: int) -> Thing | None:

@@ -6,7 +6,7 @@ unless its sentence puts it off.
 
 from __future__ import annotations
 
-from worklog_tui.extract.owed.clause import Clause, owed, put_off, rule, talked_of
+from worklog_tui.extract.owed.clause import Clause, named_before, owed, put_off, rule, talked_of
 from worklog_tui.extract.scene import Draft, Scene
 from worklog_tui.extract.tokens import Token
 
@@ -52,6 +52,9 @@ def _deed(clause: Clause, i: int, end: int, duty: bool) -> Draft | None:
         return None
     thing_at = _object(clause, i, at, passive)
     thing = scene.tokens[thing_at].thing if thing_at is not None else None
+    if thing is None and passive and (name := named_before(scene, i, clause.span.start)) is not None:
+        words = f"{scene.said(*name)} {scene.tokens[at].low}"
+        return owed(scene, DUTY if duty else PLAN, name[0], at, words, None, "to do")
     if thing is None:
         if not (passive or _refers(clause, at)):
             return None

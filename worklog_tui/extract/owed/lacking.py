@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from worklog_tui.extract.owed.clause import Clause, owed, rule, says, talked_of
+from worklog_tui.extract.owed.clause import Clause, named_after, owed, rule, says, talked_of
 from worklog_tui.extract.scene import Draft
 from worklog_tui.extract.tokens import Thing
 from worklog_tui.rulebook.patterns import Rule
@@ -12,7 +12,8 @@ NEAR = 3
 "Tokens between the denial and what is denied."
 FAR = 6
 "Tokens between having and the thing that is not had."
-ONE = frozenset("one any none".split())
+HAVE = frozenset({"have", "got", "have got"})
+ONE = frozenset("one any none 1".split())
 ANY = frozenset("spare spares more ones another one such stock new".split())
 "What there is none of, when it names nothing."
 WANTED = frozenset({"part", "joint", "fastener", "material", "unknown", "fluid", "control"})
@@ -34,17 +35,23 @@ def lacking(clause: Clause) -> list[Draft]:
 def _not_had(clause: Clause, k: int) -> Draft | None:
     """`I have not got any rope`, `they didn't have the kit`; not `haven't got the head off`."""
     tokens, ours = clause.scene.tokens, clause.scene.book.owed["ours"]
-    if not any(t.low in ours or t.low.startswith(("i ", "we ")) for t in tokens[max(clause.span.start, k - 3) : k + 1]):
+    before = tokens[max(clause.span.start, k - 3) : k + 1]
+    if k > clause.span.start and not any(t.low in ours or t.low.startswith(("i ", "we ")) for t in before):
         return None
     for i in range(k, min(k + NEAR, clause.span.stop)):
         n = says(clause.scene, "has", i) if i > k or tokens[k].low in ("havent", "hadnt") else 0
-        if not n:
+        if not n or (k == clause.span.start and tokens[k].low in ("dont", "never") and tokens[i].low not in HAVE):
             continue
         at = _had_at(clause, i + n)
         things = [at] if at is not None else []
         after = tokens[i + n : clause.span.stop]
         if things:
             return _owed(clause, NONE_HAD, things[0])
+        name = named_after(clause.scene, i + n, clause.span.stop)
+        if name is not None and tokens[name[1]].thing is None and not _is_done(clause, name[1] + 1):
+            said = clause.scene.said(*name)
+            no_part = {t.low for t in tokens[name[0] : name[1] + 1]} & clause.scene.book.owed["no_part"]
+            return None if no_part else owed(clause.scene, NONE_HAD, *name, said, None, "part needed")
         if after and after[0].low in ONE and (len(after) == 1 or after[1].kind in ("stop", "comma", "word", "term")):
             return _of_talk(clause, NONE_HAD, k)
     return None

@@ -7,9 +7,10 @@ from worklog_tui.extract.owed.clause import clauses
 from worklog_tui.extract.owed.deeds import deeds
 from worklog_tui.extract.owed.failing import failing
 from worklog_tui.extract.owed.lacking import lacking
+from worklog_tui.extract.owed.wanted import wanted
 from worklog_tui.extract.scene import Draft, Scene
 
-READERS = (lacking, deeds)
+READERS = (lacking, wanted, deeds)
 "What is read clause by clause."
 
 
