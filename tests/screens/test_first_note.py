@@ -15,6 +15,7 @@ from tests.screens.logbook_desk import SAW, Clock, Here, desk_in
 from worklog_tui.app import Recorder
 from worklog_tui.bench.desk import Desk
 from worklog_tui.bench.history import history
+from worklog_tui.bench.live import keep_beside
 from worklog_tui.bench.reading import Reader
 from worklog_tui.store import spool
 
@@ -71,4 +72,18 @@ async def test_a_note_before_the_grammars_are_there_is_kept_at_once_and_read_lat
     (record,) = history(replace(desk), SAW).sessions
     assert [note.words for note in record.notes] == ["the guide is cracked", "that is it for today"]
     assert len(record.facts) == 1
+    assert spool.waiting(desk.logbook) == []
+
+
+async def test_what_a_window_that_was_ended_left_beside_the_logbook_is_there_in_the_next(desk: SlowDesk) -> None:
+    keep_beside(desk, SAW, "the guide is cracked")  # and then the power went
+    desk.loaded.set()
+    app = Recorder(Here(desk), SAW)
+    async with app.run_test(size=(80, 24)) as pilot:
+        await settle(pilot)
+        await pilot.pause(1.2)  # what is new in the logbook is looked for every second
+        await settle(pilot)
+        await pilot.press("escape", "t")
+        await settle(pilot)
+        assert "guide: cracked" in on_screen(app)
     assert spool.waiting(desk.logbook) == []

@@ -40,8 +40,9 @@ def _ready_to_read(desk: Desk) -> None:
 
 def take_in_waiting(desk: Desk, wait: float) -> None:
     """Take in, and read, what waits beside the logbook; when another program writes for so long, it goes on waiting."""
-    with suppress(store.LockedOut), pen(desk, wait):
-        pass
+    if store.spool.waiting(desk.logbook):
+        with suppress(store.LockedOut), pen(desk, wait):
+            pass
 
 
 def _take_in(desk: Desk, connection: store.Connection) -> list[Spooled]:

@@ -222,10 +222,12 @@ class Errands:
         return find_lines(self.desk, name, words, kind)
 
     def get_ready(self, name: str) -> Sequence[NoteFacts]:
-        """Load what reads the notes, before the first one comes; gives those that came before, now read."""
+        """Load what reads the notes, before the first one comes; gives those that came before, now read.
+
+        What an earlier window left beside the logbook, when its end came too soon, is taken in too.
+        """
         self._reads().reader()
-        early = self._early.pop(name, [])
-        return self._taken_in(early) if early else []
+        return self._taken_in(self._early.pop(name, []))
 
     def lay_out_demo(self) -> Errands:
         """The bench with the invented machines, in a logbook that is made anew and thrown away at the end."""
