@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from worklog_tui.extract import explain
+from worklog_tui.extract import CONFIDENCE_LINE, explain
 from worklog_tui.model import Machine, Suspect
 from worklog_tui.rulebook import Rulebook
 
@@ -13,7 +13,8 @@ SAW = Machine("Fret saw", kind="treadle fret saw with an electric motor", fuel="
 
 def causes(book: Rulebook, words: str, track: str = "captions") -> list[str]:
     """What is suspected in one note, in the speaker's words."""
-    return [f.cause for f in explain(book, SAW, words, track).facts if isinstance(f, Suspect)]
+    facts = explain(book, SAW, words, track).facts
+    return [f.cause for f in facts if isinstance(f, Suspect) and f.confidence >= CONFIDENCE_LINE]
 
 
 @pytest.mark.parametrize(
@@ -48,6 +49,19 @@ def test_a_typed_sign_sets_the_cause_behind_the_trouble(book: Rulebook, said: st
 )
 def test_a_sign_that_tells_no_cause(book: Rulebook, said: str) -> None:
     assert causes(book, said, "live") == []
+
+
+@pytest.mark.parametrize(
+    ("said", "cleared"),
+    [
+        ("So spool, joint and hoses are cleared in one go.", {"spool", "joint", "hoses"}),
+        ("Belt, pulleys and clutch are in the clear.", {"belt", "pulleys", "clutch"}),
+        ("The belt's off, the clutch is ruled out.", {"clutch"}),
+    ],
+)
+def test_all_of_a_list_are_cleared_together(book: Rulebook, said: str, cleared: set[str]) -> None:
+    facts = explain(book, SAW, said, "captions").facts
+    assert {f.cause for f in facts if isinstance(f, Suspect) and f.standing == "ruled out"} == cleared
 
 
 @pytest.mark.parametrize("said", ["There's play in it. Bush or shaft?", "The belt slips. Belt or pulley?"])

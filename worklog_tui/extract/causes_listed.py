@@ -6,6 +6,8 @@ follows a suspect.
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from worklog_tui.extract.finders.several import spread
 from worklog_tui.extract.pieces import NOT_ASKED, Piece, fault, read_piece
 from worklog_tui.extract.scene import Draft, Scene
@@ -24,7 +26,42 @@ AND = frozenset({"and", "or", "or else", "and or", "maybe", "then", "poss", "pos
 
 def listed(scene: Scene, found: list[Draft]) -> list[Draft]:
     """The suspects of a list that no rule found; what was read within an equation from its trouble is taken out."""
-    return _announced(scene, found) or _equation(scene, found) or _asked(scene, found)
+    return _cleared(scene, found) + (_announced(scene, found) or _equation(scene, found) or _asked(scene, found))
+
+
+def _cleared(scene: Scene, found: list[Draft]) -> list[Draft]:
+    """`Spool, joint and hoses are cleared`: what stands before the last one, with commas between, is cleared too."""
+    made: list[Draft] = []
+    taken = {d.main for d in found if d.kind == "suspect"}
+    for draft in found:
+        if draft.kind != "suspect" or draft.fields["standing"] != "ruled out" or draft.last_used <= draft.last:
+            continue
+        k = _joint(scene, min(draft.main, draft.first_used))
+        while k is not None and (name := _part(scene, k)):
+            thing = scene.tokens[k].thing
+            if k not in taken:
+                fields = {**draft.fields, "cause": spoken(scene.said(k, k)), "name": name}
+                more = replace(draft, main=k, last=k, thing=thing, fields=fields, first_used=k)
+                made += spread(more, scene)
+            k = _joint(scene, k)
+    return made
+
+
+def _joint(scene: Scene, k: int) -> int | None:
+    """The token before a comma or `and` that stands before token k, articles passed over; None without one."""
+    i = k - 1
+    while i > 0 and scene.tokens[i].sense("article"):
+        i -= 1
+    return i - 1 if i > 0 and (scene.tokens[i].kind == "comma" or scene.tokens[i].low == "and") else None
+
+
+def _part(scene: Scene, k: int) -> str:
+    """The name of the part that a token names, by a word that is often none too; empty for other words."""
+    thing = scene.tokens[k].thing
+    if thing is not None:
+        return thing.name if thing.kind not in NOT_ASKED else ""
+    rows = scene.book.table.get(scene.tokens[k].low, ()) if _loose(scene, scene.tokens[k]) else ()
+    return next((str(row[1]) for row in rows if row[0] == "part"), "")
 
 
 def _announced(scene: Scene, found: list[Draft]) -> list[Draft]:
