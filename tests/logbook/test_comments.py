@@ -100,3 +100,17 @@ def test_asked_hot_is_not_answered_cold(words: CommentWords, book: Rulebook) -> 
     (one,) = read_all(history, words, book.table, [Comment(0, "what is the oil pressure when it is hot?")])
     assert one.answered is not None
     assert history.place(history.sessions[0].notes[-1].uid).order == one.answered.order
+
+
+def test_a_figure_is_answered_only_by_such_a_figure(words: CommentWords, book: Rulebook) -> None:
+    key, gap = ask(words, book, "How thick is the flywheel key?", "whats the gap on the points?")
+    assert key.answered is None
+    assert gap.answered is not None
+
+
+def test_a_suggestion_of_something_the_log_never_names_is_not_answered(words: CommentWords, book: Rulebook) -> None:
+    """What was done to the jet is no answer to him who would put vinegar in it."""
+    (vinegar,) = ask(words, book, "Soak the carburettor jet in vinegar overnight.")
+    (done,) = ask(words, book, "Clean the carburettor jet.")
+    assert vinegar.answered is None
+    assert done.answered is not None

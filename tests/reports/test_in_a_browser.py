@@ -56,3 +56,19 @@ def test_nothing_sticks_out(width: int, sheet: bool, tmp_path: Path) -> None:
     assert int(title[1]) <= int(title[2])
     assert int(title[3]) == 0
     assert int(title[2]) == width
+
+
+def test_a_hand_over_sheet_is_a_sheet(tmp_path: Path) -> None:
+    """A machine with a score of settings, dry and wet, and as many parts and plans prints on three pages at most."""
+    told = Told(Machine("Treadle lathe", kind="lathe"))
+    for number in range(1, 21):
+        for condition in ("dry", "wet"):
+            told.say("a reading", read("pressure", number, "bar", f"oil feed {number}", "set", condition))
+        told.say("a part", did("replace", f"bush {number}", "a bronze one"), later(f"gib {number}", "to do"))
+    (tmp_path / "sheet.html").write_text(hand_over_page(published(told.history()).hand_over(), "Mind."), "utf-8")
+    paper = tmp_path / "sheet.pdf"
+    profile = f"--user-data-dir={tmp_path / 'profile'}"
+    call = [str(BROWSER), *FLAGS.split(), profile, f"--print-to-pdf={paper}", (tmp_path / "sheet.html").as_uri()]
+    subprocess.run(call, capture_output=True, timeout=120, check=True)
+    pages = len(re.findall(rb"/Type\s*/Page\b", paper.read_bytes()))
+    assert 1 <= pages <= 3

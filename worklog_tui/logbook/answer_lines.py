@@ -29,6 +29,8 @@ AS_GOOD = 1.5
 "What a later line may weigh less where it is asked how things stand now."
 MUCH = 0.5
 "The share of a suggestion's rarer words from which a line tells of the same without a fact."
+MOST = 0.65
+"The share from which it does so even where one of them is strange to the log."
 SEVERAL, PART = 3, 0.3
 "So many telling words of one sentence, and this share of their weight, tell of the same too."
 _SENTENCES = re.compile(r"[.!?]+")
@@ -59,6 +61,8 @@ class _Line:
     "Whether a suggestion was done, planned, suspected or seen there."
     named: bool = False
     "Whether its words name the thing."
+    share: float = 0.0
+    "The most that it holds of the words of a sentence."
     carried: bool = False
     "Whether a line shortly before names it."
     facts: list[Fact] = field(default_factory=list)
@@ -85,7 +89,7 @@ def answer(lines: ToldLines, words: CommentWords, kind: str, asked: Asked, comme
         place = lines.history.place(note)
         if _appeals(lines, words, note):
             after = max(after, place.order)
-        elif kind == "question" or (line.meets and (not strange or line.words >= _SHARED * MUCH)):
+        elif kind == "question" or (line.meets and (not strange or line.share >= MOST)):
             weighed.append((worth, place))
     standing = [one for one in weighed if one[1].order > after]
     if late and standing:
@@ -111,6 +115,7 @@ def _gathered(lines: ToldLines, words: CommentWords, kind: str, asked: Asked, co
             named = _named(lines, note, names)
             line.words = max(line.words, _SHARED * share + named)
             line.named |= named > 0
+            line.share = max(line.share, share)
             shared = len(key & lines.words[note]) >= SEVERAL and share >= PART
             line.meets |= share >= MUCH or shared or (named > _NAMED and diagnosing(words, asked))
     for note, line in found.items():
