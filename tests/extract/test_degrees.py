@@ -22,7 +22,7 @@ from .test_findings import found
         ("There's oil on the drive belt.", "bad"),
         ("There's gravel in the chute.", "bad"),
         ("The drive belt is going like a lamb.", "good"),
-        ("Winding resistance nought point four, fine.", "good"),
+        ("The armature miked thirty-one ten fine.", "good"),
         ("Four clamps, one snapped.", "bad"),
         ("What's in the gearbox is thick as treacle.", "bad"),
         ("There's a stop button on the tiller, and that works.", "good"),

@@ -126,6 +126,7 @@ def _of_another(draft: Draft, scene: Scene) -> bool:
     if scene.tokens[draft.main].low.partition(" ")[0] in SEES:
         return False  # `main jet, I can't see through it`
     unknown = before.kind == "word" and before.low.isalpha() and len(before.low) > 2
+    unknown = unknown or before.sense("outsider") is not None
     return before.clause == scene.tokens[draft.main].clause and (unknown or before.low in DOERS)
 
 
