@@ -66,6 +66,8 @@ def _mention(tokens: list[Token], i: int, typed: bool) -> int:
     if tokens[i].sense("temporary") and _is_for_now(tokens, i):
         return i
     j, parts = i, 0
+    if tokens[i].low == "can" and i and tokens[i - 1].sense("person"):
+        return i  # `I can slide a blade under it`
     if tokens[i].low in PUMPING and i + 1 < len(tokens) and tokens[i + 1].low in IT:
         return i  # `pump it up`
     while j < len(tokens) and _is_side(tokens, j):

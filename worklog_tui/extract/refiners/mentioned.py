@@ -48,6 +48,8 @@ ADVERBS = {
     "right": frozenset("through down up back across round".split()),
     "wanting": frozenset("it a an to the me some my them".split()),
     "left off": frozenset({"for"}),
+    "hanging": frozenset("up there".split()),
+    "one hanging": frozenset("up there on".split()),
     "u/s": frozenset("bath cleaner tank".split()),
     "near enough": frozenset("half a the one two three all every".split()),
     "just about": frozenset("warm hot to there all every".split()),
@@ -179,6 +181,8 @@ def _not_denied(draft: Draft, scene: Scene) -> bool:
     """
     if not draft.fields.get("denied"):
         return False
+    if scene.tokens[draft.main].low == "even" and (rest := _at(scene, draft.last + 1)) is not None:
+        return rest.kind not in ("stop", "comma")  # `not even sorry`
     if draft.fields["verdict"] == "good" and scene.tokens[draft.main].sense("contact"):
         return True
     before, after = _clause_before(draft, scene)[-3:], _at(scene, draft.last + 1)
