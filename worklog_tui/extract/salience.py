@@ -23,7 +23,13 @@ LOOKS = frozenset("look looking looked listen on get onto moving".split())
 
 
 def salience(scene: Scene, k: int) -> int:
-    """From -4 (beside the point) to 3 (the subject): by its place in the clause and its kind."""
+    """From -4 (beside the point) to 3 (the subject): by its place in the clause and its kind; worked out once."""
+    if (score := scene.saliences.get(k)) is None:
+        score = scene.saliences[k] = _salience(scene, k)
+    return score
+
+
+def _salience(scene: Scene, k: int) -> int:
     token = scene.tokens[k]
     assert token.thing is not None
     score = 0

@@ -61,6 +61,8 @@ class Scene:
     "What was read and let go again, in plain words, for the trail."
     bearers: dict[int, frozenset[str]] = field(default_factory=dict)
     "What the states that were asked for are mostly said of, by where they begin in the text."
+    saliences: dict[int, int] = field(default_factory=dict)
+    "How much the things that were asked for are what the talk is about."
 
     _clauses: list[range] = field(default_factory=list)
     _suggested: dict[int, frozenset[str]] = field(default_factory=dict)
