@@ -108,3 +108,17 @@ def test_typed_sides_and_parts_are_spelt_out(book: Rulebook, said: str, subjects
 
 def test_a_price_is_no_reading(book: Rulebook) -> None:
     assert readings(book, "Compression test, ring set is £46.") == []
+
+
+@pytest.mark.parametrize(
+    ("said", "wanted"),
+    [
+        ("Hydrometer. One two fifty, one two forty.", [("density", 1.25, "sg"), ("density", 1.24, "sg")]),
+        ("Two eighty on the head.", [("temperature", 280.0, "degF")]),
+        ("The coil is at twenty-two k and that's too high.", [("resistance", 22.0, "kohm")]),
+        ("Bucket pin 37.2, bush 40.4.", [("length", 37.2, "mm"), ("length", 40.4, "mm")]),
+        ("Head nuts 12 then 24 Nm.", [("torque", 12.0, "N*m"), ("torque", 24.0, "N*m")]),
+    ],
+)
+def test_what_a_bare_number_is(book: Rulebook, said: str, wanted: list[tuple[str, float, str]]) -> None:
+    assert [told(r) for r in readings(book, said)] == wanted

@@ -15,6 +15,7 @@ DIGITS = 9
 
 def join_decimals(tokens: list[Token], context: Context, book: Rulebook) -> None:
     """Joins such pairs under a running test of volts, in place."""
+    _join_gravities(tokens, context, book)
     if not any(token.kind == "number" and _whole(token) for token in tokens):
         return
     running = context.topic is not None and context.topic.quantity == "voltage"
@@ -26,6 +27,25 @@ def join_decimals(tokens: list[Token], context: Context, book: Rulebook) -> None
             tokens[i : i + 2] = [_joined(first, second)]
             i = _range_from(tokens, i)
         i += 1
+
+
+def _join_gravities(tokens: list[Token], context: Context, book: Rulebook) -> None:
+    """Under a hydrometer `one two fifty` is 1.250."""
+    if not any(t.low == "one" for t in tokens):
+        return
+    running = context.topic is not None and context.topic.quantity == "density"
+    i = 0
+    while i + 1 < len(tokens):
+        first, second = tokens[i], tokens[i + 1]
+        running = running or any(book.topics.get(w) == "density" for w in (first.low, *first.low.split()))
+        if running and first.low == "one" and second.kind == "number" and (second.value or 0) in GRAVITIES:
+            value = 1 + (second.value or 0.0) / 1000
+            tokens[i : i + 2] = [replace(second, start=first.start, value=value, classes=NUMBER, pairs=())]
+        i += 1
+
+
+GRAVITIES = range(50, 351)
+"Thousandths above one between which the acid of a battery lies (common practice)."
 
 
 def _at_battery(tokens: list[Token], i: int) -> bool:

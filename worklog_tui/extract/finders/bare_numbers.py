@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from worklog_tui.extract.card import Known, known_values, near_card, on_card
-from worklog_tui.extract.finders.carry import carried, names_or_prices, said_just_before, stands_free
+from worklog_tui.extract.finders.by_custom import by_custom, on_what_gets_hot
+from worklog_tui.extract.finders.carry import amount_ahead, carried, names_or_prices, said_just_before, stands_free
 from worklog_tui.extract.finders.number_form import fraction, in_thousandths, spoken_decimal
 from worklog_tui.extract.finders.quantity import believable, named_after, support
 from worklog_tui.extract.finders.sizes import sized
@@ -39,8 +40,10 @@ def bare_reading(token: Token, made: Draft, scene: Scene, told: str) -> tuple[st
         or _of_another_kind(made, scene)
     ):
         return None
-    if _micrometer(token, made, scene) and told in ("", "length"):
-        return "length", token.value, "in"
+    if told in ("", "length") and (unit := by_custom(token, made, scene)):
+        return "length", token.value if token.high is None else (token.value, token.high), unit
+    if not told and on_what_gets_hot(made.main, scene):
+        return "temperature", token.value, degrees(token.value, scene)
     best: tuple[float, str, Bare] | None = None
     for name in (told,) if told else _likely(made, scene):
         quantity = scene.book.quantities[name]
@@ -119,13 +122,6 @@ def _gauge_of(i: int, scene: Scene) -> str:
 OF_GAUGES = frozenset({"speed", "temperature"})
 
 
-def _micrometer(token: Token, made: Draft, scene: Scene) -> bool:
-    """`1.2492`: four figures behind the point are inches off a micrometer."""
-    said = scene.said(made.main, made.main).lower()
-    places = len(said.partition(".")[2]) if said[-1].isdigit() else len(said.partition("point ")[2].split())
-    return places == 4 and token.high is None and 0.2 < (token.value or 0.0) < 40
-
-
 def _of_another_kind(made: Draft, scene: Scene) -> bool:
     """Beside an amount of what no log of readings holds (microfarads, watts) a bare number is of the same kind."""
     first = scene.clause(made.main).start - 8
@@ -192,6 +188,8 @@ def _only_a_count(token: Token, name: str, made: Draft, scene: Scene) -> bool:
     """
     assert token.value is not None
     if token.value != int(token.value) or token.value > 12 or which_at(scene, made.main)[1] == made.main + 1:
+        return False
+    if (ahead := amount_ahead(scene, made.main)) is not None and name in ahead.quantities:
         return False
     topic = scene.topic_before(made.main) or (scene.context.topic.quantity if scene.context.topic else "")
     read = not made.rule.gives.get("bare") and topic == name != "turns" and stands_free(scene.tokens, made.main)

@@ -39,7 +39,7 @@ def carried(scene: Scene, i: int, name: str) -> Bare | None:
     if before is not None:
         pull = name == "mass" and before.unit == "psi"  # pounds on a spring balance
         return _like(value, "lb" if pull else before.unit, scale_of(before), before.low)
-    if (ahead := _amount_ahead(scene, i)) is not None and name in ahead.quantities:
+    if (ahead := amount_ahead(scene, i)) is not None and name in ahead.quantities:
         return _like(value, ahead.unit, scale_of(ahead), ahead.low)
     topic = scene.context.topic
     if topic is not None and topic.quantity == name and topic.unit and topic.value:
@@ -54,7 +54,7 @@ def carried(scene: Scene, i: int, name: str) -> Bare | None:
     return None
 
 
-def _amount_ahead(scene: Scene, i: int) -> Amount | None:
+def amount_ahead(scene: Scene, i: int) -> Amount | None:
     """`Twelve, then twenty-four newton metres`: the amount that a list goes on to."""
     for token in scene.tokens[i + 1 : i + 1 + AHEAD]:
         if token.amount is not None:

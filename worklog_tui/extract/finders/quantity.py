@@ -41,6 +41,7 @@ def support(name: str, made: Draft, scene: Scene) -> float:
     score = 1.0 * _just_said(name, made, scene)
     if made.thing is not None:
         score += suits(made.thing, name, quantity) * (0.5 if "subject" in made.filled else 1.0)
+        score -= FOREIGN * _foreign(name, made, scene)
     if quantity:
         score += 1.5 * (name in scene.suggested(made.main)) + 2.0 * named_after(quantity, made.main, scene)
     score += told_of(name, made, scene)[0]
@@ -51,6 +52,36 @@ def support(name: str, made: Draft, scene: Scene) -> float:
     elif (last := said_just_before(scene)) is not None and last.quantity == name:
         score += 1.2
     return score
+
+
+FOREIGN = 1.0
+"What speaks against a bare number being what its thing is never measured in."
+OF_FEW = frozenset(
+    {"voltage", "current", "resistance", "compression", "torque", "turns", "angle", "density", "run_time"}
+)
+"Quantities that only few kinds of things have."
+
+
+def _foreign(name: str, made: Draft, scene: Scene) -> bool:
+    """Whether a bare number stands beside a part that has other quantities, or none of the electrical ones."""
+    thing = made.thing
+    if scene.tokens[made.main].amount is not None or name not in OF_FEW or thing is None or made.thing_at is None:
+        return False
+    if thing.kind != "part" or not thing.known or name in thing.quantities or thing.per == "cylinder":
+        return False
+    return bool(thing.quantities) or (name in ELECTRICAL and thing.system in MECHANICAL)
+
+
+ELECTRICAL = frozenset({"voltage", "current", "resistance"})
+MECHANICAL = frozenset(
+    (
+        "air and exhaust|bearings and seals|bottom end|brakes|carburettor|chains, belts and couplings|"
+        "clutch and gearbox|compressed air|cutting, mowing and tilling gear|cylinder head and valve gear|fasteners|"
+        "frame and body|harvest machines|hydraulics|lifting and handling|lubrication|pumps|saws and wood machines|"
+        "steam|steering and suspension|textile and paper machines|wheels and tyres"
+    ).split("|")
+)
+"Systems whose parts have no volts."
 
 
 def _just_said(name: str, made: Draft, scene: Scene) -> float:
