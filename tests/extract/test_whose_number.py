@@ -122,3 +122,23 @@ def test_a_price_is_no_reading(book: Rulebook) -> None:
 )
 def test_what_a_bare_number_is(book: Rulebook, said: str, wanted: list[tuple[str, float, str]]) -> None:
     assert [told(r) for r in readings(book, said)] == wanted
+
+
+HOIST = Machine("hoist", kind="electric chain hoist with a brake", fuel="none", ignition="none")
+COMPRESSOR = Machine("air", kind="single-stage air compressor", fuel="none", ignition="none")
+
+
+@pytest.mark.parametrize(
+    ("of", "said", "subject"),
+    [
+        (HOIST, "The plate says three amps.", "motor"),
+        (HOIST, "The plate says five hundred kilos.", "hoist"),
+        (HOIST, "It measures four hundred volts.", "supply"),
+        (COMPRESSOR, "The tyres are at two bar.", "tyres"),
+        (COMPRESSOR, "And it stops at eight bar.", "tank"),
+        (PETROL, "Temperature's sat at eighty degrees.", "engine"),
+    ],
+)
+def test_what_nothing_was_named_for_is_of_the_machine(book: Rulebook, of: Machine, said: str, subject: str) -> None:
+    facts = read_session(book, of, [Note("n0", "s", said, track="captions")])
+    assert [f.subject for f in facts if isinstance(f, Reading)] == [subject]

@@ -29,6 +29,7 @@ from worklog_tui.extract.refiners import (
     settled,
     tested,
     together,
+    unnamed,
 )
 from worklog_tui.extract.scene import Draft, Scene
 
@@ -55,6 +56,7 @@ REFINERS: tuple[Callable[[list[Draft], Scene], list[Draft]], ...] = (
     conditions.refine,
     settled.refine,  # needs the roles, the conditions and the subjects
     believable.refine,
+    unnamed.refine,  # needs the roles; what is guessed so is carried over to no other reading
     implied.refine,  # needs the roles
     tested.refine,  # so does this
     repeats.refine,  # what was implied and said is one

@@ -82,6 +82,8 @@ def which_at(scene: Scene, i: int) -> tuple[str, int]:
             return LETTERS[token.low], k
         if token.sense("side") and token.low in SIDES:
             words, first = sides_from(scene, k)
+            if token.low == "rr" and any(t.low in CORNERS for t in scene.tokens):
+                return "right rear", k
             if first < k or stands_alone(scene, k):
                 return words, k
         if token.kind in ("amount", "number") and k < i - 1 and token.low not in ("one", "ones"):
@@ -91,6 +93,8 @@ def which_at(scene: Scene, i: int) -> tuple[str, int]:
     return "", -1
 
 
+CORNERS = frozenset({"lf", "rf", "lr"})
+"Beside one of these `rr` is a corner too."
 LETTERS = {"l": "left", "r": "right"}
 
 

@@ -48,7 +48,7 @@ def habit(made: Draft, scene: Scene, quantity: str) -> str:
         case "voltage":
             return _of_volts(made, scene)
         case "pressure":
-            if "compressor" in scene.machine.kind and ("subject" in made.filled or not suited):
+            if "compressor" in scene.machine.kind and _of_the_tank(made, suited):
                 return "tank"
             return "" if suited or "subject" not in made.filled else _of_oil(made, scene)
         case "temperature" | "current" | "duration" if device := _device(made, scene):
@@ -62,6 +62,14 @@ def habit(made: Draft, scene: Scene, quantity: str) -> str:
             return _of_fluid(made, scene)
         case _:
             return ""
+
+
+def _of_the_tank(made: Draft, suited: bool) -> bool:
+    """Whether a pressure of a compressor is its tank's: no part that holds pressure was named for it."""
+    if made.thing is None or made.thing.kind != "part" or made.thing.name in ("air", "pump", "compressor"):
+        return "subject" in made.filled or not suited
+    named = made.thing_at is not None and made.thing.known and not made.thing.loose
+    return not suited and (not named or bool(made.thing.quantities))
 
 
 def _of_engine(made: Draft, scene: Scene) -> str:

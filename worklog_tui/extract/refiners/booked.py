@@ -36,11 +36,13 @@ def _new_before(i: int, scene: Scene) -> bool:
     before = [t.low for t in scene.tokens[max(0, i - 3) : i] if not t.sense("about")]
     if before and before[-1] in ("is", "are", "was", "were", "ones") and {"new", "new one", "new ones"} & set(before):
         return True
+    main = i
+    i -= i > 1 and scene.tokens[i - 1].low == "="
     if i < 2 or scene.tokens[i - 1].low not in ("new", "nominal") or scene.tokens[i - 2].kind not in ("comma", "stop"):
         at_head = i == 1 and scene.tokens[0].low in ("new", "nominal")
         if not at_head:
             return False
-    behind = scene.tokens[i + 1] if i + 1 < len(scene.tokens) else None
+    behind = scene.tokens[main + 1] if main + 1 < len(scene.tokens) else None
     return behind is None or (behind.kind in ("comma", "stop", "word") and behind.thing is None)
 
 

@@ -8,6 +8,7 @@ from worklog_tui.extract.finders.habits import DEVICES
 from worklog_tui.extract.finders.naming import is_test_voltage
 from worklog_tui.extract.refiners.booked import from_book
 from worklog_tui.extract.refiners.rated import is_rated
+from worklog_tui.extract.refiners.time_roles import DAYS, is_ordered, role_of_time
 from worklog_tui.extract.scene import Draft, Scene
 from worklog_tui.extract.tokens import Token
 
@@ -24,7 +25,7 @@ def refine(drafts: list[Draft], scene: Scene) -> list[Draft]:
     for draft in drafts:
         if draft.kind == "reading" and not draft.fields["role"]:
             draft.fields["role"] = _role(draft, scene, amounts)
-            if draft.fields["quantity"] == "duration" and draft.fields["unit"] in DAYS and _is_ordered(scene):
+            if draft.fields["quantity"] == "duration" and draft.fields["unit"] in DAYS and is_ordered(scene):
                 draft.fields["subject"] = "parts"
     return drafts
 
@@ -34,7 +35,7 @@ def _role(draft: Draft, scene: Scene, amounts: set[int]) -> str:
     if from_book(draft.main, scene, amounts):
         return "specified"
     if quantity == "duration":
-        return _of_time(draft, scene)
+        return role_of_time(draft, scene)
     if is_rated(draft, scene):
         return "rated"
     if quantity == "thread":
@@ -117,7 +118,9 @@ def _went_in(i: int, scene: Scene, after: list[Token]) -> bool:
 def _no_place(k: int, scene: Scene) -> bool:
     """Whether nothing follows that something could be in: `in the bowl`, `in a minute`."""
     after = scene.tokens[k + 1] if k + 1 < len(scene.tokens) else None
-    return after is None or not (after.sense("article") or after.amount is not None or after.thing is not None)
+    if after is None:
+        return True
+    return not (after.sense("article", "pronoun") or after.amount is not None or after.thing is not None)
 
 
 def _comes_out(token: Token) -> bool:
@@ -160,7 +163,13 @@ CAME = frozenset(
 
 
 def _as_found(i: int, scene: Scene) -> bool:
-    return any(t.low in FOUND for t in scene.tokens[max(scene.clause(i).start, i - 3) : i])
+    amount = scene.tokens[i].amount
+    turned = amount is not None and amount.unit == "turn"
+    first = max(0, i - TURNED) if turned else max(scene.clause(i).start, i - 3)
+    near = scene.tokens[first:i]
+    if turned and any(s.cls == "did" for t in near for s in t.senses):
+        return False
+    return any(t.low in FOUND for t in near)
 
 
 def _read_off(i: int, scene: Scene) -> bool:
@@ -168,70 +177,11 @@ def _read_off(i: int, scene: Scene) -> bool:
     return any(t.sense("reads", "copula", "pronoun") for t in scene.tokens[scene.clause(i).start : i])
 
 
-BATHS = frozenset(
-    "dip soak bath cleaner ultrasonic ultra oven freezer lamp charger charge vinegar ultrasnc acid rust solvent".split()
-)
-
-
-DAYS = frozenset({"day", "week", "month"})
-"In what the delivery of parts is told; what is left for an hour is something else."
-
-
-def _is_ordered(scene: Scene) -> bool:
-    return any(s.name == "order" for t in scene.tokens for s in t.senses if s.cls in ("did", "doing"))
-
-
 def _of_a_device(draft: Draft, scene: Scene) -> bool:
     """`On the charger at six amps`: what a device named in the clause was set to."""
     words = DEVICES & set(draft.fields["subject"].lower().split())
     near = scene.tokens[max(0, draft.main - TURNED) : draft.main]
     return bool(words) and any(words & set(t.low.split()) for t in near)
-
-
-def _is_told_to(i: int, scene: Scene) -> bool:
-    """`Leave it, ten minutes, and then I'll look`, `run it an hour`: an order at the head of the clause or before it.
-    """
-    first = scene.clause(i).start
-    heads = [scene.tokens[first].low.split()[0]]
-    stop = next((k for k in range(first - 1, -1, -1) if scene.tokens[k].kind == "stop"), None)
-    if stop is not None and first - stop <= 1:
-        before = next((k for k in range(stop - 1, -1, -1) if scene.tokens[k].kind == "stop"), -1) + 1
-        heads.append(scene.tokens[before].low.split()[0])
-    return bool(ORDERS & set(heads))
-
-
-ORDERS = frozenset("leave give run let wait soak hold keep lets let's cook heat warm".split())
-
-
-def _of_time(draft: Draft, scene: Scene) -> str:
-    if draft.fields["subject"] == "parts" or _is_told_to(draft.main, scene) or _is_promised(draft, scene):
-        return "planned"
-    stances = scene.tokens[draft.main].stances
-    span = scene.clause(draft.main)
-    before = scene.tokens[span.start : draft.main]
-    if any(t.sense("did") or t.low in ("had", "took", "been", "ran", "after", "later", "was") for t in before):
-        return "measured"
-    if _is_ordered(scene) or any(
-        (t.thing is not None and t.thing.kind == "tool") or BATHS & set(t.low.split()) for t in before
-    ):
-        return "planned"
-    return (
-        "planned"
-        if "plan" in stances or any(t.low in ("give", "leave", "let", "wait", "another") for t in before)
-        else "measured"
-    )
-
-
-def _is_promised(draft: Draft, scene: Scene) -> bool:
-    """`Ordered, three days`, `two weeks, they say`: how long something is to take in days."""
-    if draft.fields["unit"] not in DAYS:
-        return False
-    after = [t.low for t in scene.tokens[draft.main + 1 : draft.main + 5]]
-    told = any(w in TOLD_BY for w in after) and not any(w in ("ago", "old") for w in after)
-    return told or (_is_ordered(scene) and not any(t.low == "after" for t in scene.tokens[: draft.main]))
-
-
-TOLD_BY = frozenset("say says said reckon reckons reckoned delivery promised promise post postage".split())
 
 
 def _was_set(i: int, scene: Scene, amounts: set[int]) -> bool:

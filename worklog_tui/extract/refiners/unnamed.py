@@ -1,0 +1,50 @@
+"""What a reading is of where nothing was named for it: what the machine itself has of that quantity."""
+
+from __future__ import annotations
+
+import re
+
+from worklog_tui.extract.scene import Draft, Scene
+
+MAINS = 90.0
+"Volts from which no battery of a vehicle is meant (common practice)."
+OF_THE_MOTOR = frozenset({"current", "speed"})
+OF_THE_WHOLE = frozenset({"mass", "length", "duration", "voltage"})
+"What is told of a machine as a whole: what it lifts, how big it is, how long it ran, what it runs on."
+CHARGES = frozenset("charging charge chg chrg chging".split())
+WITH = re.compile(r"\b(?:with|for|of|on|in|and|by|from)\b|[,;(]")
+
+
+def refine(drafts: list[Draft], scene: Scene) -> list[Draft]:
+    """Readings with a subject, as far as the machine tells one."""
+    for draft in drafts:
+        if draft.kind == "reading" and not draft.fields["subject"] and (words := _of_machine(draft, scene)):
+            draft.fields["subject"] = words
+            draft.filled.add("subject")
+            draft.trail.append(f"of {words}: nothing else was named")
+    return drafts
+
+
+def _of_machine(draft: Draft, scene: Scene) -> str:
+    quantity, role = draft.fields["quantity"], draft.fields["role"]
+    electric = scene.machine.fuel in ("none", "")
+    value = draft.fields["value"][0] if isinstance(draft.fields["value"], tuple) else draft.fields["value"]
+    if quantity == "voltage":
+        if any(CHARGES & set(t.low.split()) for t in scene.tokens[: draft.main]):
+            return "charging voltage"
+        if value < MAINS:
+            return "" if electric and not scene.machine.cylinders else "battery"
+        return "supply" if role == "measured" else "motor"
+    if quantity in OF_THE_MOTOR and electric:
+        return "motor"
+    if quantity == "temperature" and not electric:
+        return "engine"
+    if quantity == "angle" and scene.machine.fuel == "diesel":
+        return "injection timing"
+    return machine_word(scene.machine.kind) if quantity in OF_THE_WHOLE and role != "measured" else ""
+
+
+def machine_word(kind: str) -> str:
+    """The word for a machine in what the card says of it: `electric chain hoist with a brake` is a hoist."""
+    words = WITH.split(kind.strip())[0].split()
+    return words[-1] if words else ""
