@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from worklog_tui.extract.terms import BEFORE_NOUN, DOERS
+from worklog_tui.extract.terms import BEFORE_NOUN, DOERS, PARTICLES
 from worklog_tui.extract.tokens import Token
 from worklog_tui.rulebook import Rulebook, Sense
 from worklog_tui.rulebook.classes import token_classes
@@ -41,10 +41,18 @@ def _is_name(tokens: list[Token], i: int) -> bool:
     before = tokens[i - 1] if i else None
     if tokens[i + 1 : i + 2] and tokens[i + 1].low == "back" and (before is None or before.kind in ("stop", "comma")):
         return True  # `bung back in`
+    after = tokens[i + 1] if i + 1 < len(tokens) else None
+    if after is not None and after.low in PARTICLES and _ends(tokens, i + 2):
+        return True  # `cap off. Plug in, lead on`
     if before is not None and before.low in BEFORE_NOUN:
         return True
     plural = {s.per for s in tokens[i].senses if s.cls == "split"} == {"does"}
     return plural and (before is None or (before.low not in DOERS and before.sense("part") is None))
+
+
+def _ends(tokens: list[Token], k: int) -> bool:
+    """Whether nothing follows from token k on that something could be done to."""
+    return k >= len(tokens) or tokens[k].kind in ("stop", "comma") or tokens[k].low == "and"
 
 
 def _particle(tokens: list[Token], i: int, wanted: set[str]) -> int | None:

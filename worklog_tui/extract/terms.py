@@ -17,6 +17,7 @@ BEFORE_NOUN = frozenset(
 DOERS = frozenset("he she it who which that one this".split())
 GONE = frozenset("out off drained dropped".split())
 "`Old oil out`, not `old oil in it`."
+PARTICLES = frozenset("off on in out up down".split())
 DONE = frozenset({"did", "split", "doing"})
 
 
@@ -47,13 +48,23 @@ def _names_part(words: list[Word], i: int, senses: Term, book: Rulebook) -> bool
     before = words[i - 1].low if i and words[i].gap == "" else ""
     if all(s[0] in VERBS for s in senses):
         plural = all(s[0] == "does" for s in senses) and before not in DOERS and not _is_part(before, book)
-        return (before in BEFORE_NOUN or plural) and _is_part(words[i].low, book)
+        named = before in BEFORE_NOUN or plural or _without_object(words, i, senses)
+        return named and _is_part(words[i].low, book)
     if words[i].low == "old" and i + 2 < len(words) and words[i + 2].low in GONE:
         return True
     if before not in BEFORE_NOUN or i < 2 or not all(s[0] in BLAME for s in senses):
         return False
     worked = any(s[0] in DONE for s in book.table.get(words[i - 2].low, ()))
     return worked and (_is_part(words[i].low, book) or words[i].low == "old")
+
+
+def _without_object(words: list[Word], i: int, senses: Term) -> bool:
+    """Whether a bare verb of a word and a particle has nothing behind it that it could be done to: `cap off. Plug in,
+    lead on`; not `cap off the line`.
+    """
+    if not all(s[0] == "do" for s in senses) or i + 1 >= len(words) or words[i + 1].low not in PARTICLES:
+        return False
+    return i + 2 >= len(words) or bool(words[i + 2].gap.strip("-")) or words[i + 2].low == "and"
 
 
 def _goes_on(words: list[Word], end: int, senses: Term) -> bool:

@@ -64,7 +64,7 @@ def meant(scene: Scene, at: int, match: Match) -> Found:
 
 
 FLOOR = -5.0
-MENDS = frozenset({"repair", "clean", "free", "adjust", "tighten", "replace"})
+MENDS = frozenset({"repair", "clean", "free", "adjust", "tighten", "replace", "order"})
 FAULTY = 0.8
 "What is gained by the part in which the last fault was found: it is that which is put right."
 
@@ -153,6 +153,8 @@ def _suits(thing: Thing, actions: frozenset[str]) -> float:
     score = -0.4 if thing.loose else 0.0 if thing.name else -1.0
     if actions & HELD and thing.kind != "fluid" and not HOLDS & set(thing.quantities):
         score -= 1.0
+    if actions & POURED and thing.name == "solvent":
+        score -= 1.0  # `swilled it out with paraffin and drained it`: it was not the paraffin that held the dirt
     for action in actions:
         kinds = PREFERRED.get(action, ())
         if thing.kind in kinds or thing.name in kinds or ("fluid" in kinds and "volume" in thing.quantities):

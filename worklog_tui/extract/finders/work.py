@@ -90,8 +90,19 @@ def _to_come(match: Match, scene: Scene) -> bool:
     if not (match.rule.gives.get("spoken") or any(_no_past(t) for t in said)):
         return False
     end = min(scene.clause(match.last - 1).stop, match.last + WAITS)
-    return any(t.low in UNTIL for t in scene.tokens[match.last : end]) or any(
+    waits = (k for k in range(match.last, end) if scene.tokens[k].low in UNTIL)
+    return any(not _to_a_mark(scene, k) for k in waits) or any(
         t.low in UNTIL and t.low != "next" for t in scene.tokens[scene.clause(match.first).start : match.first]
+    )
+
+
+def _to_a_mark(scene: Scene, k: int) -> bool:
+    """Whether `till` only says how far it was done: `turn the stop screw out till 2,740`, `until they just touch`."""
+    after = scene.tokens[k + 1] if k + 1 < len(scene.tokens) else None
+    return (
+        scene.tokens[k].low in ("till", "until")
+        and after is not None
+        and (after.kind in ("number", "amount") or after.low in ("it", "they", "its", "theyre", "theres"))
     )
 
 

@@ -12,6 +12,8 @@ from worklog_tui.extract.scene import Draft, Scene
 ADJUSTED = frozenset({"gap", "turns", "angle", "speed"})
 BY_LENGTH = ("float", "level", "height", "travel", "play", "tension", "free play", "pedal")
 "What a length is set of; other lengths are only sizes."
+SCREWS = frozenset("screw screws scrw scrws scrs scr adjuster adjusters adj needle".split())
+"What is set by turns; a turn of a nut or a bolt sets something else."
 SAME_WORK = {
     "adjust": {"adjust", "replace", "fit", "tighten", "repair", "make"},
     "tighten": {"tighten", "fit", "replace"},
@@ -24,7 +26,7 @@ def refine(drafts: list[Draft], scene: Scene) -> list[Draft]:
     said = [d for d in drafts if d.kind == "work"]
     found: list[Draft] = []
     for draft in drafts:
-        action = _action(draft)
+        action = _action(draft, scene)
         if action and draft.thing is not None and not _to_come(draft, scene) and not _said(said + found, draft, action):
             poured = action == "fill" and draft.thing.kind == "fluid"
             fields = {"action": action, "used": draft.thing.words if poured else ""}
@@ -48,14 +50,18 @@ def _to_come(draft: Draft, scene: Scene) -> bool:
     return any(t.low in ("when", "once", "when i", "once i", "after") for t in before)
 
 
-def _action(draft: Draft) -> str:
+def _action(draft: Draft, scene: Scene) -> str:
+    """What was done where such a reading was set; empty where it tells of no work of this thing."""
     if draft.kind != "reading" or draft.fields["role"] != "set" or draft.thing is None:
         return ""
     quantity, thing = draft.fields["quantity"], draft.thing
     if "subject" in draft.filled and quantity != "turns":
         return ""
     if quantity == "torque":
-        return "" if thing.kind in ("fluid", "quality") else "tighten"
+        told = thing.kind == "fastener" or scene.tokens[draft.main].amount is not None
+        return "tighten" if told and thing.kind not in ("fluid", "quality") else ""
+    if quantity == "turns" and thing.kind == "fastener" and not set(thing.words.lower().split()) & SCREWS:
+        return ""
     if quantity == "volume":
         return "fill"
     if quantity == "length" and any(word in thing.words for word in BY_LENGTH):
