@@ -61,6 +61,16 @@ SOURCES = frozenset(
 )
 
 
+def to_a_mark(scene: Scene, k: int) -> bool:
+    """Whether `till` only says how far it was done: `turn the stop screw out till 2,740`, `until they just touch`."""
+    after = scene.tokens[k + 1] if k + 1 < len(scene.tokens) else None
+    return (
+        scene.tokens[k].low in ("till", "until")
+        and after is not None
+        and (after.kind in ("number", "amount") or after.low in ("it", "they", "its", "theyre", "theres"))
+    )
+
+
 def turned(made: Draft, scene: Scene) -> bool:
     """`stop screw in`, `idle needle out another half`: what is screwed in or out was adjusted."""
     assert made.thing is not None

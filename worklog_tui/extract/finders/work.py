@@ -7,7 +7,7 @@ from typing import Any
 
 from worklog_tui.extract.finders.means import used
 from worklog_tui.extract.finders.objects import inside, meant, plain, stated
-from worklog_tui.extract.finders.standing import by_turns, joined, only_stands, turned
+from worklog_tui.extract.finders.standing import by_turns, joined, only_stands, to_a_mark, turned
 from worklog_tui.extract.matching import Match
 from worklog_tui.extract.scene import Draft, Scene
 from worklog_tui.extract.subjects import as_thing
@@ -91,18 +91,8 @@ def _to_come(match: Match, scene: Scene) -> bool:
         return False
     end = min(scene.clause(match.last - 1).stop, match.last + WAITS)
     waits = (k for k in range(match.last, end) if scene.tokens[k].low in UNTIL)
-    return any(not _to_a_mark(scene, k) for k in waits) or any(
+    return any(not to_a_mark(scene, k) for k in waits) or any(
         t.low in UNTIL and t.low != "next" for t in scene.tokens[scene.clause(match.first).start : match.first]
-    )
-
-
-def _to_a_mark(scene: Scene, k: int) -> bool:
-    """Whether `till` only says how far it was done: `turn the stop screw out till 2,740`, `until they just touch`."""
-    after = scene.tokens[k + 1] if k + 1 < len(scene.tokens) else None
-    return (
-        scene.tokens[k].low in ("till", "until")
-        and after is not None
-        and (after.kind in ("number", "amount") or after.low in ("it", "they", "its", "theyre", "theres"))
     )
 
 
