@@ -221,9 +221,8 @@ BARE_AFTER = frozenset(
 )
 PASSIVE = frozenset("was were is are be been being got gets".split()) | {"has been", "have been", "had been"}
 
-
 OF_FLUIDS = {"fit": "", "replace": "replace", "remove": "drain", "connect": "", "disconnect": "", "strip": ""}
-"What becomes of an action that is said of a fluid."
+"What becomes of it for a fluid."
 BATHED = frozenset({"clean", "soak", "flush", "lubricate"})
 OF_TOOLS = frozenset({"fit", "connect", "make", "order", "repair", "disconnect"})
 NOUN_AFTER = frozenset("a the new this that my one".split())
