@@ -7,6 +7,8 @@ from typing import Any
 
 FILE = "owed.toml"
 Owed = Mapping[str, frozenset[str]]
+OPENS = "^"
+"Before the name of a list: the first words of what it holds, by which most tokens are passed over."
 
 
 def read_owed(files: Mapping[str, Any]) -> Owed:
@@ -15,4 +17,5 @@ def read_owed(files: Mapping[str, Any]) -> Owed:
     for file in (FILE, f"own/{FILE}"):
         for name, words in files.get(file, {}).items():
             found.setdefault(name, set()).update(str(word).lower().replace("'", "") for word in words)
-    return {name: frozenset(words) for name, words in found.items()}
+    firsts = {OPENS + name: frozenset(word.partition(" ")[0] for word in words) for name, words in found.items()}
+    return {name: frozenset(words) for name, words in found.items()} | firsts

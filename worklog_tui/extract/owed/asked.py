@@ -16,6 +16,7 @@ NEAR = 5
 "Tokens between those who are asked and what they know."
 LONGEST = 10
 "Tokens of a question as it is told."
+SPEAKER = frozenset({"me", "us"})
 SHORT = 3
 "Tokens of a question that only points back: `do you know that?`."
 
@@ -48,6 +49,8 @@ def _question(scene: Scene, first: int, end: int) -> Draft | None:
 def _knows(scene: Scene, k: int, end: int) -> int | None:
     """The index of the token behind the verb of knowing; None without one, or without anything that is asked."""
     for i in range(k, min(k + NEAR, end)):
+        if scene.tokens[i].low in SPEAKER:
+            return None  # `somebody wants me to say` asks nobody
         if n := says(scene, "knows", i):
             asks = any(says(scene, "asks", m) for m in range(i + n, min(i + n + NEAR, end)))
             ends = scene.tokens[end - 1].low == "?" or end - i - n <= 1

@@ -9,6 +9,7 @@ from worklog_tui.extract.finders.owed_thing import returnable
 from worklog_tui.extract.scene import Draft, Scene
 from worklog_tui.extract.subjects import earlier, remembered
 from worklog_tui.extract.tokens import Thing, Token
+from worklog_tui.rulebook.owed import OPENS
 from worklog_tui.rulebook.patterns import Rule
 
 MEANT = ["plan", "book", "not", "if", "maybe", "asked", "would", "meanwhile", "wondered"]
@@ -71,7 +72,10 @@ def _returns(token: Token) -> bool:
 
 def says(scene: Scene, name: str, k: int) -> int:
     """How many tokens from token k on are one of the words of a list of grammars/owed.toml; 0 for none."""
-    words, tokens = scene.book.owed[name], scene.tokens
+    owed, tokens = scene.book.owed, scene.tokens
+    if k >= len(tokens) or tokens[k].low.partition(" ")[0] not in owed[OPENS + name]:
+        return 0
+    words = owed[name]
     for n in (3, 2, 1):
         if k + n <= len(tokens) and " ".join(t.low for t in tokens[k : k + n]) in words:
             return n
