@@ -6,7 +6,7 @@ Whoever is asked stands beside a verb of knowing or having, in any order: `anybo
 
 from __future__ import annotations
 
-from worklog_tui.extract.owed.clause import owed, rule, says, talked_of
+from worklog_tui.extract.owed.clause import opening, owed, rule, says, talked_of
 from worklog_tui.extract.scene import Draft, Scene
 from worklog_tui.extract.tokens import Thing
 from worklog_tui.rulebook.patterns import Rule
@@ -24,18 +24,19 @@ SHORT = 3
 def asked(scene: Scene) -> list[Draft]:
     """The questions of a sentence, one for each sentence at most."""
     made: list[Draft] = []
+    opens = opening(scene, "people", "not_known")
     first = 0
     for k, token in enumerate(scene.tokens):
         if token.kind == "stop" or k + 1 == len(scene.tokens):
-            draft = _question(scene, first, k + 1)
+            draft = _question(scene, [i for i in opens if first <= i <= k], first, k + 1)
             made += [draft] if draft is not None else []
             first = k + 1
     return made
 
 
-def _question(scene: Scene, first: int, end: int) -> Draft | None:
-    for k in range(first, end):
-        if any(t.stances & {"joke", "memory", "reported"} for t in scene.tokens[k : k + 1]):
+def _question(scene: Scene, opens: list[int], first: int, end: int) -> Draft | None:
+    for k in opens:
+        if any(t.stances & {"joke", "memory", "reported"} for t in scene.tokens[first : k + 1]):
             return None
         if (n := says(scene, "people", k)) and (at := _knows(scene, k + n, end)) is not None:
             return _told(scene, ASKED, first, at, end)

@@ -70,12 +70,18 @@ def _returns(token: Token) -> bool:
     return token.thing is not None and (returnable(token.thing) or token.thing.kind == "unknown")
 
 
+def opening(scene: Scene, *names: str) -> list[int]:
+    """The tokens, in order, at which one of the words of the lists may begin."""
+    firsts = scene.once(("first words",), lambda: [t.low.partition(" ")[0] for t in scene.tokens])
+    opens = scene.book.owed[OPENS + names[0]].union(*(scene.book.owed[OPENS + name] for name in names[1:]))
+    return [k for k, first in enumerate(firsts) if first in opens]
+
+
 def says(scene: Scene, name: str, k: int) -> int:
     """How many tokens from token k on are one of the words of a list of grammars/owed.toml; 0 for none."""
-    owed, tokens = scene.book.owed, scene.tokens
-    if k >= len(tokens) or tokens[k].low.partition(" ")[0] not in owed[OPENS + name]:
+    words, tokens = scene.book.owed[name], scene.tokens
+    if k >= len(tokens) or tokens[k].low.partition(" ")[0] not in scene.book.owed[OPENS + name]:
         return 0
-    words = owed[name]
     for n in (3, 2, 1):
         if k + n <= len(tokens) and " ".join(t.low for t in tokens[k : k + n]) in words:
             return n

@@ -6,7 +6,7 @@ unless its sentence puts it off.
 
 from __future__ import annotations
 
-from worklog_tui.extract.owed.clause import Clause, named_before, owed, put_off, rule, talked_of
+from worklog_tui.extract.owed.clause import Clause, named_before, opening, owed, put_off, rule, talked_of
 from worklog_tui.extract.scene import Draft, Scene
 from worklog_tui.extract.tokens import Token
 
@@ -20,12 +20,19 @@ BARE = frozenset("needs wants need want could use".split()) | {"could do with", 
 "Behind these stands what is to be done to a thing: `wants changing`."
 
 
+def may_owe(scene: Scene) -> list[int]:
+    """The tokens at which a duty or a plan may begin."""
+    return scene.once(("may owe",), lambda: opening(scene, "duty", "intends"))
+
+
 def deeds(clause: Clause) -> list[Draft]:
     """The deed that a clause says is owed, if any."""
     scene = clause.scene
     if clause.against():
         return []
-    for i in clause.span:
+    for i in may_owe(scene):
+        if i not in clause.span:
+            continue
         duty = clause.says("duty", i)
         length = duty or clause.says("intends", i)
         if not length or _denied(scene, i, length):

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from worklog_tui.extract.owed.clause import Clause, named_after, owed, rule, says, talked_of
-from worklog_tui.extract.scene import Draft
+from worklog_tui.extract.scene import Draft, Scene
 from worklog_tui.extract.tokens import Thing
 from worklog_tui.rulebook.patterns import Rule
 
@@ -17,6 +17,11 @@ ONE = frozenset("one any none 1".split())
 ANY = frozenset("spare spares more ones another one such stock new".split())
 "What there is none of, when it names nothing."
 WANTED = frozenset({"part", "joint", "fastener", "material", "unknown", "fluid", "control"})
+
+
+def may_lack(scene: Scene) -> list[int]:
+    """The tokens that deny something."""
+    return [k for k, token in enumerate(scene.tokens) if "not" in token.classes]
 
 
 def lacking(clause: Clause) -> list[Draft]:

@@ -2,26 +2,46 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 from worklog_tui.extract.owed.asked import asked
-from worklog_tui.extract.owed.clause import clauses
-from worklog_tui.extract.owed.deeds import deeds
+from worklog_tui.extract.owed.clause import Clause, clauses
+from worklog_tui.extract.owed.deeds import deeds, may_owe
 from worklog_tui.extract.owed.failing import failing
-from worklog_tui.extract.owed.lacking import lacking
-from worklog_tui.extract.owed.wanted import wanted
+from worklog_tui.extract.owed.lacking import lacking, may_lack
+from worklog_tui.extract.owed.wanted import may_want, wanted
 from worklog_tui.extract.scene import Draft, Scene
 
-READERS = (lacking, wanted, deeds)
-"What is read clause by clause."
+READERS: tuple[tuple[Callable[[Clause], list[Draft]], Callable[[Scene], list[int]]], ...] = (
+    (lacking, may_lack),
+    (wanted, may_want),
+    (deeds, may_owe),
+)
+"What is read clause by clause, and the tokens of which a clause must hold one."
 
 
 def told(scene: Scene, found: list[Draft]) -> list[Draft]:
     """What a scene says is owed and no draft of `found` says already."""
     made: list[Draft] = []
-    parts = [d for clause in clauses(scene) for reader in READERS for d in reader(clause)]
+    parts = _parts(scene)
     for draft in (*asked(scene), *failing(scene), *parts):
         if not _said(draft, scene, [*found, *made]):
             made.append(draft)
     return made
+
+
+def _parts(scene: Scene) -> list[Draft]:
+    """What is read clause by clause; most sentences hold no word with which anything is owed."""
+    opens = [(reader, ks) for reader, may in READERS if (ks := may(scene))]
+    if not opens:
+        return []
+    return [
+        draft
+        for clause in clauses(scene)
+        for reader, ks in opens
+        if any(k in clause.span for k in ks)
+        for draft in reader(clause)
+    ]
 
 
 def _said(draft: Draft, scene: Scene, found: list[Draft]) -> bool:

@@ -5,10 +5,18 @@ And the look that is put off: `see what it is like in the morning`.
 
 from __future__ import annotations
 
-from worklog_tui.extract.owed.clause import Clause, named_before, owed, put_off, rule, says, talked_of
-from worklog_tui.extract.scene import Draft
+from worklog_tui.extract.owed.clause import Clause, named_before, opening, owed, put_off, rule, says, talked_of
+from worklog_tui.extract.scene import Draft, Scene
 
 WANTED, LOOK = rule("wanted", 0.58), rule("look-later", 0.56)
+
+ASKED_FOR = frozenset({"wanted", "needed", "required"})
+
+
+def may_want(scene: Scene) -> list[int]:
+    """The tokens that may say that something is wanted, or is to be looked at."""
+    asks = [k for k, token in enumerate(scene.tokens) if token.low in ASKED_FOR or "get" in token.classes]
+    return asks + opening(scene, "looks")
 
 
 def wanted(clause: Clause) -> list[Draft]:
@@ -20,8 +28,8 @@ def wanted(clause: Clause) -> list[Draft]:
         ends = (
             k + 1 >= clause.span.stop or tokens[k + 1].kind in ("stop", "comma") or tokens[k + 1].low in ("and", "too")
         )
-        if ends and (tokens[k].low in ("wanted", "needed", "required") or _to_get(clause, k)):
-            made = _part(clause, k - (tokens[k].low not in ("wanted", "needed", "required")))
+        if ends and (tokens[k].low in ASKED_FOR or _to_get(clause, k)):
+            made = _part(clause, k - (tokens[k].low not in ASKED_FOR))
             return [made] if made is not None else []
         if says(clause.scene, "looks", k) and k + 1 < clause.span.stop and put_off(clause.scene, k + 1, events=False):
             made = _look(clause, k)
