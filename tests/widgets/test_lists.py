@@ -28,7 +28,7 @@ def test_open_items_are_grouped_and_what_was_dealt_with_comes_last() -> None:
         "Open (1)", "belt", "part needed, session 2, 14:05",
         "Awaited (1)", "blade", "part needed, session 2, 14:05",
         "Left so on purpose (1)", "paint", "to do, session 2, 14:05",
-        "Dealt with last (1)", "old oil", "part needed, session 2, 14:05",
+        "Dealt with last (1)", "old oil", "session 2, 14:05",
     ]  # fmt: skip
     assert still_open(items) == 1
 

@@ -13,6 +13,8 @@ _WRONG = re.compile(
     rf"|connected|in|on) {_WAY}\b",
     re.IGNORECASE,
 )
+_POINTS = frozenset("it its that this one they them which what who he she so and but all both everything".split())
+"Words that name no thing: what `it` is, the talk may tell, this search does not."
 _SUPPOSED = re.compile(
     r"\b(?:if|would|could|should|must|never|don['’]?t|not|can['’]?t|won['’]?t|make sure|unless)\b", re.IGNORECASE
 )
@@ -30,6 +32,8 @@ def wrong_way(history: History) -> list[tuple[str, str, tuple[Place, ...]]]:
     for n, note in enumerate(notes):
         said = _WRONG.search(note.words)
         if said is None or _SUPPOSED.search(note.words[: said.end()]):
+            continue
+        if said["thing"].lower().split()[-1] in _POINTS:
             continue
         if any(_RIGHT.search(later.words) for later in notes[n:]):
             continue
