@@ -21,27 +21,27 @@ import pytest
 from tests.cases.conftest import CASES, gold_of, lines_of
 from tests.cases.judge import KINDS, Score, judge, same
 
-FLOORS = {  # F1 over all cases of a folder; a floor may only rise; 0.0 where the cases of a folder changed last
+FLOORS = {  # F1 over all cases of a folder; a floor may only rise
     "first": {
         "reading": 0.85,
         "finding": 0.68,
-        "work": 0.65,
+        "work": 0.68,
         "suspect": 0.80,
-        "follow_up": 0.67,
+        "follow_up": 0.72,
     },
     "learnt": {
-        "reading": 0.0,
-        "finding": 0.0,
-        "work": 0.0,
-        "suspect": 0.0,
-        "follow_up": 0.0,
+        "reading": 0.72,
+        "finding": 0.52,
+        "work": 0.55,
+        "suspect": 0.68,
+        "follow_up": 0.60,
     },
     "unseen": {
-        "reading": 0.0,
-        "finding": 0.0,
-        "work": 0.0,
-        "suspect": 0.0,
-        "follow_up": 0.0,
+        "reading": 0.70,
+        "finding": 0.45,
+        "work": 0.49,
+        "suspect": 0.67,
+        "follow_up": 0.66,
     },
 }
 VALUES = {
