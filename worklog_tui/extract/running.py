@@ -86,15 +86,9 @@ def _oiled(scene: Scene, upto: int) -> bool:
     if not any("oil" in t.low for t in scene.tokens[:upto]):
         return False
     words = {w for t in scene.tokens[:upto] for w in t.low.split()}
-    return "oil" in words and bool(words & DOSES)
+    return "oil" in words and bool(words & scene.book.lists["oil_doses"])
 
 
-DOSES = frozenset(
-    (
-        "squirt squirted teaspoon teaspoonful spoon spoonful drop drops capful eggcup dribble shot "
-        "oilcan"
-    ).split()
-)
 
 
 def _named(found: str, token: Token, topic: Topic | None) -> Topic | None:

@@ -12,12 +12,6 @@ ARTICLES = frozenset(
     ).split()
 )
 OWNED = frozenset("my his her your our their".split())
-BODY = frozenset(
-    (
-        "head hand arm leg knee back tooth ear eye foot heart neck nose mouth face finger fingers hands feet eyes ears"
-    ).split()
-)
-"With `my` before them these are parts of a person."
 AGE = frozenset("new old other original proper real spare good second-hand secondhand".split())
 BEHIND = frozenset(
     ("lh rh l/h r/h left-hand right-hand front rear inlet exhaust nearside offside upper lower inner outer").split()
@@ -45,7 +39,7 @@ def fold_things(text: str, tokens: list[Token], book: Rulebook, typed: bool) -> 
     while i < len(tokens):
         token = tokens[i]
         begins = not BEGINS.isdisjoint(token.classes) or token.low in ("hand", "side") or token.kind == "which"
-        end = _mention(tokens, i, typed) if begins else i
+        end = _mention(tokens, i, typed, book) if begins else i
         if end == i:
             folded.append(_no_part(token, book) if "part" in token.classes else token)
             i += 1
@@ -59,7 +53,7 @@ BEGINS = frozenset({"part", "side", "which"})
 "Classes of tokens with which a mention may begin; so may `hand` and `side`."
 
 
-def _mention(tokens: list[Token], i: int, typed: bool) -> int:
+def _mention(tokens: list[Token], i: int, typed: bool, book: Rulebook) -> int:
     """The end of the mention that begins at token i; i when none does."""
     if i and tokens[i].low.endswith("ing") and tokens[i - 1].low in DOING:
         return i  # `I'm winding some tape round it`
@@ -82,7 +76,7 @@ def _mention(tokens: list[Token], i: int, typed: bool) -> int:
             break  # `gasket cut from card`
         parts += 1
         j += 1
-    if not parts or _is_verb(tokens, first, j):
+    if not parts or _is_verb(tokens, first, j, book):
         return i
     loose = all(sense.weak for t in tokens[first:j] if (sense := t.sense("part")))
     if loose and not _supported(tokens, i, first, j, typed):
@@ -102,10 +96,10 @@ def _is_for_now(tokens: list[Token], i: int) -> bool:
     return part is not None and part.kind not in ("tool", "quality", "control", "electric", "fluid")
 
 
-def _is_verb(tokens: list[Token], first: int, j: int) -> bool:
+def _is_verb(tokens: list[Token], first: int, j: int, book: Rulebook) -> bool:
     """`Pump it`, `oil them`, `my knee`: a word for a part that is a verb here, or a part of a person."""
     before = tokens[first - 1] if first else None
-    if before is not None and before.low in OWNED and tokens[first].low in BODY:
+    if before is not None and before.low in OWNED and tokens[first].low in book.lists["body"]:
         return True
     opens = before is None or before.kind in ("stop", "comma") or before.low in ("and", "then", "to")
     return opens and j == first + 1 and j < len(tokens) and tokens[j].low in ("it", "them", "em")

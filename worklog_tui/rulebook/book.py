@@ -14,7 +14,6 @@ from worklog_tui.rulebook.files import grammar_files, has_kept, keep, kept, pars
 from worklog_tui.rulebook.lexicon import Sense
 from worklog_tui.rulebook.making import Made, made
 from worklog_tui.rulebook.misheard import Misheard
-from worklog_tui.rulebook.owed import Owed, read_owed
 from worklog_tui.rulebook.patterns import Patterns, Rule, pattern_of
 from worklog_tui.rulebook.quantities import Quantities, read_quantities, suggestions_of, topics_of
 from worklog_tui.rulebook.says import classes, parse
@@ -22,6 +21,7 @@ from worklog_tui.rulebook.sharing import shared
 from worklog_tui.rulebook.signs import Signs
 from worklog_tui.rulebook.units import Numerals, Units, numerals_from, units_from
 from worklog_tui.rulebook.vocabulary import Vocabulary
+from worklog_tui.rulebook.word_lists import Lists, read_lists, read_owed
 
 
 class Met(NamedTuple):
@@ -60,8 +60,10 @@ class Rulebook:
     misheard: Misheard
     bearers: Bearers
     "Name of a state -> what it is mostly said of."
-    owed: Owed
+    owed: Lists
     "Name of a list of grammars/owed.toml -> its words."
+    lists: Lists
+    "Name of a list of grammars/lists.toml -> its words."
     met: dict[str, Met] = field(default_factory=dict)
     "What is known of the words and terms met so far: few of them, so that they are found sooner than among all."
 
@@ -117,6 +119,7 @@ def _book(stamp: str, of: Made) -> Rulebook:
         of.misheard,
         read_bearers(of.files),
         read_owed(of.files),
+        read_lists(of.files),
     )
 
 

@@ -36,7 +36,7 @@ def bare_reading(token: Token, made: Draft, scene: Scene, told: str) -> tuple[st
     whole = not spoken_decimal(scene.said(made.main, made.main))
     if (
         (guessed and whole and not stands_free(scene.tokens, made.main))
-        or names_or_prices(scene.tokens, made.main)
+        or names_or_prices(scene, made.main)
         or _of_another_kind(made, scene)
     ):
         return None

@@ -19,26 +19,6 @@ WORD = 3
 "Letters of the shortest word that names something by itself."
 JOINS = frozenset("of in on at to behind under inside".split())
 PASSED = frozenset("just only likely either some them in on mostly mainly simply old bit being with be".split())
-NO_NAME = frozenset(
-    (
-        "time times one ones way same thing things case job end first last best worst cheapest easy lot day week "
-        "morning price money weather kids wife neighbour question idea point reason answer matter plan story rest both "
-        "all much more most less least enough what who where why how anything everything something nothing nowt none "
-        "good bad fine right wrong left here there now then next other another us me him them her it that this these "
-        "those work working worth trouble problem culprit fault cause list book bench shop shed van kettle tea lunch "
-        "dinner lad lads boy man men fellow bloke chap people folk somebody someone nobody anybody done finished ready "
-        "later today tomorrow yesterday night stuff bits numbers figure figures looks look see bet guess suspect clue "
-        "machine beast brute thought minute second hour year years word words name side end part parts hook mystery "
-        "middle top bottom front back rear place spot start finish half whole couple few far long short too very so "
-        "got get going gone went come came coming put take took make made making run runs running idle idling load "
-        "mine yours ours his hers theirs only never ever always usual usually rocket science fair nice lovely great "
-        "perfect bother worry joke luck fun use need point doubt surprise shame pity quite pretty "
-        "mother mum mam mom dad father sister brother son daughter nephew niece uncle aunt auntie gran grandad "
-        "granddad grandma grandpa grandson cousin husband missus postman milkman dog cat landlord tenant visitor guest "
-        "doctor vicar delivery parcel doorbell kid baby thunder pigeon pigeons radio telly"
-    ).split()
-)
-"Words that name no cause."
 ENDS = frozenset(
     (
         "and or nor but which who whose when while if unless because cause not then than though again anyway now here "
@@ -72,7 +52,7 @@ def after(scene: Scene, i: int, any_words: bool = False) -> Named | None:
     while first < n and not _names(scene, tokens[first]) and _is_passed(tokens[first]):
         shown = shown or (tokens[first].sense("article") is not None and tokens[first].low != "some")
         first += 1
-    end = first + int(shown and first < n and _is_verb_too(tokens[first]) and first > i)
+    end = first + int(shown and first < n and _is_verb_too(scene, tokens[first]) and first > i)
     while end < n and end - first < LONGEST and (end == first or tokens[end].clause == tokens[first].clause):
         step = _step(scene, end, end > first)
         if not step:
@@ -104,7 +84,7 @@ def _named(scene: Scene, first: int, end: int, head_end: int, shown: bool) -> Na
     sense = tokens[cause].sense("cause") if cause is not None else None
     name = sense.name if sense else (thing.name if thing else loose)
     known = cause is not None or thing is not None or bool(loose)
-    plain = any(_is_plain(tokens[k]) or (k == first and _is_verb_too(tokens[k])) for k in span)
+    plain = any(_is_plain(scene, tokens[k]) or (k == first and _is_verb_too(scene, tokens[k])) for k in span)
     if not known and not (shown and plain):
         return None
     words = spoken(scene.said(first, end - 1))
@@ -120,38 +100,46 @@ def _step(scene: Scene, k: int, inside: bool) -> int:
         rest = scene.tokens[k + 1 : k + 3]
         lead = 1 + (len(rest) == 2 and rest[0].sense("article") is not None)
         head = rest[lead - 1] if len(rest) >= lead else None
-        return lead if head is not None and _names(scene, head) and head.low not in NO_NAME else 0
+        return lead if head is not None and _names(scene, head) and head.low not in no_causes(scene) else 0
     if inside and token.low in PLACES:
         return 1
     if token.low in ENDS or token.kind in ("stop", "comma", "amount", "number", "thread"):
         return 0
     if token.sense(*STATES, "side") or token.kind == "which" or _loose(scene, token):
         return 1
-    return int(_is_plain(token))
+    return int(_is_plain(scene, token))
 
 
 def _names(scene: Scene, token: Token) -> bool:
     """Whether a token can be the head of a name."""
-    return token.thing is not None or token.sense("cause") is not None or bool(_loose(scene, token)) or _is_plain(token)
+    known = token.thing is not None or token.sense("cause") is not None
+    return known or bool(_loose(scene, token)) or _is_plain(scene, token)
 
 
-def _is_plain(token: Token) -> bool:
+def no_causes(scene: Scene) -> frozenset[str]:
+    """Words that name no cause."""
+    return scene.book.lists["no_cause"]
+
+
+def _is_plain(scene: Scene, token: Token) -> bool:
     """Whether it is a word that nobody foresaw, and may be a name."""
     return (
         token.kind == "word" and "other" in token.classes and len(token.low) >= WORD and token.low.isalpha()
-        and token.low not in NO_NAME and token.low not in ENDS and token.low not in JOINS
+        and token.low not in no_causes(scene) and token.low not in ENDS and token.low not in JOINS
         and not token.low.endswith(("ing", "nt", "ly"))
     )  # fmt: skip
 
 
-def _is_verb_too(token: Token) -> bool:
+def _is_verb_too(scene: Scene, token: Token) -> bool:
     """Whether a word that is mostly a verb may be a name behind an article: `a winding`, `the check`."""
-    return bool(token.sense("do", "doing")) and " " not in token.low and token.low not in NO_NAME
+    return bool(token.sense("do", "doing")) and " " not in token.low and token.low not in no_causes(scene)
 
 
 def _loose(scene: Scene, token: Token) -> str:
     """The part that a word may name which is often none, `timing`, `screw`; else nothing."""
-    if token.thing is not None or token.low in NO_NAME or token.low in ENDS or token.sense("not", "copula", "person"):
+    if token.thing is not None or token.low in no_causes(scene) or token.low in ENDS:
+        return ""
+    if token.sense("not", "copula", "person"):
         return ""
     if token.sense("did", "do", "doing", "does") and "other" not in token.classes:
         return ""

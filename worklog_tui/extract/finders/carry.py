@@ -131,14 +131,12 @@ NAMED = frozenset(
     "number no hole position pos notch gear ends ending model serial page size setting step slot channel part chapter "
     "year series type class grade".split()
 )
-MONEY = frozenset(
-    "quid dollar dollars bucks buck euro euros cents pence price cost costs paid pay cheap fiver tenner".split()
-)
 
 
-def names_or_prices(tokens: list[Token], i: int) -> bool:
+def names_or_prices(scene: Scene, i: int) -> bool:
     """Whether the bare number is a name (`hole 4`, `part number ends four`) or a sum of money (`coils are forty`)."""
+    tokens, money = scene.tokens, scene.book.lists["money"]
     before = [t.low for t in tokens[max(0, i - 2) : i]]
     if before and (before[-1] in NAMED or (before[-1].split()[-1:] and before[-1].split()[-1] in NAMED)):
         return True
-    return any(t.low in MONEY for t in tokens[max(0, i - 14) : i + 14])
+    return any(t.low in money for t in tokens[max(0, i - 14) : i + 14])

@@ -6,13 +6,6 @@ from worklog_tui.extract.scene import Draft, Scene
 from worklog_tui.model import Reading, Work
 
 WAITED_FOR = frozenset({"part", "control"})
-BATHS = frozenset(
-    (
-        "dip soak bath cleaner ultrasonic sonic ultra oven freezer lamp charger charge vinegar ultrasnc acid solvent "
-        "tank pot tumbler cabinet electrolysis"
-    ).split()
-)
-"Words of what parts are left in."
 RUN = frozenset("run ran running runs idled ticked ticking idling".split())
 ENDED = frozenset("dies died dead gone dying stops stopped quit quits cut conked starts fired missed beat".split())
 
@@ -68,10 +61,10 @@ LATELY = 3
 
 def _bath(made: Draft, scene: Scene) -> str:
     """What stands before the time in its clause and is a bath or a lamp: `jets in the dip, 30 min`."""
-    span = scene.clause(made.main)
+    span, baths = scene.clause(made.main), scene.book.lists["baths"]
     for k in range(min(made.main + 5, span.stop) - 1, max(span.start, made.main - 14) - 1, -1):
         token = scene.tokens[k]
-        if token.thing is not None and BATHS & set(token.low.split()) and token.thing.kind != "machine":
+        if token.thing is not None and baths & set(token.low.split()) and token.thing.kind != "machine":
             return token.thing.words
         if token.low in ("dip", "soak", "lamp", "ultrasonic"):
             return token.low

@@ -5,30 +5,8 @@ from __future__ import annotations
 from worklog_tui.extract.scene import Scene
 from worklog_tui.extract.tokens import Token
 
-TOOLS = frozenset(
-    (
-        "spanner spanners wrench wrenches socket sockets drill drills bit bits reamer tap taps die punch key feeler "
-        "feelers chisel allen mallet hammer jack vice clamp clamps sander grinder brush stand stands"
-    ).split()
-)
-"What is named by its size and is no part of the machine."
 SCALES = frozenset({"range", "scale", "setting"})
-COUNTED = frozenset(
-    (
-        "miles mile ks clicks kilometres quid bucks people times strokes pulls years yrs pages holes grit parts teeth "
-        "tooth blades links plies coats pieces bolts screws studs nuts washers goes tries attempts videos episodes "
-        "side sides corner corners face faces "
-        "subscribers kids lads blokes folks cans bottles boxes bags rolls sheets dollars odd "
-        "cylinders pots valves plugs wires cables horse hp acres sheep cows"
-    ).split()
-)
 OF_THEM = frozenset({"them", "em", "those", "these", "us", "you"})
-NAMES_BEFORE = frozenset(
-    (
-        "man woman lad lass boy girl kid age aged page chapter episode video part sheet paper grit grade class group "
-        "size lot row bay shelf house street road channel season take step stage version"
-    ).split()
-)
 WEATHER = frozenset("here out outside overnight tonight today forecast".split())
 INDICATORS = frozenset("gauge gun thermometer thermocouple reads read reading probe temp temperature stat".split())
 FIRST_YEAR, LAST_YEAR = 1850, 2040
@@ -57,7 +35,7 @@ def _is_each(scene: Scene, i: int) -> bool:
     token, before = scene.tokens[i], scene.tokens[max(0, i - 2) : i]
     return (
         token.amount is not None and token.low in ("a", "an", "each", "every") and len(before) == 2
-        and before[0].sense("article") is not None and before[1].low in MEASURES
+        and before[0].sense("article") is not None and before[1].low in scene.book.lists["sold_by"]
     )  # fmt: skip
 
 
@@ -68,7 +46,6 @@ def _is_money(scene: Scene, i: int) -> bool:
 
 
 CURRENCIES = frozenset("£$€")
-MEASURES = frozenset("pint gallon litre liter quart cup cupful drop tank tankful mile kilo pound ton bag".split())
 
 
 def _is_grade(scene: Scene, i: int) -> bool:
@@ -84,7 +61,8 @@ def _of_a_tool(scene: Scene, i: int) -> bool:
     token, after = scene.tokens[i], _after(scene, i)
     if not after:
         return False
-    if TOOLS & set(after[0].low.split()[-1:]) and token.amount is not None and token.amount.unit in LENGTHS:
+    tool = scene.book.lists["tools_by_size"] & set(after[0].low.split()[-1:])
+    if tool and token.amount is not None and token.amount.unit in LENGTHS:
         return True
     looked_for = any(t.low in ("found", "lost", "dropped", "where's", "wheres", "grab", "fetch", "pass") for t in
                      scene.tokens[max(0, i - 3) : i])  # fmt: skip
@@ -99,7 +77,8 @@ def _of_a_tool(scene: Scene, i: int) -> bool:
 def _in_the_hand(scene: Scene, i: int) -> bool:
     """`that little spanner, the quarter Whitworth`: the thread of a tool."""
     near = [*scene.tokens[max(0, i - 4) : i], *_after(scene, i)]
-    return any((TOOLS - {"tap", "taps", "key", "stand"}) & set(t.low.split()[-1:]) for t in near)
+    tools = scene.book.lists["tools_by_size"] - {"tap", "taps", "key", "stand"}
+    return any(tools & set(t.low.split()[-1:]) for t in near)
 
 
 LENGTHS = frozenset({"in", "mm"})
@@ -131,7 +110,7 @@ def _counts(scene: Scene, i: int) -> bool:
     token, after = scene.tokens[i], _after(scene, i, 2)
     if token.value is None or not after:
         return False
-    if COUNTED & set(after[0].low.split()[:1]) or after[0].low.endswith("'s"):
+    if scene.book.lists["counted"] & set(after[0].low.split()[:1]) or after[0].low.endswith("'s"):
         return True
     return after[0].low == "of" and len(after) > 1 and after[1].low in OF_THEM
 
@@ -142,7 +121,7 @@ def _named_by(scene: Scene, i: int) -> bool:
     if scene.tokens[i].value is None or not before:
         return False
     if before[-1].low == "of" and len(before) > 1:
-        return bool(NAMES_BEFORE & set(before[0].low.split()[-1:]))
+        return bool(scene.book.lists["named_by_number"] & set(before[0].low.split()[-1:]))
     return before[-1].low in ("age", "aged", "page", "chapter", "episode", "grit")
 
 

@@ -44,10 +44,10 @@ def told(scene: Scene, words: str) -> tuple[tuple[str, ...], ...]:
 
 def _whence(scene: Scene, at: int) -> bool:
     """`Off the shelf`, `off the charger`, `off the other van`: where it comes from."""
-    near = scene.tokens[at + 1 : at + 5]
+    near, sources = scene.tokens[at + 1 : at + 5], scene.book.lists["taken_from"]
     stop = next((n for n, t in enumerate(near) if t.kind in ("stop", "comma")), len(near))
     return any(
-        t.low in SOURCES or (t.thing is not None and t.thing.kind in ("machine", "tool")) for t in near[:stop]
+        t.low in sources or (t.thing is not None and t.thing.kind in ("machine", "tool")) for t in near[:stop]
     ) and near[0].low in ("the", "a", "an", "my", "his", "that", "our")
 
 
@@ -56,9 +56,6 @@ def _hyphened(scene: Scene, k: int) -> bool:
     return scene.text[scene.tokens[k].end : scene.tokens[k].end + 1] == "-"
 
 
-SOURCES = frozenset(
-    "shelf drawer tin bin scrap spare spares donor old other charger bench wall floor shop van bike quad".split()
-)
 
 
 def to_a_mark(scene: Scene, k: int) -> bool:

@@ -9,8 +9,8 @@ from worklog_tui.extract.finders.owed_thing import returnable
 from worklog_tui.extract.scene import Draft, Scene
 from worklog_tui.extract.subjects import earlier, remembered
 from worklog_tui.extract.tokens import Thing, Token
-from worklog_tui.rulebook.owed import OPENS
 from worklog_tui.rulebook.patterns import Rule
+from worklog_tui.rulebook.word_lists import OPENS
 
 MEANT = ["plan", "book", "not", "if", "maybe", "asked", "would", "meanwhile", "wondered"]
 "Stances in which what is owed is told; what is only joked, remembered or told by others owes nothing."

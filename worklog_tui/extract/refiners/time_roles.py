@@ -4,11 +4,6 @@ from __future__ import annotations
 
 from worklog_tui.extract.scene import Draft, Scene
 
-BATHS = frozenset(
-    "dip soak bath cleaner ultrasonic ultra oven freezer lamp charger charge vinegar ultrasnc acid rust solvent".split()
-)
-
-
 DAYS = frozenset({"day", "week", "month"})
 "In what the delivery of parts is told; what is left for an hour is something else."
 
@@ -42,8 +37,9 @@ def role_of_time(draft: Draft, scene: Scene) -> str:
     before = scene.tokens[span.start : draft.main]
     if any(t.sense("did") or t.low in ("had", "took", "been", "ran", "after", "later", "was") for t in before):
         return "measured"
+    baths = scene.book.lists["planned_baths"]
     if is_ordered(scene) or any(
-        (t.thing is not None and t.thing.kind == "tool") or BATHS & set(t.low.split()) for t in before
+        (t.thing is not None and t.thing.kind == "tool") or baths & set(t.low.split()) for t in before
     ):
         return "planned"
     return (

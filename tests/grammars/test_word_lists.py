@@ -1,0 +1,32 @@
+"""The lists of grammars/lists.toml and owed.toml: every one is asked for by name, none is asked for in vain."""
+
+from __future__ import annotations
+
+import re
+import tomllib
+from pathlib import Path
+
+import pytest
+
+import worklog_tui
+from worklog_tui import places
+from worklog_tui.rulebook import Rulebook
+from worklog_tui.rulebook.word_lists import read_lists
+
+CODE = "\n".join(path.read_text(encoding="utf-8") for path in Path(worklog_tui.__file__).parent.rglob("*.py"))
+
+
+def test_every_list_is_asked_for_and_no_other(book: Rulebook) -> None:
+    assert set(re.findall(r'book\.lists\["(\w+)"\]', CODE)) == set(book.lists)
+
+
+@pytest.mark.parametrize("name", ["lists.toml", "owed.toml"])
+def test_words_stand_as_they_are_heard_and_once_each(name: str) -> None:
+    for key, words in tomllib.loads((places.grammars() / name).read_text(encoding="utf-8")).items():
+        assert [w for w in words if w != " ".join(w.lower().split())] == [], key
+        assert name != "lists.toml" or len(words) == len(set(words)), key
+
+
+def test_a_persons_own_file_adds_to_a_list() -> None:
+    files = {"lists.toml": {"baths": ["dip"]}, "own/lists.toml": {"baths": ["Granny's pan"]}}
+    assert read_lists(files) == {"baths": frozenset({"dip", "grannys pan"})}
