@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 import re
-from collections import ChainMap
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field, fields
 from functools import lru_cache
 from pathlib import Path
 from typing import Any
 
+from worklog_tui.logbook.one_before import OneBefore
 from worklog_tui.logbook.words import FILLER, PHRASES, one_form
 from worklog_tui.rulebook.mistakes import GrammarMistake
 from worklog_tui.rulebook.word_files import mistake, word_tables
@@ -127,7 +127,7 @@ class CommentWords:
     def with_akin(self, table: Mapping[str, tuple[tuple[Any, ...], ...]]) -> Mapping[str, tuple[tuple[Any, ...], ...]]:
         """A vocabulary with the names that viewers use before it, as parts."""
         akin = {name: (("part", name, "part"),) for name in self.akin if " " in name}
-        return ChainMap(akin, table)  # type: ignore[arg-type]  # nothing is written to it
+        return OneBefore(akin, table)
 
     def plain(self, words: str) -> str:
         """A comment in lower case, without signs that say nothing, shortened words written out."""

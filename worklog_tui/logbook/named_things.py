@@ -54,7 +54,7 @@ def named_in(said: list[str], table: Mapping[str, tuple[tuple[Any, ...], ...]], 
 
 def _look(said: list[str], at: int, size: int, table: Mapping[str, tuple[tuple[Any, ...], ...]]) -> Named | None:
     words = " ".join(said[at : at + size])
-    senses = table.get(words) or table.get(words.replace("-", " "))
+    senses = table.get(words) or ("-" in words and table.get(words.replace("-", " ")))
     if not senses:
         return None
     for sense in senses:

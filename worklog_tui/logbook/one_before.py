@@ -1,0 +1,32 @@
+"""Two vocabularies of which one is asked before the other."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from typing import Any
+
+Senses = tuple[tuple[Any, ...], ...]
+
+
+class OneBefore(Mapping[str, Senses]):
+    """The first one asked first; a look-up costs no more than one in each."""
+
+    def __init__(self, first: Mapping[str, Senses], second: Mapping[str, Senses]) -> None:
+        self._first, self._second = first, second
+
+    def get(self, said: str, default: Any = None) -> Any:
+        """The senses of a term in the first that has it."""
+        found = self._first.get(said)
+        return found if found is not None else self._second.get(said, default)
+
+    def __getitem__(self, said: str) -> Senses:
+        found = self.get(said)
+        if found is None:
+            raise KeyError(said)
+        return tuple(found)
+
+    def __iter__(self) -> Iterator[str]:
+        return iter({**self._first, **self._second})
+
+    def __len__(self) -> int:
+        return len({*self._first, *self._second})
