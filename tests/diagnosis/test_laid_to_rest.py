@@ -44,6 +44,10 @@ def test_what_is_there_still_is_not_laid_to_rest(faults: FaultBook) -> None:
     assert "check the link pin" in steps(faults, log)
 
 
+def test_another_trouble_that_is_gone_lays_nothing_to_rest(faults: FaultBook) -> None:
+    assert "check the link pin" in steps(faults, suspected_lever("Had the thing apart.", "The leak has gone."))
+
+
 def test_a_pin_that_is_gone_is_no_trouble_that_is_gone(faults: FaultBook) -> None:
     assert "check the link pin" in steps(faults, suspected_lever("The split pin has gone."))
 
@@ -56,18 +60,24 @@ def test_a_pin_that_is_gone_is_no_trouble_that_is_gone(faults: FaultBook) -> Non
         ("the dog is worn, but I'll let it be", True),
         ("the lid is crumbly and I'll leave it off till Friday", False),
         ("the knock is worse", False),
+        ("there's a crack in the spring", False),
     ],
 )
-def test_what_one_will_live_with_is_no_job(words: str, lived_with: bool) -> None:
+def test_what_one_will_live_with_is_no_job(faults: FaultBook, words: str, lived_with: bool) -> None:
     log = Log()
     span = log.note(words)
-    assert is_lived_with(Read(log.history()), span) is lived_with
+    assert is_lived_with(Read(log.history()), span, faults.words) is lived_with
 
 
 def test_a_ban_in_other_words_comes_first(faults: FaultBook) -> None:
     log = Log().found("exhaust duct", "furred up", state="furred up", name="duct")
     log.later("belt", "part needed", "wants a belt")
     assert "duct" in steps(faults, noted(log, "Told them to keep it off till the duct is clean."))[0]
+
+
+def test_a_spring_that_is_waited_for_is_a_part_and_no_season(faults: FaultBook) -> None:
+    log = noted(Log().found("latch spring", "snapped", state="snapped"), "Keep it off till the latch spring is in.")
+    assert "spring" in steps(faults, log)[0]
 
 
 def test_a_ban_that_points_at_what_is_lacking(faults: FaultBook) -> None:

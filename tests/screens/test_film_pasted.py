@@ -6,9 +6,11 @@ from pathlib import Path
 
 import pytest
 from textual import events
+from textual.pilot import Pilot
 
 from tests.screens.bench_in_memory import on_screen, settle, type_in
 from tests.screens.logbook_desk import SAW, Clock, desk_in, recorder
+from worklog_tui.app import Recorder
 from worklog_tui.bench.desk import Desk
 from worklog_tui.bench.history import history
 from worklog_tui.bench.undoing import undo
@@ -33,13 +35,18 @@ def days(desk: Desk) -> list[Instant | None]:
     return [record.session.start for record in history(desk, SAW).sessions]
 
 
+async def pasted(app: Recorder, pilot: Pilot[int], words: str) -> None:
+    """Paste words once the screen is at rest, and wait for the preview."""
+    await settle(pilot)
+    app.post_message(events.Paste(words))
+    await settle(pilot)
+
+
 async def test_captions_of_the_work_give_its_notes_their_place_by_the_key_that_keeps(tmp_path: Path) -> None:
     desk = desk_in(tmp_path, Clock(), *WORK)
     app = recorder(desk)
     async with app.run_test(size=(80, 24)) as pilot:
-        await settle(pilot)
-        app.post_message(events.Paste(FILM))
-        await settle(pilot)
+        await pasted(app, pilot, FILM)
         assert "the film of session 1?" in on_screen(app)
         assert "3 of the 3 notes of session 1" in on_screen(app)
         assert "o as notes of their own" in on_screen(app)
@@ -60,9 +67,7 @@ async def test_what_the_film_tells_anew_is_kept_beside(tmp_path: Path, key: str,
     app = recorder(desk)
     async with app.run_test(size=(80, 24)) as pilot:
         for _ in range(2):  # pasted again, it doubles nothing
-            await settle(pilot)
-            app.post_message(events.Paste(NEW))
-            await settle(pilot)
+            await pasted(app, pilot, NEW)
             assert "1 line tells what no note tells: it is kept too." in " ".join(on_screen(app).split())
             await pilot.press(key)
             await settle(pilot)
@@ -76,9 +81,7 @@ async def test_captions_kept_as_notes_of_their_own_were_shot_when_the_work_was_d
     desk = desk_in(tmp_path, Clock(), *WORK)
     app = recorder(desk)
     async with app.run_test(size=(80, 24)) as pilot:
-        await settle(pilot)
-        app.post_message(events.Paste(FILM))
-        await settle(pilot)
+        await pasted(app, pilot, FILM)
         await pilot.press("o")
         await settle(pilot)
     start = days(desk)[1]
@@ -91,9 +94,7 @@ async def test_when_other_captions_were_filmed_is_asked_once(tmp_path: Path) -> 
     app = recorder(desk)
     async with app.run_test(size=(80, 24)) as pilot:
         for asked in (True, False):
-            await settle(pilot)
-            app.post_message(events.Paste(OTHER))
-            await settle(pilot)
+            await pasted(app, pilot, OTHER)
             await pilot.press("k")
             await settle(pilot)
             assert ("When was this filmed?" in on_screen(app)) == asked
@@ -116,9 +117,7 @@ async def test_a_day_that_nobody_knows_is_left_open_and_the_live_session_goes_on
         await settle(pilot)
         await type_in(pilot, "the lamp is out")
         await pilot.press("enter")
-        await settle(pilot)
-        app.post_message(events.Paste(OTHER))
-        await settle(pilot)
+        await pasted(app, pilot, OTHER)
         await pilot.press("k")
         await settle(pilot)
         await pilot.press("enter")
@@ -132,9 +131,7 @@ async def test_captions_of_other_work_become_notes(tmp_path: Path) -> None:
     desk = desk_in(tmp_path, Clock(), *WORK)
     app = recorder(desk)
     async with app.run_test(size=(80, 24)) as pilot:
-        await settle(pilot)
-        app.post_message(events.Paste(OTHER))
-        await settle(pilot)
+        await pasted(app, pilot, OTHER)
         assert isinstance(app.screen, PasteQuestion)
         assert "notes of their own" not in on_screen(app)
         await pilot.press("k")
@@ -147,9 +144,7 @@ async def test_the_same_captions_pasted_twice_are_kept_once(tmp_path: Path) -> N
     app = recorder(desk)
     async with app.run_test(size=(80, 24)) as pilot:
         for _ in range(2):
-            await settle(pilot)
-            app.post_message(events.Paste(OTHER))
-            await settle(pilot)
+            await pasted(app, pilot, OTHER)
             await pilot.press("k")
             await settle(pilot)
     assert len(notes(desk)) == 3

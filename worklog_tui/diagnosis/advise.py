@@ -100,7 +100,7 @@ def _worked_out(
     coming = awaited(log, wording, safety, known)
     told = [*without_awaited(told, coming), *announced(log, wording, safety, known), *coming]
     candidates = weighed(sifted(told), log)
-    candidates = before_general(laid_to_rest(candidates, log), log)
+    candidates = before_general(laid_to_rest(candidates, log, faults.words), log)
     candidates = forbidden(candidates, log, wording, safety)
     candidates += [*left_off(log, safety, signs.lines), *unproved(log, signs, safety)]
     found = _from_faults(log, faults, safety, signs, candidates)
@@ -129,8 +129,8 @@ def _from_faults(log: Log, book: FaultBook, safety: Safety, signs: Signs, jobs: 
     causes = causes_of(network, engine.ranked)
     remark = _remark(engine)
     jobs = explained(jobs, symptom, signs)
-    old = log.is_old(sign.event.place) or is_explained(jobs) or is_lived_with(log, sign.event.fact.main)
-    old = old or is_over(log, sign.event.fact.main.note)
+    old = log.is_old(sign.event.place) or is_explained(jobs) or is_lived_with(log, sign.event.fact.main, book.words)
+    old = old or is_over(log, sign.event.fact.main.note, book.words)
     options = engine.options()
     named = any(j.tier is Tier.LISTED for j in jobs)
     stands_out = bool(options) and (options[0].sort, options[0].id) == engine.standout

@@ -56,7 +56,8 @@ _RIGHT = re.compile(
 _FITTED = re.compile(r"\b(?:in|on|fitted|in it|on it|here|there)\W*$", re.IGNORECASE)
 "A thing that must be in, on or there is to be fitted."
 _TIME = re.compile(
-    r"\b(?:mon|tues|wednes|thurs|fri|satur|sun)day|tomorrow|spring|winter|summer|autumn|next|week|month|morning|noon"
+    r"\b(?:mon|tues|wednes|thurs|fri|satur|sun)day|tomorrow"
+    r"|(?:^|next |^the )spring$|winter|summer|autumn|next|week|month|morning|noon"
     r"|o['’]?clock|dark|lunch|dinner|\d",
     re.IGNORECASE,
 )

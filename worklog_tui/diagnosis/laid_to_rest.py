@@ -6,8 +6,10 @@ Only what was merely noticed or suspected is laid to rest so; what somebody said
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import replace
+from functools import lru_cache
+from typing import Any
 
 from worklog_tui.diagnosis.candidate import Candidate, Tier
 from worklog_tui.diagnosis.log import Log
@@ -17,68 +19,86 @@ SOON = 4
 "Within so many notes a trouble told gone is the one spoken of (judgement)."
 MERELY = (Tier.NOTICED, Tier.OWN_CAUSE, Tier.COMPLAINT)
 
-_TROUBLE = (
-    r"(?:noise|racket|knock(?:ing)?|squeak(?:ing)?|squeal(?:ing)?|rattl(?:e|ing)|clunk(?:ing)?|click(?:ing)?|flicker"
-    r"|loops?|smell|smoke|leak|drip|judder|shak(?:e|ing)|vibration|whin(?:e|ing)|hum(?:ming)?|buzz(?:ing)?|wobbl(?:e|ing)"
-    r"|miss(?:ing)?|misfire|hesitation|stutter|drift|creep|surg(?:e|ing)|hunting|grind(?:ing)?|scrap(?:e|ing)|trouble"
-    r"|problem|fault|symptom|frog|moan(?:ing)?|chatter)"
-)
-_GONE = re.compile(
-    rf"\b{_TROUBLE}(?:['’]s| is| has| have|s have)?(?: all)? (?:gone|went|cured|sorted|fixed|stopped|disappeared)\b"
-    rf"|\bno (?:more )?{_TROUBLE}\b|\b(?:cured|sorted|fixed) (?:it|that)\b|\b(?:it|that)['’]?s (?:cured|sorted|fixed)\b"
+STEM = 4
+"Letters by which `rattles` and `rattle` are the same trouble."
+_CURED = (
+    r"\b(?:cured|sorted|fixed) (?:it|that)\b|\b(?:it|that)['’]?s (?:cured|sorted|fixed)\b"
     r"|(?:^|[.,;:-] ?)(?:cured|sorted|fixed|smooth|sweet)(?= ?(?:[.,;!]|$))|\btold you\b|\bsilence\b"
     r"|\b(?:start(?:s|ed)?|fire[sd]?|go|goes|went|off)(?: up)?(?: on)?(?: the)? (?:first|1st|second|2nd)\b"
     r"|\bthat(?:['’]?s| is|['’]?ll be| was) (?:what (?:was|did)|why)\b"
-    r"|\b(?:runs|turns|moves|goes) (?:smooth|sweet|free|like)",
-    re.IGNORECASE,
+    r"|\b(?:runs|turns|moves|goes) (?:smooth|sweet|free|like)"
 )
-"Words that a trouble is over."
+"Words that a trouble is over, whichever it is."
 _STILL = re.compile(r"\bstill\b|\bno (?:better|difference|change)\b|\bthe same\b|\bback again\b", re.IGNORECASE)
-_LIVED_WITH = re.compile(
-    r"\b(?:not losing (?:any )?sleep|not (?:too |that |all that )?(?:bothered|worried|fussed)"
-    r"|live with (?:it|that|them)|(?:don|does)n['’]?t (?:matter|bother me|worry me|need (?:it|that|one))"
-    r"|let (?:it|them|that|her) be|forgive (?:it|them)|cosmetic|nothing to worry|won['’]?t hurt"
-    r"|\b(?:in|over|for|till|until) (?:the |next |this )?(?:winter|spring|summer|autumn)\b|\bwinter job\b"
-    r"|never mind (?:it|that)|the least of (?:my|our)|it['’]?s only looks"
-    r"|(?:i|we)(?:['’]ll| will| shall) (?:leave|ignore) (?:it|that|them|those)(?: be| alone| as (?:it|they))?"
-    r"(?=\s*(?:[.,;!]|$|for (?:this|another) (?:year|season))))",
-    re.IGNORECASE,
-)
-"Words that a fault is not worth a job."
 
 
-def laid_to_rest(candidates: Sequence[Candidate], log: Log) -> list[Candidate]:
-    """The candidates, with what was told gone or not worth a job behind what is open."""
-    return [_laid(c, log) for c in candidates]
+@lru_cache(maxsize=8)
+def _gone(troubles: tuple[str, ...]) -> re.Pattern[str]:
+    """What tells that one of these troubles, or any trouble, is over."""
+    heard = "|".join(map(re.escape, troubles))
+    over = "gone|went|cured|sorted|fixed|stopped|disappeared"
+    return re.compile(
+        rf"\b(?P<gone>{heard})(?:['’]s| is| has| have|s have)?(?: all)? (?:{over})\b"
+        rf"|\bno (?:more )?(?P<none>{heard})\b|{_CURED}",
+        re.IGNORECASE,
+    )
 
 
-def _laid(candidate: Candidate, log: Log) -> Candidate:
+@lru_cache(maxsize=8)
+def _lived_with(phrases: tuple[str, ...]) -> re.Pattern[str]:
+    said = "|".join(map(re.escape, phrases)).replace("'", "['’]")
+    return re.compile(rf"\b(?:{said})(?!\w)", re.IGNORECASE)
+
+
+def laid_to_rest(candidates: Sequence[Candidate], log: Log, lists: Mapping[str, Any]) -> list[Candidate]:
+    """The candidates, with what was told gone or not worth a job behind what is open; `lists`: of steps.toml."""
+    return [_laid(c, log, lists) for c in candidates]
+
+
+def _laid(candidate: Candidate, log: Log, lists: Mapping[str, Any]) -> Candidate:
     if candidate.tier not in MERELY or not candidate.notes:
         return candidate
-    if all(is_over(log, note) for note in candidate.notes):
+    if all(is_over(log, note, lists) for note in candidate.notes):
         return replace(candidate, tier=Tier.DOUBTFUL)
-    if any(_LIVED_WITH.search(log.words_of(note)) for note in candidate.notes):
+    lived_with = _lived_with(tuple(lists.get("lived_with", ())))
+    if any(lived_with.search(log.words_of(note)) for note in candidate.notes):
         return replace(candidate, tier=Tier.WAITS)
     return candidate
 
 
-def is_lived_with(log: Log, span: Span) -> bool:
+def is_lived_with(log: Log, span: Span, lists: Mapping[str, Any]) -> bool:
     """Whether the words from a place to the end of its note say that it is not worth a job."""
-    return _LIVED_WITH.search(log.words_of(span.note), span.start) is not None
+    found = _lived_with(tuple(lists.get("lived_with", ()))).search(log.words_of(span.note), span.start)
+    return found is not None
 
 
-def is_over(log: Log, note: str) -> bool:
-    """Whether a trouble is told gone within a few notes of one that tells it, and not said to be there still."""
-    later = [log.words_of(n) for n in _after(log, note)]
-    told = next((n for n, words in enumerate(later) if _GONE.search(words)), None)
+def is_over(log: Log, note: str, lists: Mapping[str, Any]) -> bool:
+    """Whether the trouble of a note is told gone within a few notes of it, and not said to be there still."""
+    gone = _gone(tuple(lists.get("heard", ())))
+    before, after = _around(log, note)
+    told_of = " ".join(log.words_of(n) for n in before).lower()
+    later = [log.words_of(n) for n in after]
+    told = next((n for n, words in enumerate(later) if _of_it(gone.search(words), told_of)), None)
     return told is not None and not any(_STILL.search(words) for words in later[told : told + 2])
 
 
-def _after(log: Log, note: str) -> Iterable[str]:
-    """The next few notes of the same session."""
+def _of_it(said: re.Match[str] | None, told_of: str) -> bool:
+    """Whether the trouble that is gone is the one told of: a leak is not cured when a knock is."""
+    if said is None:
+        return False
+    named = (said["gone"] or said["none"] or "").lower()
+    return not named or named in ANY or named[:STEM] in told_of
+
+
+ANY = frozenset({"trouble", "problem", "fault", "symptom", "noise", "racket"})
+"They stand for any trouble."
+
+
+def _around(log: Log, note: str) -> tuple[Sequence[str], Sequence[str]]:
+    """The notes up to one, itself with the few before it, and the few after it, of the same session."""
     for record in log.history.sessions:
         uids = [n.uid for n in record.notes]
         if note in uids:
             at = uids.index(note)
-            return uids[at + 1 : at + 1 + SOON]
-    return ()
+            return uids[max(0, at - SOON) : at + 1], uids[at + 1 : at + 1 + SOON]
+    return (), ()

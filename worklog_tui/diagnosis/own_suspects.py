@@ -77,7 +77,7 @@ def own_suspects(log: Log, book: FaultBook, safety: Safety) -> list[Candidate]:
         tier = Tier.COMPLAINT if firm else Tier.OWN_CAUSE
         said = frozenset({fact.main.note})
         found[fact.cause] = Candidate(tier, len(found) / 10, made, fact.name, fact.cause, said)
-    return laid_to_rest(list(found.values())[:MOST], log)
+    return laid_to_rest(list(found.values())[:MOST], log, book.words)
 
 
 def _is_doing(suspect: Suspect) -> bool:

@@ -51,12 +51,12 @@ def unheard(history: History, number: int) -> tuple[Unheard, ...]:
     record = history.sessions[number - 1]
     owed = {fact.main.note for fact in record.facts if isinstance(fact, FollowUp)}
     found: dict[tuple[str, str], Unheard] = {}
-    for note in record.notes:
+    for at, note in enumerate(record.notes):
         for verb, part in _promised(note.words) if note.uid not in owed else ():
             told = thing(f"{verb} the {part}")
             fitting = [a for a in _ACTIONS if a in told.deed.actions and told.deed.word == verb.lower()]
             action = verb.lower() if verb.lower() in fitting else next(iter(fitting), "")
-            if action and not _heard(history, record.notes.index(note), number, told):
+            if action and not _heard(history, at, number, told):
                 found.setdefault((action, part.lower()), Unheard(note, verb.lower(), part, action))
     return tuple(found.values())
 

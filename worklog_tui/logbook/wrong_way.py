@@ -6,7 +6,7 @@ import re
 
 from worklog_tui.model import History, Place
 
-_WAY = r"(?:(?:the )?wrong way(?: (?:round|around|about))?|backwards?|back to front|in reverse|upside down)"
+_WAY = r"(?:(?:the )?wrong way(?: (?:round|around|about))?|backwards?|back to front|upside down)"
 _WRONG = re.compile(
     r"\b(?:the |that |this |my )?(?P<thing>[a-z][a-z-]*(?: [a-z][a-z-]*)?)(?:['’]s| is| are| was| has been)?"
     r" (?:works?|working|goes|going|moves?|turns?|turning|runs?|running|opens?|reads?|reading|fitted|wired|plumbed|hung"
