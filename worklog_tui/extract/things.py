@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from worklog_tui.extract.finders.spelt_out import spelt_out
 from worklog_tui.extract.tokens import Thing, Token
 from worklog_tui.rulebook import Rulebook, Sense
 from worklog_tui.rulebook.classes import thing_classes, token_classes
@@ -44,7 +45,7 @@ def fold_things(text: str, tokens: list[Token], book: Rulebook, typed: bool) -> 
             folded.append(_no_part(token, book) if "part" in token.classes else token)
             i += 1
             continue
-        folded.append(_thing_token(text, tokens[i:end], book))
+        folded.append(_thing_token(text, tokens[i:end], book, typed))
         i = end
     return folded
 
@@ -194,7 +195,7 @@ def _no_part(token: Token, book: Rulebook) -> Token:
     return token
 
 
-def _thing_token(text: str, tokens: list[Token], book: Rulebook) -> Token:
+def _thing_token(text: str, tokens: list[Token], book: Rulebook, typed: bool) -> Token:
     parts = [t for t in tokens if t.sense("part")]
     head: Sense = parts[-1].sense("part")  # type: ignore[assignment]
     joined = " ".join(t.low for t in parts)
@@ -202,10 +203,31 @@ def _thing_token(text: str, tokens: list[Token], book: Rulebook) -> Token:
     head = next((Sense(*s) for s in whole if s[0] == "part"), head)
     which = " ".join(_which_of(t) for t in tokens if not t.sense("part") and t.low not in ("hand", "side"))
     start, end = tokens[0].start, tokens[-1].end
-    words, loose = spoken(text[start:end]), len(parts) == 1 and head.weak
+    words, loose = meant_words(text, tokens), len(parts) == 1 and head.weak
+    words = spelt_out(words, head.name) if typed else words
     thing = Thing(words, head.name, head.kind, which.strip(), words, head.per, head.of, head.system, loose=loose)
     low = " ".join(t.low for t in tokens)
     return Token("thing", low, start, end, thing_classes(head.name, head.kind, book.named, low), thing=thing)
+
+
+def meant_words(text: str, tokens: list[Token]) -> str:
+    """The speaker's words for a thing; a mis-heard or shortened word as it is meant."""
+    pieces, at = [], tokens[0].start
+    for token in tokens:
+        said = text[token.start : token.end]
+        low = token.low[:-1] if said.endswith(("'s", "\u2019s")) and token.low.endswith("s") else token.low
+        pieces += [text[at : token.start], said if _as_meant(said, token) else low]
+        at = token.end
+    return spoken("".join(pieces))
+
+
+def _as_meant(said: str, token: Token) -> bool:
+    """Whether the words stand there as they are meant, but for case, hyphens and a possessive."""
+    if token.kind != "term" or not token.low:
+        return True
+    letters = "".join(filter(str.isalnum, said.lower()))
+    meant = "".join(filter(str.isalnum, token.low))
+    return letters in (meant, f"{meant}s")
 
 
 def _which_of(token: Token) -> str:

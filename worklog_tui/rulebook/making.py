@@ -6,6 +6,7 @@ import re
 from collections.abc import Iterable
 from typing import Any, NamedTuple
 
+from worklog_tui.rulebook import shorthand
 from worklog_tui.rulebook.classes import foreseen
 from worklog_tui.rulebook.files import Files
 from worklog_tui.rulebook.lexicon import Builder, Sense, Table
@@ -59,7 +60,10 @@ def made(files: Files) -> Made:
         named,
         packed(table),
         signs.sets,
-        index(_entries(files, "misheard.toml", "misheard"), lambda word: _is_common(table, word)),
+        index(
+            (*_entries(files, "misheard.toml", "misheard"), *shorthand.entries(files, table)),
+            lambda word: _is_common(table, word),
+        ),
     )
 
 
