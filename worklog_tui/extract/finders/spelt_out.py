@@ -10,6 +10,8 @@ SIDES = {
     "pri": "primary", "sec": "secondary", "tp": "top",
 }  # fmt: skip
 CROSS = {"x": "cross"}
+LONG = 6
+"A word of so many letters is itself one: `tension` is no short `tensioner`."
 
 
 def spelt_out(words: str, name: str) -> str:
@@ -36,7 +38,7 @@ def _shortens(low: str, name: str) -> bool:
     """Whether the letters of a word stand in the name in their order, from its first on, with most vowels left out."""
     if len(low) >= len(name) or low[0] != name[0] or not low.isalpha():
         return False
-    if len(low) > 3 and name.startswith(low) and len(name) > len(low) + 1:
+    if 3 < len(low) < LONG and name.startswith(low) and len(name) > len(low) + 1:
         return True  # `batt`, `cyli`
     letters = iter(name)
     return all(letter in letters for letter in low) and not set(low[1:]) & set("aeiou")
