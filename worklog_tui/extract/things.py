@@ -204,7 +204,7 @@ def _thing_token(text: str, tokens: list[Token], book: Rulebook, typed: bool) ->
     which = " ".join(_which_of(t) for t in tokens if not t.sense("part") and t.low not in ("hand", "side"))
     start, end = tokens[0].start, tokens[-1].end
     words, loose = meant_words(text, tokens), len(parts) == 1 and head.weak
-    words = spelt_out(words, head.name) if typed else words
+    words = spelt_out(words, head.name, begun=False) if typed else words
     thing = Thing(words, head.name, head.kind, which.strip(), words, head.per, head.of, head.system, loose=loose)
     low = " ".join(t.low for t in tokens)
     return Token("thing", low, start, end, thing_classes(head.name, head.kind, book.named, low), thing=thing)

@@ -10,17 +10,17 @@ SIDES = {
     "pri": "primary", "sec": "secondary", "tp": "top",
 }  # fmt: skip
 CROSS = {"x": "cross"}
-LONG = 6
-"A word of so many letters is itself one: `tension` is no short `tensioner`."
 
 
-def spelt_out(words: str, name: str) -> str:
-    """The words with each shortened word of the name as the vocabulary has it; other words stay as they were said."""
+def spelt_out(words: str, name: str, begun: bool = True) -> str:
+    """The words with each shortened word of the name as the vocabulary has it; other words stay as they were said.
+    Words that are only `begun`, `batt`, count where asked for: `carb` is as good a name as any.
+    """
     full = name.split()
-    return " ".join(_full(word, full) for word in words.split())
+    return " ".join(_full(word, full, begun) for word in words.split())
 
 
-def _full(word: str, full: list[str]) -> str:
+def _full(word: str, full: list[str], begun: bool) -> str:
     low = word.lower()
     if low in SIDES:
         return SIDES[low]
@@ -29,16 +29,16 @@ def _full(word: str, full: list[str]) -> str:
     if low in full or len(low) < 2:
         return word
     plural = low[:-1] if low.endswith("s") and len(low) > 3 else ""
-    if plural and (name := next((name for name in full if _shortens(plural, name)), "")):
+    if plural and (name := next((name for name in full if _shortens(plural, name, begun)), "")):
         return f"{name}s"  # `vlvs`
-    return next((name for name in full if _shortens(low, name)), word)
+    return next((name for name in full if _shortens(low, name, begun)), word)
 
 
-def _shortens(low: str, name: str) -> bool:
+def _shortens(low: str, name: str, begun: bool) -> bool:
     """Whether the letters of a word stand in the name in their order, from its first on, with most vowels left out."""
     if len(low) >= len(name) or low[0] != name[0] or not low.isalpha():
         return False
-    if 3 < len(low) < LONG and name.startswith(low) and len(name) > len(low) + 1:
+    if begun and len(low) > 3 and name.startswith(low) and len(name) > len(low) + 1:
         return True  # `batt`, `cyli`
     letters = iter(name)
     return all(letter in letters for letter in low) and not set(low[1:]) & set("aeiou")
