@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from worklog_tui.extract.scene import Scene
-from worklog_tui.extract.tokens import Thing, Token
+from worklog_tui.extract.tokens import Token
 
 TELLING = ("complains", "reported", "tells")
 
@@ -29,11 +29,3 @@ def _speaks(tokens: list[Token], k: int) -> bool:
         return False
     before = tokens[k - 1]
     return before.kind == "word" and not before.senses and before.low.isalpha() and len(before.low) > 3
-
-
-def whole(scene: Scene) -> Thing:
-    """The machine itself, by the last word of its kind: of `electric traction goods lift, worm gearbox`, the lift."""
-    kind = scene.machine.kind.partition(",")[0].partition(" with ")[0].lower().split()
-    if not kind:
-        return Thing("machine", "machine", "machine")
-    return Thing(kind[-1], kind[-1], "machine")

@@ -102,6 +102,8 @@ def _is_verb(tokens: list[Token], first: int, j: int, book: Rulebook) -> bool:
     before = tokens[first - 1] if first else None
     if before is not None and before.low in OWNED and tokens[first].low in book.lists["body"]:
         return True
+    if j == first + 1 and j < len(tokens) and tokens[j].kind in ("amount", "number") and tokens[first].sense("reads"):
+        return True  # `draws 3.4 A`
     opens = before is None or before.kind in ("stop", "comma") or before.low in ("and", "then", "to")
     return opens and j == first + 1 and j < len(tokens) and tokens[j].low in ("it", "them", "em")
 

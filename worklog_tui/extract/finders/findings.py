@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from worklog_tui.extract.complaints import complains, whole
+from worklog_tui.extract.complaints import complains
 from worklog_tui.extract.finders.bearer import bearer, head, marked, named_for
 from worklog_tui.extract.finders.fitness import mostly
 from worklog_tui.extract.finders.fitness import suits as suits_best
@@ -12,6 +12,7 @@ from worklog_tui.extract.salience import salience
 from worklog_tui.extract.scene import Draft, Scene
 from worklog_tui.extract.subjects import Fits, which_near, with_which
 from worklog_tui.extract.tokens import Thing, Token
+from worklog_tui.extract.whole import whole
 from worklog_tui.rulebook import Sense
 
 ITS_OWN = frozenset("it its she shes he hes they theyre theyve away off".split())  # `it fires`, `away she goes`
@@ -177,8 +178,11 @@ def _find_thing(made: Draft, scene: Scene, at: int) -> None:
         made.thing = Thing(named, named, "quality")
         return
     made.filled.add("part")
-    if _of_machine(token) and (scene.tokens[span.start].low in ("she", "shes", "he", "hes") or not _of_parts(token)):
-        made.thing, made.thing_at = named_for(scene, made.first_used, at) or (_machine(scene, token), None)
+    if _of_machine(token) and (
+        scene.tokens[span.start].low in ("she", "shes", "he", "hes")
+        or all(s.of for s in token.senses if s.cls in VERDICTS)
+    ):
+        made.thing, made.thing_at = named_for(scene, made.first_used, at) or (_machine(scene, at), None)
         return
     if (k := _led_by_a_preposition(scene, made.first_used)) is not None and fits(scene.tokens[k].thing):  # type: ignore[arg-type]
         made.thing, made.thing_at = scene.tokens[k].thing, k
@@ -188,13 +192,13 @@ def _find_thing(made: Draft, scene: Scene, at: int) -> None:
         made.thing, made.thing_at = bearer(scene, made.first_used, at, lambda t: bool(_said_of(t, token)))
     _judged(made, scene, token)
     if made.thing is None and (_of_machine(token) or _complained(scene, token)):
-        made.thing = _machine(scene, token)
+        made.thing = _machine(scene, at)
 
 
-def _machine(scene: Scene, token: Token) -> Thing:
+def _machine(scene: Scene, at: int) -> Thing:
     """What a state of machines is of: the engine, but in a complaint the whole, unless an engine is what has it."""
-    engine = _of_machine(token) and scene.machine.fuel != "none"
-    return whole(scene) if _complained(scene, token) and not engine else scene.engine()
+    engine = _of_machine(scene.tokens[at]) and scene.machine.fuel != "none"
+    return whole(scene, at) if _complained(scene, scene.tokens[at]) and not engine else scene.engine()
 
 
 def _complained(scene: Scene, token: Token) -> bool:
@@ -235,10 +239,6 @@ def _before_it(scene: Scene, at: int, fits: Fits) -> int | None:
 
 def _of_machine(token: Token) -> bool:
     return any("kind:machine" in s.of for s in token.senses if s.cls in VERDICTS)
-
-
-def _of_parts(token: Token) -> bool:
-    return any(not s.of for s in token.senses if s.cls in VERDICTS)
 
 
 def part_words(made: Draft, scene: Scene) -> str:

@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-import re
-
 from worklog_tui.extract.scene import Draft, Scene
+from worklog_tui.extract.whole import machine_word
 
 MAINS = 90.0
 "Volts from which no battery of a vehicle is meant (common practice)."
@@ -12,7 +11,6 @@ OF_THE_MOTOR = frozenset({"current", "speed"})
 OF_THE_WHOLE = frozenset({"mass", "length", "duration", "voltage"})
 "What is told of a machine as a whole: what it lifts, how big it is, how long it ran, what it runs on."
 CHARGES = frozenset("charging charge chg chrg chging".split())
-WITH = re.compile(r"\b(?:with|for|of|on|in|and|by|from)\b|[,;(]")
 
 
 def refine(drafts: list[Draft], scene: Scene) -> list[Draft]:
@@ -42,9 +40,3 @@ def _of_machine(draft: Draft, scene: Scene) -> str:
     if quantity == "angle" and scene.machine.fuel == "diesel":
         return "injection timing"
     return machine_word(scene.machine.kind) if quantity in OF_THE_WHOLE and role != "measured" else ""
-
-
-def machine_word(kind: str) -> str:
-    """The word for a machine in what the card says of it: `electric chain hoist with a brake` is a hoist."""
-    words = WITH.split(kind.strip())[0].split()
-    return words[-1] if words else ""
