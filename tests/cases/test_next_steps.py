@@ -15,7 +15,7 @@ import pytest
 
 from tests.cases.conftest import CASES
 
-RIGHT_AT_LEAST = 20
+RIGHT_AT_LEAST = 25
 "So many first steps are good ones, of thirty-four."
 
 

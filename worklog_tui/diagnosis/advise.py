@@ -10,6 +10,7 @@ from worklog_tui.diagnosis.announced import announced
 from worklog_tui.diagnosis.asking import asks
 from worklog_tui.diagnosis.awaited import awaited, without_awaited
 from worklog_tui.diagnosis.candidate import Candidate, Tier, best
+from worklog_tui.diagnosis.declared import declared
 from worklog_tui.diagnosis.engine import Engine
 from worklog_tui.diagnosis.explain import causes_of, standings, step_of
 from worklog_tui.diagnosis.explained import explained, is_explained
@@ -22,9 +23,10 @@ from worklog_tui.diagnosis.log import Log
 from worklog_tui.diagnosis.network import OTHER, Network
 from worklog_tui.diagnosis.opened import opened
 from worklog_tui.diagnosis.option import Option
-from worklog_tui.diagnosis.own_plan import plan_of
+from worklog_tui.diagnosis.own_plan import plan_of, with_its_plan
 from worklog_tui.diagnosis.own_suspects import own_suspects, trouble
 from worklog_tui.diagnosis.part_index import part_words
+from worklog_tui.diagnosis.proving import found_since, is_owed, prove
 from worklog_tui.diagnosis.safety import Safety
 from worklog_tui.diagnosis.sign import Sign
 from worklog_tui.diagnosis.signs import Signs, standing_signs
@@ -94,16 +96,17 @@ def _worked_out(
     log = Log(history)
     signs = Signs(log, faults)
     safety = Safety(faults, signs.makeup)
-    wording = Wording(faults.words, log)
+    wording = Wording(faults.words, log, safety.names)
     told = [*ItemSteps(log, wording, safety).candidates(items), *listed(log, wording, safety)]
     known = part_words(faults)
     coming = awaited(log, wording, safety, known)
     told = [*without_awaited(told, coming), *announced(log, wording, safety, known), *coming]
     candidates = weighed(sifted(told), log)
     candidates = before_general(laid_to_rest(candidates, log, faults.words), log)
+    candidates = with_its_plan(declared(candidates, log, wording))
     candidates = forbidden(candidates, log, wording, safety)
     candidates += [*left_off(log, safety, signs.lines), *unproved(log, signs, safety)]
-    found = _from_faults(log, faults, safety, signs, candidates)
+    found = _from_faults(log, faults, safety, wording, signs, candidates)
     ranked = best([*found.candidates], MOST + 5)
     steps = tuple(c.step for c in ranked if c.tier is not Tier.DOUBTFUL)[:MOST]
     dangers = remembered(log, safety, signs.lines)
@@ -112,7 +115,9 @@ def _worked_out(
     return signs, found, steps
 
 
-def _from_faults(log: Log, book: FaultBook, safety: Safety, signs: Signs, jobs: list[Candidate]) -> _Found:
+def _from_faults(
+    log: Log, book: FaultBook, safety: Safety, wording: Wording, signs: Signs, jobs: list[Candidate]
+) -> _Found:
     network = Network(signs)
     systems = standings(network, dict(book.systems), log) if signs.all() else ()
     open_signs = standing_signs(signs)
@@ -139,9 +144,9 @@ def _from_faults(log: Log, book: FaultBook, safety: Safety, signs: Signs, jobs: 
         Candidate(*where, step_of(o, engine, log, safety, sign), "", o.job.say)
         for o, where in ((o, _place(o, late, n, n == 0 and stands_out, named)) for n, o in enumerate(options[:4]))
     ]
-    if any(when > sign.event.when for f, when in signs.mended.items() if f in symptom.causes):
-        step = _prove(symptom, sign, log, safety)
-        order = 1.5 if stands_out or _found_since(signs) else 0.5
+    if is_owed(symptom, sign, signs, log, wording.talk):
+        step = prove(symptom, sign, log, safety)
+        order = 1.5 if stands_out or found_since(signs) else 0.5
         mine.append(Candidate(late or Tier.COMPLAINT, order, step, "", step.step))
     kept = [c for c in mine if not safety.never(c.step.step)]
     return _Found(symptom.says, causes, systems, remark, instead(options, engine), (*jobs, *own, *kept))
@@ -170,22 +175,6 @@ def _place(option: Option, late: Tier | None, n: int, stands_out: bool, named: b
     if stands_out:
         return Tier.HOLDS_UP if named else Tier.COMPLAINT, FIRST
     return Tier.HOLDS_UP, 1.0 + n
-
-
-def _prove(symptom: Symptom, sign: Sign, log: Log, safety: Safety) -> Step:
-    """The step that proves the work done since a complaint was last heard of."""
-    say = f"try it again and see whether it is cured ({symptom.says})"
-    at = log.said(sign.event.place)
-    why = f"Work was done on what can cause it since {at}, and nothing was heard of it after that."
-    outcomes = ("cured: the complaint is closed", "still there: another of the causes is present too")
-    return Step(say, why, 10, safety.cautions(say, ("co",)), outcomes, (), "prove")
-
-
-def _found_since(signs: Signs) -> bool:
-    """Whether something bad was seen, or pointed at, after the last work: then he is still looking for it."""
-    last = max(signs.mended.values(), default=-1.0)
-    bad = [s for s in signs.look_signs.values() if s.shows == "bad"]
-    return any(s.event.when > last for s in (*bad, *signs.hint_signs.values()))
 
 
 def _without_effect(signs: Signs, complaint: Sign) -> frozenset[str]:

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections import Counter
 from collections.abc import Iterator
 
@@ -10,6 +9,7 @@ from worklog_tui.diagnosis.candidate import Candidate, Tier
 from worklog_tui.diagnosis.job_words import JobWords, object_of, with_thing
 from worklog_tui.diagnosis.log import Event, Log
 from worklog_tui.diagnosis.safety import Safety
+from worklog_tui.diagnosis.sayings import Saying
 from worklog_tui.diagnosis.tail_talk import Sentence, end_of
 from worklog_tui.diagnosis.wording import Wording
 from worklog_tui.diagnosis.words import tokens
@@ -23,58 +23,20 @@ OFTEN = 2
 "A word said in so many notes is one of the machine's, known or not (judgement)."
 TRIES = ("run", "try", "test", "prove", "retest", "rerun")
 "Jobs that need name no part."
+SOON = 8
+"What is said to come first counts within so many last notes: before that it was mostly done (judgement)."
+THE_DEED = r"(?=[a-z]+ (?:the|it|those)\b)"
 LIKE = 0.5
 "The place of a promise without a time among what was announced with one: behind it."
-
-_WHEN = (
-    r"(?:next(?: time| session| weekend| week| job| up| step| thing)?|tomorrow|first thing|first job|first off"
-    r"|in the morning|(?:on |by |come )?(?:mon|tues|wednes|thurs|fri|satur|sun)day|(?:this|tomorrow) (?:afternoon|arvo)"
-    r"|after (?:dinner|lunch|tea|that)|when (?:i|we) (?:come|get) back|later on|the plan)"
-)
-_WILL = (
-    r"(?:i['’]?ll|we['’]?ll|i will|we will|i shall|we shall|(?:i['’]?m|i am|we['’]?re|we are) (?:going to|gonna)|gonna"
-    r"|gotta|(?:i|we)(?:['’]?ve| have|['’]?d)? (?:got to|gotta|need to|want to|have to|mean to|must|ought to|plan to)"
-    r"|i['’]?ve to|(?:it|that)['’]?s to|i['’]?d (?:like to|better))"
-)
-_TELLS = (
-    r"(?:the (?:way|thing|test) to (?:tell|do|know|find out|be sure)(?: (?:them apart|for sure|which))?"
-    r"|to (?:tell|distinguish|separate|find out|know|settle|prove|be sure)(?: (?:them apart|which(?: one)? it is"
-    r"|for sure|the two|between them|it|this|that|which|them))?|what i (?:want|need|have|ought) to do|what i['’]?ll do"
-    r"|what i['’]?d do|the (?:next )?(?:test|step|thing|job)(?: (?:i|we)(?:['’]ll| will| have to| want to)? do)?"
-    r"|the plan)"
-)
-_ANNOUNCES = re.compile(
-    rf"\b{_WHEN}\b[^.!?]{{0,30}}?\b(?:{_WILL}|(?:is|it['’]?s) to|to)\s+"
-    r"|\b(?:(?:mon|tues|wednes|thurs|fri|satur|sun)day|tomorrow),? (?:i|we)\s+(?=[a-z]+ (?:the|it|those)\b)",
-    re.IGNORECASE,
-)
-_TEST = re.compile(
-    rf"\b{_TELLS}(?:\s*[,:]|\s+(?:next|is|to|was|would be|will be|i['’]?ll|i|we['’]?ll|we|you|then)\b)*\s+",
-    re.IGNORECASE,
-)
-_PROMISES = re.compile(rf"\b{_WILL}\s+(?!not\b|never\b|n['’]t\b)", re.IGNORECASE)
-_TIME = re.compile(rf"\b{_WHEN}\b", re.IGNORECASE)
-_NOUN = re.compile(rf"^(?:so |and |right |then )*{_WHEN}\s*(?:,|:|then|is|it['’]?s)+\s*(?:the |a )", re.IGNORECASE)
-_AFTER = re.compile(
-    r"\b(?:waiting (?:on|for)|wait for|once|when|as soon as|after) (?:the|that|it|my|this|his)\b", re.IGNORECASE
-)
-"What comes only after something else, that stands before it."
-_OFF = re.compile(
-    r"\b(?:if|unless|whether|wouldn['’]?t|won['’]?t|can['’]?t|couldn['’]?t|some ?day|one day|winter|eventually"
-    r"|i['’]?ll not|not today|no (?:hurry|rush)|never|might|could|instead of|used to|last time)\b",
-    re.IGNORECASE,
-)
-
 
 def announced(log: Log, wording: Wording, safety: Safety, named: frozenset[str]) -> list[Candidate]:
     """A step for each job that was announced and not heard done since, in the order in which they would be done.
 
     `named`: words of the parts that the fault files know.
     """
-    cut, known, found = JobWords(wording.lists), known_words(log) | named, []
-    gets = frozenset(wording.lists.get("gets", ()))
+    plans, known, found = Plans(wording), known_words(log) | named, []
     for sentence in end_of(log, SHARE):
-        for n, (job, tier) in enumerate(_jobs_of(sentence, cut, gets)):
+        for n, (job, tier) in enumerate(plans.jobs_of(sentence)):
             step = _named(job, sentence, log)
             if not step or not _is_ours(step, known, wording) or safety.never(step) or _done(log, step, sentence):
                 continue
@@ -86,31 +48,49 @@ def announced(log: Log, wording: Wording, safety: Safety, named: frozenset[str])
     return found
 
 
-def _jobs_of(sentence: Sentence, cut: JobWords, gets: frozenset[str]) -> Iterator[tuple[str, Tier]]:
-    text = sentence.words
-    if sentence.asks:
-        return
-    tests = _TEST.search(text)
-    if tests and not _OFF.search(text[: tests.start()]):
-        jobs = list(cut.jobs(text[tests.end() :], any_verb=True))
-        if jobs:
-            yield from ((job, Tier.PLAN) for job in jobs)
+class Plans:
+    """Finds the jobs that a sentence announces; the wordings stand in grammars/diagnosis/talk.toml."""
+
+    def __init__(self, wording: Wording) -> None:
+        talk = wording.talk
+        self._cut, self._gets = JobWords(wording.lists), frozenset(wording.lists.get("gets", ()))
+        self._test, self._when, self._first = talk.pattern("test"), talk.pattern("when"), talk.pattern("at_once")
+        self._after, self._off, self._noun = talk.pattern("after"), talk.pattern("put_off"), talk.pattern("next_thing")
+        self._announces = (talk.pattern("announces"), talk.pattern("day_we", THE_DEED))
+        self._promises = talk.pattern("will", r"(?!(?:not|never)\b|n['’]t\b)")
+
+    def jobs_of(self, sentence: Sentence) -> Iterator[tuple[str, Tier]]:
+        """Each job with its tier: a plan for what comes next or is the test, else one that is left to do."""
+        text = sentence.words
+        if sentence.asks:
             return
-    for pattern in (_ANNOUNCES, _PROMISES):
+        tests = self._test.search(text)
+        if tests and not self._off.search(text[: tests.start()]):
+            jobs = list(self._cut.jobs(text[tests.end() :], any_verb=True))
+            if jobs:
+                yield from ((job, Tier.PLAN) for job in jobs)
+                return
+        for pattern in (*self._announces, self._promises):
+            promised = self._promised(sentence, pattern)
+            if promised is not None:
+                yield from promised
+                return
+        if (noun := self._noun.match(text)) and not self._off.search(text):
+            yield f"do the {text[noun.end() :].split(',')[0].strip()}", Tier.PLAN
+
+    def _promised(self, sentence: Sentence, pattern: Saying) -> list[tuple[str, Tier]] | None:
+        text = sentence.words
         said = pattern.search(text)
-        if said is None or _OFF.search(text[: said.end()]):
-            continue
-        timed = pattern is _ANNOUNCES or _TIME.search(text) is not None
-        jobs = list(cut.jobs(text[said.end() :], any_verb=True))
-        later = bool(jobs) and jobs[0].split()[0] in gets
-        if not timed and not later and sentence.from_end >= LAST:
-            continue
-        first = (timed or later) and not _AFTER.search(text[: said.start()])
-        if jobs:
-            yield from ((job, Tier.PLAN if first else Tier.LISTED) for job in jobs)
-            return
-    if (noun := _NOUN.match(text)) and not _OFF.search(text):
-        yield f"do the {text[noun.end() :].split(',')[0].strip()}", Tier.PLAN
+        if said is None or self._off.search(text[: said.end()]):
+            return None
+        soon = self._first.search(text, said.end()) is not None and sentence.from_end < SOON
+        timed = soon or pattern is not self._promises or self._when.search(text) is not None
+        jobs = list(self._cut.jobs(text[said.end() :], any_verb=True))
+        later = bool(jobs) and jobs[0].split()[0] in self._gets
+        if not jobs or (not timed and not later and sentence.from_end >= LAST):
+            return None
+        first = (timed or later) and not self._after.search(text[: said.start()])
+        return [(job, Tier.PLAN if first else Tier.LISTED) for job in jobs]
 
 
 def _is_ours(step: str, known: frozenset[str], wording: Wording) -> bool:

@@ -21,40 +21,17 @@ BLOCKED = 2e6
 "What is not here yet comes behind all that can be done now."
 LONGEST = 5
 "More words than this name no part (judgement)."
-
-_SENT_FOR = re.compile(
-    r"\b(?:(?:i|we)(?:['’]ve| have)?(?: just| already)? )?(?:called for|rang for|phoned for|sent (?:off |away )?for"
-    r"|ordered(?: up)?(?! (?:from|on|for|at|in|to|by)\b)|put in (?:an order )?for|put an order in for)\s+(?:up )?(.+)$",
-    re.IGNORECASE,
-)
-_IS_COMING = re.compile(
-    r"^(?:(?:and|so|the|my|but) )*(.+?)\s*(?:['’]s|is|are|been)?\s*\b(?:ordered|on order|on (?:its|their|the) way"
-    r"|in the post|sent for)\b",
-    re.IGNORECASE,
-)
-_MADE = re.compile(
-    r"\b(?:mak(?:e|ing)|turn(?:ing)?|cast(?:ing)?|send(?:ing)?|cut(?:ting)?) (?:me|us)"
-    r" (?:one|some|it|them|a new one)\b",
-    re.IGNORECASE,
-)
-_ENDS = re.compile(
-    r"[,;:(]|\b(?:from|off|for|on|in|to|at|who|which|they|he|she|it|and (?:they|he|she|it|i|we|put|that)|because|but"
-    r"|yesterday|today|this|last|should|with|i|we|so|then|when|by)\b",
-    re.IGNORECASE,
-)
-_NOT = re.compile(
-    r"\b(?:not|never|n['’]t|if|might|could|should|would|was|were|he|she|customer|already here|to be|about to)\b"
-    r"|\b(?:came|here|arrived|fitted)\b",
-    re.IGNORECASE,
-)
+LEADS = re.compile(r"^(?:(?:and|so|the|my|but) )+", re.IGNORECASE)
+ORDERED_HOW = re.compile(r"(?:from|on|for|at|in|to|by)\b", re.IGNORECASE)
+"What is no part behind `ordered`."
 
 
 def awaited(log: Log, wording: Wording, safety: Safety, named: frozenset[str]) -> list[Candidate]:
     """A step for each part that is on its way; `named`: words of the parts that the fault files know."""
-    found, known = [], known_words(log) | named
+    found, orders = [], Orders(wording, known_words(log) | named)
     before = ""
     for sentence in end_of(log, SHARE):
-        for thing in _things(sentence, before, known):
+        for thing in orders.things(sentence, before):
             step = f"fit the new {thing}"
             if len(thing.split()) > LONGEST or not tokens(thing) or safety.never(step):
                 continue
@@ -74,30 +51,39 @@ def without_awaited(told: list[Candidate], coming: list[Candidate]) -> list[Cand
     return [c for c in told if c.tier is not Tier.NOTICED or not heads & set(tokens(c.name))]
 
 
-def _things(sentence: Sentence, before: str, known: frozenset[str]) -> Iterator[str]:
-    if sentence.asks:
-        return
-    words = sentence.words
-    if _MADE.search(words):
-        for said in re.findall(r"[a-z-]+", before.lower()):
-            if set(tokens(said)) & known:
-                yield said
+class Orders:
+    """Finds the parts that a sentence says are on their way; the wordings stand in grammars/diagnosis/talk.toml."""
+
+    def __init__(self, wording: Wording, known: frozenset[str]) -> None:
+        talk, self._known = wording.talk, known
+        self._sent, self._made = talk.pattern("sent_for"), talk.pattern("made_for_me")
+        self._not = talk.pattern("not_coming")
+        self._coming, self._ends = talk.pattern("is_coming"), talk.source("part_ends")
+
+    def things(self, sentence: Sentence, before: str) -> Iterator[str]:
+        """The parts of a sentence; `before` is the sentence before it."""
+        words = sentence.words
+        if sentence.asks:
+            return
+        if self._made.search(words):
+            named = (w for w in re.findall(r"[a-z-]+", before.lower()) if set(tokens(w)) & self._known)
+            yield from list(named)[:1]
+            return
+        if (sent := self._sent.search(words)) and not self._not.search(words[: sent.start()]):
+            thing = self._cut(words[sent.end() :]) if not ORDERED_HOW.match(words, sent.end()) else ""
+            if set(tokens(thing)) & self._known:
+                yield thing
                 return
-        return
-    if (sent := _SENT_FOR.search(words)) and not _NOT.search(words[: sent.start()]):
-        thing = _cut(sent[1])
-        if set(tokens(thing)) & known:
-            yield thing
-    elif (coming := _IS_COMING.match(words)) and not _NOT.search(words):
-        last = re.split(r"[,;.]", coming[1])[-1]
-        yield _cut(last)
+        if (coming := self._coming.search(words)) and not self._not.search(words):
+            said = LEADS.sub("", words[: coming.start()].strip(" .,-"))
+            if said:
+                yield self._cut(re.split(r"[,;.]", said)[-1])
 
-
-def _cut(text: str) -> str:
-    ends = _ENDS.search(text)
-    thing = bare((text[: ends.start()] if ends else text).strip(" .-"))
-    thing = thing[:1].lower() + thing[1:] if thing[1:2].islower() else thing
-    return re.sub(r"^(?:new|some|a new|all|the|two|three|four|five|six|(?:a )?(?:set|pair) of|\d+)\s+", "", thing)
+    def _cut(self, text: str) -> str:
+        ends = re.search(rf"[,;:(]|{self._ends}", text, re.IGNORECASE)
+        thing = bare((text[: ends.start()] if ends else text).strip(" .-"))
+        thing = thing[:1].lower() + thing[1:] if thing[1:2].islower() else thing
+        return re.sub(r"^(?:new|some|a new|all|the|two|three|four|five|six|(?:a )?(?:set|pair) of|\d+)\s+", "", thing)
 
 
 def _fitted(log: Log, thing: str, sentence: Sentence) -> bool:

@@ -54,6 +54,8 @@ class Candidate:
     "The notes that an open item was told in."
     alone: bool = False
     "Whether its thing was spoken of in one note only: misheard more often than what was told twice."
+    reason: str = ""
+    "Why the open item is open that it stands for."
 
     @property
     def rank(self) -> tuple[int, bool, float, str]:

@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from worklog_tui.diagnosis.candidate import Candidate, Tier
+from worklog_tui.diagnosis.kin import by_card
 from worklog_tui.diagnosis.log import Log
 from worklog_tui.diagnosis.phrases import bare, inflected, one_of
 from worklog_tui.diagnosis.safety import Safety
@@ -14,90 +15,73 @@ from worklog_tui.diagnosis.sound import is_sound
 from worklog_tui.diagnosis.tail_talk import Sentence, end_of
 from worklog_tui.diagnosis.wording import Wording
 from worklog_tui.diagnosis.words import tokens
-from worklog_tui.model import Step
+from worklog_tui.model import Finding, FollowUp, Step
 
-SHARE = 2
-"The last half of the session is listened to: what is forbidden stays so to the end."
+SHARE = 1
+"The whole session is listened to: what is forbidden stays so until it is done."
 BACK = 1
 "In so many notes before it may stand what it waits for (judgement)."
-
-_NO = (
-    r"(?:\b(?:nobody|no one|noone)\b[^.,;:]{0,24}?\b"
-    r"|\b(?:(?:i|we) (?:wo(?:n['’]?)t|will not|shan['’]?t|shall not|['’]?ll not|['’]?m not|am not|are not|['’]?re not)"
-    r"|(?:i|we)['’]ll not|(?:i['’]m|we['’]re|it['’]?s|that['’]?s|is|are|she['’]?s|he['’]?s) not"
-    r"|isn['’]?t|ain['’]?t|aren['’]?t) (?:going to (?:be )?|to be |to )?"
-    r"|(?:^|[,;:] ?|please |so |and )(?:don['’]?t|do not|never|no|not)(?: to| to be)? )"
-)
-"What forbids; that it does not start or will not cut is no ban, but a complaint."
-_NONE = (
-    r"\b(?:nobody|no one|noone|not)(?:['’]?s| is| are)? (?:shall|should|must|may|can|will|to|to be|allowed to)\b"
-    r"[^.,;:]{0,12}?\b"
-)
-"A ban that names no moment at which it ends."
-_LACKS = re.compile(r"\bno ([a-z-]+(?: [a-z-]+)?) (?:on|in|fitted|yet|there|at all)\b", re.IGNORECASE)
-_SO = r"\b(?:so|and) (?:nobody|no one|noone) "
-"A ban told as what follows: rope four is off, so nobody rides."
-_KEPT = re.compile(
-    r"\b(?:keep|leave|leaving|stay|stays|staying|goes nowhere|tagged|parked|locked|hold)\b[^.,;:]{0,24}?"
-    r"\b(?:off|out of (?:use|service)|isolated|parked|switched off|unplugged|alone|locked|tagged|stopped)\b",
-    re.IGNORECASE,
-)
-"A ban in other words, when it names what it waits for: keep it off till the duct is clean."
-_UNTIL = re.compile(r"\b(?:until|untill|till|til|before|without)\b\s*(.*)$", re.IGNORECASE)
-_STANDS = re.compile(
-    r"^(?:(?:that|it|they|there|these|those|this|i|we)(?:['’]?s|['’]?ve| is| are| has| have)?\s+)?(?:got\s+|been\s+)?",
-    re.IGNORECASE,
-)
-_RIGHT = re.compile(
-    r"\s*(?:['’]?s|['’]?re| is| are| has| have| goes| comes)?(?: been)?\s*\b(?:in|on|back|back in|back on|done|fixed"
-    r"|fitted|right|sorted|put right|made|there|new|changed|replaced|renewed|up|here|on it|in it|mended|finished)\b.*$",
-    re.IGNORECASE,
-)
-_FITTED = re.compile(r"\b(?:in|on|fitted|in it|on it|here|there)\W*$", re.IGNORECASE)
+LONGEST = 5
+"More words than this name no part (judgement)."
+SPRING = re.compile(r"(?:^|next |^the )spring$", re.IGNORECASE)
+"A season, and no part."
+FITTED = re.compile(r"\b(?:in|on|fitted|in it|on it|here|there)\W*$", re.IGNORECASE)
+NEW = re.compile(r"\b(?:new|another|proper) (?:one|ones|set|pair)\b", re.IGNORECASE)
 "A thing that must be in, on or there is to be fitted."
-_TIME = re.compile(
-    r"\b(?:mon|tues|wednes|thurs|fri|satur|sun)day|tomorrow"
-    r"|(?:^|next |^the )spring$|winter|summer|autumn|next|week|month|morning|noon"
-    r"|o['’]?clock|dark|lunch|dinner|\d",
-    re.IGNORECASE,
-)
+
+class Bans:
+    """Finds what is forbidden in a sentence, and what it waits for; wordings in grammars/diagnosis/talk.toml."""
+
+    def __init__(self, wording: Wording) -> None:
+        talk, uses = wording.talk, inflected(wording.lists.get("uses", ())) + r"\b"
+        self._until = talk.pattern("until", r"(.*)$")
+        self._kept = talk.pattern("kept_off", f".*?{talk.source('until')}")
+        self._lacks = re.compile(rf"\bno ([a-z-]+(?: [a-z-]+)?) {talk.source('lacking')}", re.IGNORECASE)
+        self._stands = talk.pattern("stands")
+        self._right = talk.pattern("made_right", ".*$")
+        self._time = talk.pattern("some_time")
+        self._pointed = talk.pattern("pointed_at")
+        self._bans, self._plainly = talk.pattern("ban", uses), talk.pattern("ban_plainly", uses)
+
+    def waits_for(self, sentence: Sentence) -> tuple[str | None, bool]:
+        """(what it waits for, whether it is a ban): the thing is empty when it is only pointed at, None if unsaid."""
+        words = sentence.words
+        said = self._bans.search(words) or self._kept.search(words)
+        if sentence.asks or (said is None and not self._plainly.search(words)):
+            return None, False
+        start = said.start() if said else 0
+        until = self._until.search(words, start) or self._until.match(words.removeprefix("So "))
+        if until is None:
+            return None, self._plainly.search(words) is not None
+        thing = self._thing(until[1])
+        return thing, thing is not None
+
+    def lacking(self, words: str) -> str | None:
+        """What a note says there is none of, where the ban only points at it: no guard on it yet."""
+        said = self._lacks.search(words)
+        return bare(said[1]) if said and tokens(said[1]) else None
+
+    def _thing(self, clause: str) -> str | None:
+        """What a ban waits for; empty when it is only pointed at, None when it is a time."""
+        if self._time.search(clause) or SPRING.search(clause) or any(c.isdigit() for c in clause):
+            return None
+        rest = self._right.sub(self._stands.sub(clause.strip(" .,"))).strip(" .,")
+        rest = bare(self._pointed.sub(rest)).strip()
+        return rest if tokens(rest) and len(rest.split()) <= LONGEST else ""
 
 
 def forbidden(candidates: Sequence[Candidate], log: Log, wording: Wording, safety: Safety) -> list[Candidate]:
     """The candidates, with what a ban waits for before all others; a step of its own where no item stands for it."""
-    kept, uses = list(candidates), inflected(wording.lists.get("uses", ()))
-    bans, plainly = (re.compile(rf"{no}{uses}\b", re.IGNORECASE) for no in (_NO, f"(?:{_NONE}|{_SO})"))
+    kept, bans = list(candidates), Bans(wording)
     for sentence in end_of(log, SHARE):
-        said = bans.search(sentence.words) or _kept_off(sentence.words)
-        if said is None or sentence.asks:
+        thing, forbids = bans.waits_for(sentence)
+        if not forbids:
             continue
-        until = _UNTIL.search(sentence.words, said.start()) or _UNTIL.match(sentence.words.removeprefix("So "))
-        thing = _thing(until[1]) if until else None
-        if thing is None and (until or not plainly.search(sentence.words)):
-            continue  # it waits for a time, or is no ban
-        lacks = _lacking(log, sentence) if thing == "" else None
+        lacks = bans.lacking(log.words_of(sentence.note.uid)) if thing == "" else None
+        if thing and _done_since(log, thing, sentence):
+            continue
         kept = _first(kept, sentence, lacks or thing, log, wording, safety, bool(lacks))
     return kept
-
-
-def _lacking(log: Log, sentence: Sentence) -> str | None:
-    """What the same note says there is none of, where the ban only points at it: no guard on it yet."""
-    said = _LACKS.search(log.words_of(sentence.note.uid))
-    return bare(said[1]) if said and tokens(said[1]) else None
-
-
-def _kept_off(words: str) -> re.Match[str] | None:
-    said = _KEPT.search(words)
-    return said if said and _UNTIL.search(words, said.end()) else None
-
-
-def _thing(clause: str) -> str | None:
-    """What a ban waits for; empty when it is only pointed at, None when it is a time."""
-    if _TIME.search(clause):
-        return None
-    rest = _RIGHT.sub("", _STANDS.sub("", clause.strip(" .,"))).strip(" .,")
-    rest = bare(re.sub(r"^(?:it|that|they|there|these)\b\s*", "", rest))
-    return rest if tokens(rest) and len(rest.split()) <= 5 else ""
 
 
 def _first(
@@ -116,12 +100,32 @@ def _first(
         step = replace(meant.step, why=f"{why} {meant.step.why}")
         first = replace(meant, tier=Tier.DANGER, order=-sentence.order, step=step)
         return [first if c is meant else c for c in candidates]
-    if not thing:
+    thing = thing or (_told_before(log, sentence) if thing == "" else "")
+    if not thing or _done_since(log, thing, sentence):
         return candidates
-    renewed = wording.is_consumable(thing) or _FITTED.search(sentence.words)
+    thing = by_card(log, thing, wording.names)
+    renewed = wording.is_consumable(thing) or FITTED.search(sentence.words) or NEW.search(sentence.words)
     say = f"fit {one_of(thing)}proper new {thing}" if renewed or lacks else f"put the {thing} right"
     made = Step(say, why, wording.minutes(say), safety.cautions(say), (), (), "own plan")
     return [*candidates, Candidate(Tier.DANGER, -sentence.order, made, "", thing)]
+
+
+def _done_since(log: Log, thing: str, sentence: Sentence) -> bool:
+    """Whether work on what a ban waits for was told in a later note."""
+    last = tokens(thing)[-1:]
+    later = (e.fact for e in log.works if e.when > int(sentence.order) + 1)
+    return any(last == tokens(str(getattr(fact, "part", "")))[-1:] for fact in later)
+
+
+def _told_before(log: Log, sentence: Sentence) -> str:
+    """The last part found bad, or held together for now, in the note of a ban or just before it."""
+    here = [e for e in log.events if int(sentence.order) - BACK <= e.when < sentence.order]
+    for fact in (e.fact for e in reversed(here)):
+        if isinstance(fact, Finding) and fact.verdict == "bad" and tokens(fact.part):
+            return bare(fact.part)
+        if isinstance(fact, FollowUp) and fact.reason == "temporary" and tokens(fact.topic):
+            return bare(fact.topic)
+    return ""
 
 
 def _meant(candidates: list[Candidate], sentence: Sentence, thing: str | None, log: Log) -> Candidate | None:
@@ -135,7 +139,8 @@ def _meant(candidates: list[Candidate], sentence: Sentence, thing: str | None, l
     if said and (named := [c for c in able if said & set(tokens(f"{c.thing} {c.step.step}"))]):
         return _likeliest(named, "")
     if thing is None:
-        return _likeliest([c for c in able if _is_said(c, sentence.words)], sentence.words)
+        spoken_of = [c for c in able if _is_said(c, sentence.words)] or [c for c in near[0] if c.tier < Tier.NOTICED]
+        return _likeliest(spoken_of, sentence.words)
     return _likeliest(next((there for there in near[: BACK + 1] if there), []), sentence.words) if not said else None
 
 

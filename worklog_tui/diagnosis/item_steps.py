@@ -4,9 +4,10 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from worklog_tui.diagnosis.candidate import Candidate, Tier
+from worklog_tui.diagnosis.closing import closing_of
 from worklog_tui.diagnosis.kin import full_name, meant
 from worklog_tui.diagnosis.log import Event, Log, proves_good, shows_no_effect
 from worklog_tui.diagnosis.phrases import bare
@@ -14,15 +15,16 @@ from worklog_tui.diagnosis.safety import Safety, is_slight
 from worklog_tui.diagnosis.whole import is_the_machine
 from worklog_tui.diagnosis.wording import Wording
 from worklog_tui.diagnosis.words import holds, spoken, tokens
-from worklog_tui.model import Finding, Note, OpenItem, Step, Work
+from worklog_tui.model import Finding, OpenItem, Step, Work
 from worklog_tui.rulebook.fault_nouns import WordSets
 
 LATER = 1e6
 "Puts the stop-gaps on what lasts behind those on hoses, gaskets and the like, which fail first."
-CLOSING = 8
-"How many of the last notes are taken for the summing-up when no words mark it (judgement)."
 AT_ONCE = 4
 "Within so many notes work is taken as the answer to a leak, a smell or a noise (judgement)."
+
+CLOSE = 12
+"So many characters behind a finding may say that it is so now."
 
 _DUE = re.compile(r"\b(?:after|aftr|in|every)\s+(?:\w+\s+){0,3}(?:hours?|hrs?|km|ks|kilometres|miles|months?|weeks)\b")
 _NEW = re.compile(r"\b(?:new|proper|real)\b", re.IGNORECASE)
@@ -31,43 +33,13 @@ _REPLACED = ("replace", "fit")
 _DEALT = ("replace", "repair", "adjust", "clean", "free", "fit", "tighten", "make", "flush", "fill", "connect")
 
 
-@dataclass(frozen=True, slots=True)
-class Closing:
-    """The end of the last session: where the summing-up begins, and which of its notes speak of what comes next."""
-
-    start: float
-    plan: frozenset[str]
-    notes: frozenset[str]
-    listed: frozenset[str]
-    "The notes that list what is left in so many words."
-
-
-def closing_of(log: Log, wording: Wording) -> Closing:
-    """Where the last session sums up: from the first of its last notes that lists what is left, else the last few."""
-    notes = log.last_notes
-    tail = notes[-max(CLOSING, len(notes) // 6) :]
-    listing = [n for n in tail if _has(n, wording.lists.get("listing", ()))]
-    from_note = listing[0] if listing else tail[max(0, len(tail) - CLOSING)] if tail else None
-    start = log.history.place(from_note.uid).order if from_note else 0.0
-    kept = [n for n in notes if log.history.place(n.uid).order >= start]
-    late = notes[-max(CLOSING, len(notes) // 4) :]
-    plan = [n for n in late if _has(n, wording.lists.get("plan", ()))]
-    said = [n.uid for n in tail if _has(n, wording.lists.get("lists", ()))]
-    return Closing(start, frozenset(n.uid for n in plan), frozenset(n.uid for n in kept), frozenset(said))
-
-
-def _has(note: Note, sayings: Sequence[str]) -> bool:
-    text = f" {spoken(note.words)} "
-    return any(f" {s} " in text or f" {s.rstrip(':')}: " in text for s in sayings)
-
-
 class ItemSteps:
     """Ranks the open items by what they hold up, and words each as a step."""
 
     def __init__(self, log: Log, wording: Wording, safety: Safety) -> None:
         self.log, self.wording, self.safety = log, wording, safety
         self.closing = closing_of(log, wording)
-        self._foreign = safety.foreign
+        self._foreign, self._until = safety.foreign, wording.talk.pattern("until")
         self._last_notes = frozenset(n.uid for n in log.last_notes)
 
     def candidates(self, items: Sequence[OpenItem]) -> list[Candidate]:
@@ -76,7 +48,7 @@ class ItemSteps:
         for item in items:
             if item.state not in ("open", "awaited", "noticed"):
                 continue
-            if item.reason == "temporary" and self._is_tool(item):
+            if item.reason == "temporary" and (self._is_tool(item) or self._until.match(item.quote)):
                 continue
             full = self._full(item)
             step = self.wording.step(full)
@@ -100,7 +72,7 @@ class ItemSteps:
     def _candidate(self, item: OpenItem, full: OpenItem, step: str) -> Candidate:
         moments = sorted(m for m in map(self.log.when, item.anchors) if m >= 0)
         danger = self.safety.danger(full, self.log.around(item.anchors))
-        if danger and (self._cleared(danger, moments) or is_slight(item)):
+        if danger and (self._cleared(danger, moments) or is_slight(item) or self._only_named(item, danger)):
             danger = None
         tier, order = self._tier(item, moments, danger is not None, full.about)
         why = self._why(item, tier)
@@ -110,7 +82,8 @@ class ItemSteps:
         cautions = self.safety.cautions(f"{step} {item.name}", tags)
         source = "own plan" if tier in (Tier.PLAN, Tier.PLAN_FALLBACK) else "open item"
         made = Step(step, why, self.wording.minutes(step), cautions, self._outcomes(item), (), source)
-        return Candidate(tier, order, made, item.name, item.about, frozenset(a.note for a in item.anchors))
+        notes = frozenset(a.note for a in item.anchors)
+        return Candidate(tier, order, made, item.name, item.about, notes, reason=item.reason)
 
     def _tier(self, item: OpenItem, moments: list[float], danger: bool, full: str) -> tuple[Tier, float]:
         last = moments[-1] if moments else -1.0
@@ -143,6 +116,14 @@ class ItemSteps:
         tier = {"to do": Tier.HOLDS_UP, "fault": Tier.HOLDS_UP, "temporary": Tier.STOP_GAP}.get(item.reason, Tier.PART)
         return tier, -last
 
+    def _only_named(self, item: OpenItem, danger: WordSets) -> bool:
+        """Whether what was merely noticed is a danger by its name alone: a lever that was said is no stop lever."""
+        if item.state != "noticed" or not item.anchors:
+            return False
+        last = max(item.anchors, key=self.log.when).note
+        said = set(tokens(f"{self.log.words_before(last)} {self.log.words_of(last)}"))
+        return not any(words <= said for words in self.safety.words_of(danger))
+
     def _cleared(self, danger: WordSets, moments: list[float]) -> bool:
         """Whether what the danger is about was found good since."""
         later = (self.log.verdict(name, name) for name in danger.cleared_by)
@@ -160,7 +141,7 @@ class ItemSteps:
                 continue
             named = set(tokens(fact.part)) & set(tokens(self.log.words_of(key.note)))
             if named and key.note in self._last_notes:
-                return not self._dealt_with_at_once(item)
+                return not (self._dealt_with_at_once(item) or self._is_well_now(fact))
         return False
 
     def _dealt_with_at_once(self, item: OpenItem) -> bool:
@@ -171,6 +152,13 @@ class ItemSteps:
         last = max(self.log.when(a) for a in item.anchors)
         return any(last < e.when <= last + AT_ONCE and isinstance(e.fact, Work) and e.fact.action in _DEALT
                    for e in self.log.works)  # fmt: skip
+
+    def _is_well_now(self, fault: Finding) -> bool:
+        """Whether the same note goes on to say that it is well now: dry; nine strokes of grease; turns freely now."""
+        here = (e.fact for e in self.log.findings if e.fact.main.note == fault.main.note)
+        well = [f for f in here if f.main.start > fault.main.end and proves_good(f)]
+        words = self.log.words_of(fault.main.note)
+        return any(" now" in words[f.main.start : f.main.end + CLOSE].lower() for f in well)
 
     def _follows_plan(self, item: OpenItem) -> bool:
         """Whether the fallback was said within two notes of a note that tells the plan."""

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Iterable
 
 from worklog_tui.diagnosis.log import Log
 from worklog_tui.diagnosis.words import SIDES, tokens
@@ -132,6 +133,25 @@ def full_name(log: Log, words: str, anchors: tuple[FactKey, ...]) -> str:
     of = " ".join(w for w in owner(log, words, anchors).split() if log.has_said(w))
     one = of[:-1] if of.endswith("s") and not of.endswith("ss") else of
     return f"{one} {words}" if tokens(of) else words
+
+
+def by_card(log: Log, thing: str, names: Iterable[str]) -> str:
+    """A bare part under its name, where the card tells the rest: the guard of a belt-driven saw is its belt guard.
+
+    `names`: those that the fault files know, beside those of the log.
+    """
+    said = [w for w in tokens(thing) if w not in SIDES]
+    lead, _, last = thing.rpartition(" ")
+    if len(said) != 1 or tokens(last) != tuple(said):
+        return thing
+    machine = log.history.machine
+    card = set(tokens(f"{machine.name} {machine.kind}"))
+    fitting = set()
+    for name in (*(e.name for e in log.events), *names):
+        named = tokens(name)
+        if len(named) == 2 and named[-1] == said[0] and named[0] in card:
+            fitting.add(name)
+    return f"{lead} {fitting.pop()}".strip() if len(fitting) == 1 else thing
 
 
 def _thing(name: str) -> str:

@@ -13,10 +13,13 @@ from typing import Any
 
 from worklog_tui.diagnosis.candidate import Candidate, Tier
 from worklog_tui.diagnosis.log import Log
-from worklog_tui.model import Span
+from worklog_tui.model import Span, Work
 
 SOON = 4
 "Within so many notes a trouble told gone is the one spoken of (judgement)."
+MENDS = (
+    "replace", "repair", "clean", "adjust", "free", "fit", "make", "tighten", "fill", "flush", "connect", "lubricate",
+)  # fmt: skip
 MERELY = (Tier.NOTICED, Tier.OWN_CAUSE, Tier.COMPLAINT)
 
 STEM = 4
@@ -25,10 +28,11 @@ _CURED = (
     r"\b(?:cured|sorted|fixed) (?:it|that)\b|\b(?:it|that)['’]?s (?:cured|sorted|fixed)\b"
     r"|(?:^|[.,;:-] ?)(?:cured|sorted|fixed|smooth|sweet)(?= ?(?:[.,;!]|$))|\btold you\b|\bsilence\b"
     r"|\b(?:start(?:s|ed)?|fire[sd]?|go|goes|went|off)(?: up)?(?: on)?(?: the)? (?:first|1st|second|2nd)\b"
-    r"|\bthat(?:['’]?s| is|['’]?ll be| was) (?:what (?:was|did)|why)\b"
     r"|\b(?:runs|turns|moves|goes) (?:smooth|sweet|free|like)"
 )
 "Words that a trouble is over, whichever it is."
+_WAS_WHY = re.compile(r"\bthat(?:['’]?s| is|['’]?ll be| was) (?:what (?:was|did)|why)\b", re.IGNORECASE)
+"Words that it is over when something was mended, and that its cause is found when nothing was."
 _STILL = re.compile(r"\bstill\b|\bno (?:better|difference|change)\b|\bthe same\b|\bback again\b", re.IGNORECASE)
 
 
@@ -78,8 +82,18 @@ def is_over(log: Log, note: str, lists: Mapping[str, Any]) -> bool:
     before, after = _around(log, note)
     told_of = " ".join(log.words_of(n) for n in before).lower()
     later = [log.words_of(n) for n in after]
-    told = next((n for n, words in enumerate(later) if _of_it(gone.search(words), told_of)), None)
+    mended = _is_mended(log, (*before[-1:], *after))
+    told = next(
+        (n for n, words in enumerate(later)
+         if _of_it(gone.search(words), told_of) or (mended and _WAS_WHY.search(words))), None
+    )  # fmt: skip
     return told is not None and not any(_STILL.search(words) for words in later[told : told + 2])
+
+
+def _is_mended(log: Log, notes: Sequence[str]) -> bool:
+    """Whether any work was told in some notes that mends something."""
+    works = (e.fact for e in log.works if e.fact.main.note in notes)
+    return any(isinstance(work, Work) and work.action in MENDS for work in works)
 
 
 def _of_it(said: re.Match[str] | None, told_of: str) -> bool:

@@ -15,9 +15,14 @@ from worklog_tui.rulebook.faults import WordSets
 
 OFF = ("remove", "disconnect", "strip")
 BACK = ("fit", "replace", "connect", "repair", "make", "tighten", "order")
+GUARDS = (("guard",), ("shield",))
+TOGETHER = 1
+"What is told off within so many notes of a guard came off with it (judgement)."
 FLUIDS = ("oil", "coolant", "hydraulic oil", "gearbox oil", "engine oil")
 FILLED = ("fill|poured|top|fresh|new oil|coolant|sump|gearbox|tank", "oil|coolant in|full|up level|mark|brim|it")
 REFITTED = ("guard|shield back|refit|bolted", "put|fitted|screwed guard|shield", "all back|together")
+WHERE = 0.5
+"Puts the step that says where before another on the same danger."
 SPOTS = ("tap", "hose", "pipe", "line", "tank", "union", "filter", "pump", "carburettor", "carb", "bowl", "cap")
 
 
@@ -34,7 +39,7 @@ def remembered(log: Log, safety: Safety, lines: Sequence[Sentence]) -> tuple[str
     guards = [
         f"The {part} was taken off at {log.said(event.place)} and not heard put back: it comes before the next start."
         for part, event in _off(log, lines).items()
-        if event.place.session != log.last_session
+        if event.place.session != log.last_session or _in_pieces(log, event)
     ]
     told = [
         f"{danger.says} It was said at {log.said(event.place)}, and nothing was heard of it since."
@@ -46,10 +51,20 @@ def remembered(log: Log, safety: Safety, lines: Sequence[Sentence]) -> tuple[str
 
 def _guards(log: Log, safety: Safety, lines: Sequence[Sentence]) -> Iterator[Candidate]:
     for part, event in _off(log, lines).items():
-        if event.place.session == log.last_session:
+        if event.place.session == log.last_session and not _in_pieces(log, event):
             say = f"refit the {part}"
             why = f"It was taken off at {log.said(event.place)} and not heard put back: it comes before the next start."
             yield _candidate(Tier.DANGER, event, say, why, 10, safety.cautions(say, ("rotating",)), part)
+
+
+def _in_pieces(log: Log, guard: Event) -> bool:
+    """Whether what came off with a guard is off still: nobody can start it, and the guard goes back with the rest."""
+    near = (e for e in log.works if abs(int(e.when) - int(guard.when)) <= TOGETHER)
+    return any(
+        isinstance(e.fact, Work) and e.fact.action in OFF and tokens(e.fact.part)[-1:] not in GUARDS
+        and log.work_on(e.fact.name, e.fact.part, e.when, BACK) is None
+        for e in near
+    )  # fmt: skip
 
 
 def _off(log: Log, lines: Sequence[Sentence]) -> dict[str, Event]:
@@ -57,7 +72,7 @@ def _off(log: Log, lines: Sequence[Sentence]) -> dict[str, Event]:
     off: dict[str, Event] = {}
     for event in log.works:
         work = event.fact
-        if isinstance(work, Work) and tokens(work.part)[-1:] in (("guard",), ("shield",)):
+        if isinstance(work, Work) and tokens(work.part)[-1:] in GUARDS:
             if work.action in OFF:
                 off[work.part] = event
             elif work.action in BACK:
@@ -90,7 +105,8 @@ def _dangers(log: Log, safety: Safety, lines: Sequence[Sentence]) -> Iterator[Ca
         spot = next((s for s in SPOTS if s in said), "")
         say = danger.make_safe.replace("{spot}", f" at the {spot}" if spot else "")
         why = f"{danger.says} It was said at {log.said(event.place)}, and nothing was heard of it since."
-        yield _candidate(Tier.DANGER, event, say, why, 20, safety.cautions(say, danger.cautions), danger.id)
+        made = _candidate(Tier.DANGER, event, say, why, 20, safety.cautions(say, danger.cautions), danger.id)
+        yield replace(made, order=made.order - WHERE) if spot and "{spot}" in danger.make_safe else made
 
 
 def _is_old(log: Log, event: Event) -> bool:

@@ -5,9 +5,10 @@ from __future__ import annotations
 import re
 from bisect import bisect_left, bisect_right
 from collections import defaultdict
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from functools import cached_property
+from typing import Any
 
 from worklog_tui.diagnosis.words import same_thing, spoken, tokens
 from worklog_tui.model import Fact, FactKey, Finding, History, Note, Place, Reading, Suspect, Work
@@ -40,6 +41,8 @@ class Log:
     def __init__(self, history: History) -> None:
         self.history = history
         self.events: list[Event] = []
+        self.tails: dict[int, Sequence[Any]] = {}
+        "The sentences of its end, as tail_talk cut them."
         for fact in history.facts():
             try:
                 place = history.place(fact.main.note)

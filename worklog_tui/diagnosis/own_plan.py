@@ -3,11 +3,20 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 from worklog_tui.diagnosis.candidate import Candidate, Tier, best
 
 NEAR = 2.5
 "A way on said at most so many notes after a step belongs to it (judgement)."
+
+
+def with_its_plan(candidates: Sequence[Candidate]) -> list[Candidate]:
+    """The candidates, with a way on for when something does not help behind all others, unless that is planned too."""
+    first = min((c.order for c in candidates if c.tier is Tier.PLAN), default=float("inf"))
+    return [
+        replace(c, tier=Tier.FALLBACK) if c.tier is Tier.PLAN_FALLBACK and first > c.order else c for c in candidates
+    ]
 
 
 def plan_of(candidates: Sequence[Candidate]) -> tuple[str, ...]:

@@ -26,6 +26,8 @@ class Safety:
         cautions = [c for c in book.cautions.values() if fits(c.applies)]
         self.dangers = tuple(d for d in book.dangers if fits(d.applies))
         "The dangers that such a machine may have."
+        self.names = tuple(n for d in self.dangers for n in d.phrases if len(n.split()) == 2)
+        "Names of two words of the parts that dangers are about."
         self._dangers = [(d, [_set(s) for s in d.sets]) for d in book.dangers if fits(d.applies)]
         self._never = [(d, [_set(s) for s in d.sets]) for d in book.never if fits(d.applies)]
         self._cautions = [(c, _sets(c.words), _sets(c.unless)) for c in cautions]

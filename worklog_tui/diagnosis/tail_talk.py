@@ -36,8 +36,14 @@ def tail_of(log: Log, share: int = TAIL) -> Sequence[Note]:
     return notes[-max(SHORTEST, len(notes) // share) :]
 
 
-def end_of(log: Log, share: int = TAIL) -> list[Sentence]:
+def end_of(log: Log, share: int = TAIL) -> Sequence[Sentence]:
     """The sentences of the last notes, in order; one that a note leaves open goes on in the next."""
+    if share not in log.tails:
+        log.tails[share] = _sentences(log, share)
+    return log.tails[share]
+
+
+def _sentences(log: Log, share: int) -> list[Sentence]:
     notes = tail_of(log, share)
     found: list[Sentence] = []
     kept, first = "", None

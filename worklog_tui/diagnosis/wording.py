@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from typing import Any
 
+from worklog_tui.diagnosis.kin import by_card
 from worklog_tui.diagnosis.log import Log
 from worklog_tui.diagnosis.phrases import asked_for, bare, fuller, is_clause, job_in, one_of, place_of
 from worklog_tui.diagnosis.put_right import put_right
+from worklog_tui.diagnosis.sayings import Sayings
 from worklog_tui.diagnosis.words import holds, spoken, tokens
 from worklog_tui.model import Finding, FollowUp, OpenItem
 
@@ -35,7 +37,9 @@ _ENDS = ("off", "out", "apart", "again", "back", "up")
 class Wording:
     """Words steps from items, with the word lists of grammars/diagnosis/steps.toml."""
 
-    def __init__(self, lists: Mapping[str, Any], log: Log) -> None:
+    def __init__(self, lists: Mapping[str, Any], log: Log, names: Sequence[str] = ()) -> None:
+        self.names = names
+        "Names of two words that the fault files have for parts that keep people safe."
         self.lists = lists
         self.log = log
         self.verbs = frozenset(lists.get("verbs", ())) - frozenset(lists.get("faint_verbs", ())) | {
@@ -44,6 +48,7 @@ class Wording:
             "look",
         }
         self.stopgap = frozenset(w for phrase in lists.get("stopgap", ()) for w in tokens(phrase) if " " not in phrase)
+        self.talk = Sayings(lists.get("talk", {}))
         self.trouble = frozenset(w for phrase in lists.get("trouble", ()) for w in tokens(phrase))
 
     def step(self, item: OpenItem) -> str:
@@ -90,6 +95,7 @@ class Wording:
         """The thing as fully as it is known: the vocabulary's name for a short form, the place beside a bare word."""
         about = self.log.as_said(about, item.anchors)
         thing = fuller(bare(about), item.name, self.log.around(item.anchors, 200))
+        thing = by_card(self.log, thing, self.names)
         place = place_of(thing, self.log.around(item.anchors, 80)) if thing == bare(about) else ""
         return f"{thing} {place}".rstrip()
 

@@ -164,6 +164,8 @@ class WordSets:
     "Wordings that tell that it was put right."
     make_safe: str = ""
     "The step for a danger that only the bare words tell; {spot}: where it was said to be."
+    phrases: tuple[str, ...] = ()
+    "The entries as they stand in the file."
 
 
 @dataclass(frozen=True, slots=True)

@@ -200,5 +200,5 @@ def _word_sets(t: Mapping[str, Any]) -> WordSets:
     applies = _applies(t.get("applies_when", {}))
     return WordSets(
         t["id"], sets, t["says"], _texts(t, "cautions"), applies, t.get("say", ""), _texts(t, "cleared_by"),
-        _texts(t, "works"), _texts(t, "told"), _texts(t, "mended"), t.get("make_safe", ""),
+        _texts(t, "works"), _texts(t, "told"), _texts(t, "mended"), t.get("make_safe", ""), _texts(t, "any"),
     )  # fmt: skip
