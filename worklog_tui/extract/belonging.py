@@ -64,9 +64,12 @@ def _link(out: list[Token], after: Thing) -> tuple[Token, Thing, str] | None:
     if thing is None:
         return None
     if word in LISTS:
-        return (before, thing, word) if len(thing.also) < MOST else None
+        again = (thing.name, thing.which) == (after.name, after.which)  # `plug out, spark and the spark is weak`
+        return (before, thing, word) if len(thing.also) < MOST and not again else None
     if word not in JOINS or thing.kind in ("machine", "quality", "tool") or thing.also or thing.of is not None:
         return None
     if (word == "in" and after.kind in ("tool", "machine", "unknown")) or (word == "for" and after.kind == "machine"):
         return None
+    if word == "on" and after.kind == "tool":
+        return None  # `the old condenser on the meter`
     return before, thing, word

@@ -26,7 +26,7 @@ from worklog_tui.extract.spoken_decimals import join_decimals
 from worklog_tui.extract.stance import mark_stances, number_clauses
 from worklog_tui.extract.taken_back import disowns, doubted, may_disown
 from worklog_tui.extract.things import fold_things
-from worklog_tui.extract.tokens import Token, chunk
+from worklog_tui.extract.tokens import STOP, Token, chunk
 from worklog_tui.extract.told_again import without_told_again
 from worklog_tui.extract.unknown import guess_things
 from worklog_tui.model import Fact, FactKey, Machine, Note, Reading
@@ -151,6 +151,10 @@ def _blank(found: re.Match[str]) -> str:
     return (". " if found[0] == ">>" and found.start() else " ").ljust(len(found[0]))
 
 
+HEDGES = frozenset("maybe perhaps possibly probably".split())
+"Alone behind a stop at the end of a note, they are of what was said before: `It fills slowly. Maybe`."
+
+
 def _sentences(passage: Passage, book: Rulebook, machine: Machine, track: str) -> list[list[Token]]:
     """The tokens of the passage, sentence by sentence; each keeps its stop at the end."""
     found: list[list[Token]] = []
@@ -162,6 +166,8 @@ def _sentences(passage: Passage, book: Rulebook, machine: Machine, track: str) -
         ):
             found.append(tokens)
             tokens = []
+    if found and len(tokens) == 1 and tokens[0].low in HEDGES:
+        tokens.append(Token("stop", "", tokens[-1].end, tokens[-1].end, STOP))
     return [*found, tokens] if tokens else found
 
 

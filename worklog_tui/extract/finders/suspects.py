@@ -46,8 +46,15 @@ def draft(match: Match, scene: Scene) -> Draft | None:
     name = cause.name if cause else (thing.name if thing else "")
     if gives.get("again") and name not in scene.context.suspects:
         return None
-    made.fields = {"cause": spoken(scene.said(first, last)), "standing": gives["standing"], "name": name}
+    standing = "suspected" if gives["standing"] == "confirmed" and _or_another(scene, last) else gives["standing"]
+    made.fields = {"cause": spoken(scene.said(first, last)), "standing": standing, "name": name}
     return made
+
+
+def _or_another(scene: Scene, last: int) -> bool:
+    """`So that's rings, or it's been stood a year`: where another cause follows, nothing is settled yet."""
+    after = [t.low for t in scene.tokens[last + 1 : last + 3] if t.kind != "comma"]
+    return after[:1] == ["or"]
 
 
 def _talked_of(match: Match, scene: Scene) -> Draft | None:
