@@ -72,7 +72,8 @@ class Program:
             os.chdir(ROOT)
             size = {"COLUMNS": str(COLUMNS), "LINES": str(LINES)}
             plain = {"TERM": "xterm-256color", "TEXTUAL_ANIMATIONS": "none", "PYTHONPATH": str(ROOT)}
-            os.execve(sys.executable, [sys.executable, "-c", source, *arguments], {**os.environ, **size, **plain})
+            around = {name: value for name, value in os.environ.items() if name != "PYTHONDONTWRITEBYTECODE"}
+            os.execve(sys.executable, [sys.executable, "-c", source, *arguments], {**around, **size, **plain})
         self._set_size()
 
     def _set_size(self) -> None:
@@ -209,8 +210,11 @@ def main() -> None:
     asked.add_argument("--enters", type=int, default=40)
     given = asked.parse_args()
     with tempfile.TemporaryDirectory() as folder:
+        os.environ["PYTHONPYCACHEPREFIX"] = folder  # both as they are once installed and started before
         path = Path(folder) / "log.db"
         make_logbook(path, given.notes)
+        first_paint(lambda: Program(BARE))
+        first_paint(lambda: Program(OURS, str(path)))
         compare(path, given)
 
 

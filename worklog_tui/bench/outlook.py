@@ -201,10 +201,11 @@ def _answer() -> None:
     if hasattr(os, "nice"):
         os.nice(5)
     from worklog_tui.bench import outlook as here
+    from worklog_tui.bench.shown_of import shown_of
 
     desk, machine = pickle.load(sys.stdin.buffer)
     for found in here.outlooks(desk, machine):
-        pickle.dump(found, sys.stdout.buffer)
+        pickle.dump(shown_of(found), sys.stdout.buffer)
         sys.stdout.buffer.flush()
 
 

@@ -30,8 +30,7 @@ class Instant:
 
     def moment(self) -> datetime:
         """The instant as an aware datetime at its own place."""
-        utc = datetime.strptime(self.utc, "%Y-%m-%dT%H:%M:%SZ").replace(tzinfo=UTC)
-        return utc.astimezone(timezone(timedelta(minutes=self.offset)))
+        return datetime.fromisoformat(self.utc).astimezone(timezone(timedelta(minutes=self.offset)))
 
 
 def clock(seconds: int) -> str:

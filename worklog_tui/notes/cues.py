@@ -5,7 +5,6 @@ SubRip has no standard: numbers may be missing, commas or points, blank lines in
 
 from __future__ import annotations
 
-import html
 import re
 from collections.abc import Sequence
 from typing import TYPE_CHECKING
@@ -142,8 +141,14 @@ def _cue(at: int, texts: Sequence[str], number: int) -> list[Line]:
     return [Line(at, clock(at), "\n".join(words), number)] if words else []
 
 
+def _sign(entity: re.Match[str]) -> str:
+    import html  # two thousand names: not for talk without any
+
+    return html.unescape(entity[0])
+
+
 def _plain(texts: Sequence[str]) -> str:
     """The words of caption lines without tags, with signs for entities (cleaned again: they may be controls)."""
     joined = " ".join(text.strip() for text in texts if text.strip())
-    words = _ENTITY.sub(lambda entity: html.unescape(entity[0]), _TAG.sub("", joined))
+    words = _ENTITY.sub(_sign, _TAG.sub("", joined))
     return " ".join(sanitise(words).split())

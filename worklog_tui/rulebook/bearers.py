@@ -15,6 +15,7 @@ def read_bearers(files: Mapping[str, Mapping[str, Any]]) -> dict[str, frozenset[
     found: dict[str, frozenset[str]] = {}
     for name in (FILE, f"own/{FILE}"):
         for row in files.get(name, {}).get("bears", []):
+            by = frozenset(row["by"])  # one and the same for all its states
             for state in row["states"]:
-                found[state] = found.get(state, frozenset()) | frozenset(row["by"])
+                found[state] = found[state] | by if state in found else by
     return found

@@ -14,11 +14,12 @@ from worklog_tui.rulebook.files import grammar_files, has_kept, keep, kept, pars
 from worklog_tui.rulebook.lexicon import Sense
 from worklog_tui.rulebook.making import Made, made
 from worklog_tui.rulebook.misheard import Misheard
-from worklog_tui.rulebook.patterns import Patterns, Rule, pattern_of
+from worklog_tui.rulebook.patterns import Pattern, Patterns, Rule
 from worklog_tui.rulebook.quantities import Quantities, read_quantities, suggestions_of, topics_of
 from worklog_tui.rulebook.says import classes, parse
 from worklog_tui.rulebook.sharing import shared
 from worklog_tui.rulebook.signs import Signs
+from worklog_tui.rulebook.steps import Joined
 from worklog_tui.rulebook.units import Numerals, Units, numerals_from, units_from
 from worklog_tui.rulebook.vocabulary import Vocabulary
 from worklog_tui.rulebook.word_lists import Lists, read_lists, read_owed
@@ -108,7 +109,9 @@ def _book(stamp: str, of: Made) -> Rulebook:
         stamp,
         Vocabulary(of.table),
         signs,
-        Patterns([pattern_of(rule, row) for rule, row in zip(rules, of.patterns, strict=True)], signs),
+        Patterns(
+            [Pattern(rule, *row) for rule, row in zip(rules, of.patterns, strict=True)], signs, Joined(*of.steps)
+        ),
         rules,
         of.named,
         quantities,
@@ -116,7 +119,7 @@ def _book(stamp: str, of: Made) -> Rulebook:
         suggestions_of(quantities),
         units_from(of.files["units.toml"]),
         numerals_from(of.files["numerals.toml"]),
-        of.misheard,
+        Misheard(of.misheard),
         read_bearers(of.files),
         read_owed(of.files),
         read_lists(of.files),

@@ -10,11 +10,13 @@ from worklog_tui.rulebook import shorthand
 from worklog_tui.rulebook.classes import foreseen
 from worklog_tui.rulebook.files import Files
 from worklog_tui.rulebook.lexicon import Builder, Sense, Table
-from worklog_tui.rulebook.misheard import Misheard, index
+from worklog_tui.rulebook.misheard import Kept, index
 from worklog_tui.rulebook.mistakes import GrammarMistake, Mistake
 from worklog_tui.rulebook.patterns import Row, Rule, compile_rule, named_classes
 from worklog_tui.rulebook.says import SaysError
+from worklog_tui.rulebook.signs import Packed as PackedSigns
 from worklog_tui.rulebook.signs import Signs
+from worklog_tui.rulebook.steps import Joined, joined
 from worklog_tui.rulebook.units import units_from
 from worklog_tui.rulebook.vocabulary import Packed, packed
 
@@ -36,12 +38,14 @@ class Made(NamedTuple):
     "The fields of each rule, without its examples, which only its file holds."
     patterns: tuple[Row, ...]
     "The pattern of each rule."
+    steps: Joined
+    "The steps of all rules."
     named: frozenset[str]
     "The classes that rules name."
     table: Packed
-    signs: tuple[frozenset[str], ...]
-    "The sets of classes that a token can have, in the order of their signs."
-    misheard: Misheard
+    signs: PackedSigns
+    "The sets of classes that a token can have."
+    misheard: Kept
 
 
 def made(files: Files) -> Made:
@@ -53,13 +57,15 @@ def made(files: Files) -> Made:
         raise GrammarMistake(list(_says_mistakes(rules))) from None
     table = _table(files)
     signs = Signs.of_sets(foreseen(table, named, units_from(files["units.toml"]).quantity_tuples()))
+    patterns = [compile_rule(rule, signs) for rule in rules]
     return Made(
         {name: data for name, data in files.items() if name.startswith(KEPT)},
         tuple((r.id, r.says, r.gives, (), (), r.confidence, r.file) for r in rules),
-        tuple(compile_rule(rule, signs).row for rule in rules),
+        tuple(pattern.row for pattern in patterns),
+        joined([pattern.steps for pattern in patterns]),
         named,
         packed(table),
-        signs.sets,
+        signs.kept,
         index(
             (*_entries(files, "misheard.toml", "misheard"), *shorthand.entries(files, table)),
             lambda word: _is_common(table, word),

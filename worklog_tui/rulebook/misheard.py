@@ -2,17 +2,37 @@
 
 from __future__ import annotations
 
+import marshal
 from collections.abc import Callable, Iterable
 from typing import Any
 
 Row = tuple[tuple[str, ...], tuple[str, ...], frozenset[str]]
 "Heard words, what they mean, words of which one must stand near."
-Misheard = dict[str, tuple[dict[str, tuple[Row, ...]], tuple[Row, ...]]]
-"""First heard word -> the rows for each second word, longest first, and those of the first word alone, which are tried
-after any second word too."""
+Rows = tuple[dict[str, tuple[Row, ...]], tuple[Row, ...]]
+"""The rows for each second word, longest first, and those of the first word alone, which are tried after any second
+word too."""
+Kept = dict[str, bytes]
+"First heard word -> its rows, written small."
 
 
-def index(entries: Iterable[dict[str, Any]], common: Callable[[str], bool]) -> Misheard:
+class Misheard:
+    """The rows of each first heard word; they are made when it is first met."""
+
+    def __init__(self, kept: Kept) -> None:
+        self._kept = kept
+        self._met: dict[str, Rows] = {}
+
+    def get(self, first: str) -> Rows | None:
+        """Its rows."""
+        if first not in self._kept:
+            return None
+        found = self._met.get(first)
+        if found is None:
+            found = self._met[first] = marshal.loads(self._kept[first])
+        return found
+
+
+def index(entries: Iterable[dict[str, Any]], common: Callable[[str], bool]) -> Kept:
     """The entries of grammars/misheard.toml, found by their first word; a single word that is `common` talk is never
     taken back.
     """
@@ -24,10 +44,10 @@ def index(entries: Iterable[dict[str, Any]], common: Callable[[str], bool]) -> M
                 continue
             meant = tuple(entry["means"].replace("'", "").replace("-", " ").split())
             found.setdefault(words[0], []).append((words, meant, frozenset(entry.get("near", ()))))
-    return {first: _by_second(rows) for first, rows in found.items()}
+    return {first: marshal.dumps(_by_second(rows)) for first, rows in found.items()}
 
 
-def _by_second(rows: list[Row]) -> tuple[dict[str, tuple[Row, ...]], tuple[Row, ...]]:
+def _by_second(rows: list[Row]) -> Rows:
     alone = tuple(row for row in rows if len(row[0]) == 1)
     longer = sorted((row for row in rows if len(row[0]) > 1), key=lambda row: -len(row[0]))
     seconds = dict.fromkeys(row[0][1] for row in longer)

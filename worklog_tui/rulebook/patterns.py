@@ -9,7 +9,7 @@ from typing import Any
 
 from worklog_tui.rulebook.says import Edge, Element, Gap, One, classes, parse
 from worklog_tui.rulebook.signs import Signs
-from worklog_tui.rulebook.steps import ENDS, Step, Steps, steps_of
+from worklog_tui.rulebook.steps import ENDS, Joined, Step, Steps, joined, steps_of
 
 
 @dataclass(frozen=True, slots=True)
@@ -25,8 +25,8 @@ class Rule:
     file: str = ""
 
 
-Row = tuple[str, tuple[tuple[int, str], ...], tuple[Step, ...]]
-"A pattern without its rule, as it is kept: text, slots, steps."
+Row = tuple[str, tuple[tuple[int, str], ...]]
+"A pattern without its rule, as it is kept: text, slots."
 
 
 @dataclass(slots=True)
@@ -37,14 +37,14 @@ class Pattern:
     text: str
     slots: tuple[tuple[int, str], ...]
     "Number of a group, name of its slot."
-    steps: tuple[Step, ...]
-    "What must be there, in its order."
+    steps: tuple[Step, ...] = ()
+    "What must be there, in its order; of a pattern that was kept they stand among those of all rules only."
     expression: re.Pattern[str] | None = field(default=None, repr=False)
 
     @property
     def row(self) -> Row:
         """Without its rule."""
-        return self.text, self.slots, self.steps
+        return self.text, self.slots
 
     def matches(self, signs: str) -> Iterator[re.Match[str]]:
         """Where the pattern stands in a string of signs."""
@@ -54,11 +54,6 @@ class Pattern:
         """The pattern as an expression, made when it is first asked for."""
         self.expression = re.compile(self.text)
         return self.expression
-
-
-def pattern_of(rule: Rule, row: Row) -> Pattern:
-    """The pattern of a rule, of which the rest was kept."""
-    return Pattern(rule, *row)
 
 
 def compile_rule(rule: Rule, signs: Signs) -> Pattern:
@@ -106,9 +101,10 @@ def _text(e: Element, signs: Signs, slots: list[str]) -> str:
 class Patterns:
     """All rules; those are tried on a text whose steps are all met in it."""
 
-    def __init__(self, patterns: Sequence[Pattern], signs: Signs) -> None:
+    def __init__(self, patterns: Sequence[Pattern], signs: Signs, steps: Joined | None = None) -> None:
+        """`steps` are those of all, as they were kept."""
         self.all = patterns
-        self._steps = Steps([pattern.steps for pattern in patterns], signs)
+        self._steps = Steps(steps or joined([pattern.steps for pattern in patterns]), signs)
         self._of_kind: dict[str, int] = {"": 0}
 
     def triggered(self, signs: str, without: str = "") -> list[Pattern]:

@@ -62,7 +62,9 @@ def suggestions_of(quantities: Quantities) -> dict[str, frozenset[str]]:
     for name, quantity in quantities.items():
         for word in quantity.near | quantity.topic:
             found.setdefault(word, set()).add(name)
-    return {word: frozenset(names) for word, names in found.items()}
+    once: dict[frozenset[str], frozenset[str]] = {}
+    sets = {word: frozenset(names) for word, names in found.items()}
+    return {word: once.setdefault(names, names) for word, names in sets.items()}
 
 
 def topics_of(quantities: Quantities) -> dict[str, str]:

@@ -1,39 +1,47 @@
 """Signs: one character for each set of classes that a token can have, so that a rule is a pattern over a short string.
 
-The sets are known when the grammars are loaded; a set that was not foreseen gets a sign that no rule matches.
+The sets are known when the grammars are loaded; a set that was not foreseen gets a sign that no rule matches. They are
+kept as numbers of their classes, one after the other and in order, because there are many thousands of them.
 """
 
 from __future__ import annotations
 
+from array import array
 from collections import Counter
-from collections.abc import Iterable, Mapping, Sequence
-from functools import cached_property
+from collections.abc import Iterable, Sequence
+from itertools import accumulate
 
-FIRST, UNFORESEEN = 0xF0000, "\U000ffffd"
+FIRST, LAST, UNFORESEEN = 0x3400, 0xD7FF, "\uffff"
+"Characters of two bytes, of which no rule and no expression means anything else."
 NOTHING: frozenset[str] = frozenset()
+
+Packed = tuple[tuple[str, ...], bytes, bytes]
+"""The classes, those of many sets first; the numbers of the classes of every set, two bytes each, one set after the
+other; where each begins, four bytes each."""
 
 
 class Lately(dict[frozenset[str], str]):
     """The signs asked for so far: few of them, so that they are found sooner than among all."""
 
-    def __init__(self, signs: Mapping[frozenset[str], str]) -> None:
+    def __init__(self, signs: Signs) -> None:
         super().__init__()
         self._signs = signs
 
     def __missing__(self, classes: frozenset[str]) -> str:
-        sign = self[classes] = self._signs.get(classes, UNFORESEEN)
+        sign = self[classes] = self._signs.look_up(classes)
         return sign
 
 
 class Signs:
-    """The table of signs, made of the sets of classes in the order of their signs."""
+    """The table of signs."""
 
-    def __init__(self, sets: Sequence[frozenset[str]]) -> None:
-        if len(sets) > ord(UNFORESEEN) - FIRST:
-            raise ValueError("the grammars need more signs than there are")
-        self.sets = tuple(sets)
-        self._signs = {s: chr(FIRST + n) for n, s in enumerate(self.sets)}
-        self.lately = Lately(self._signs)
+    def __init__(self, kept: Packed) -> None:
+        self.kept = kept
+        self._classes, self._written, starts = kept
+        self._starts = memoryview(starts).cast("I")
+        self._numbers = {cls: n for n, cls in enumerate(self._classes)}
+        self._having: dict[str, str] = {}
+        self.lately = Lately(self)
 
     @classmethod
     def of_sets(cls, sets: Iterable[frozenset[str]]) -> Signs:
@@ -41,29 +49,66 @@ class Signs:
         signs of a class are few runs.
         """
         once = set(sets)
+        if len(once) > LAST - FIRST:
+            raise ValueError("the grammars need more signs than there are")
         many = Counter(name for s in once for name in s)
-        return cls(sorted(once, key=lambda s: sorted((-many[name], name) for name in s)))
+        classes = sorted(many, key=lambda name: (-many[name], name))
+        numbers = {name: n for n, name in enumerate(classes)}
+        written = sorted(_written(sorted(numbers[name] for name in s)) for s in once)
+        starts = array("I", accumulate(map(len, written), initial=0))
+        return cls((tuple(classes), b"".join(written), starts.tobytes()))
 
     def of(self, classes: frozenset[str]) -> str:
         """The sign of a set of classes."""
         return self.lately[classes]
 
+    def look_up(self, classes: frozenset[str]) -> str:
+        """The same, looked for among all."""
+        numbers = [self._numbers.get(cls, -1) for cls in classes]
+        if -1 in numbers:
+            return UNFORESEEN
+        sought, low, high = _written(sorted(numbers)), 0, len(self)
+        while low < high:
+            middle = (low + high) // 2
+            if self._set(middle) < sought:
+                low = middle + 1
+            else:
+                high = middle
+        return chr(FIRST + low) if low < len(self) and self._set(low) == sought else UNFORESEEN
+
     def classes(self, sign: str) -> frozenset[str]:
         """The classes that a sign stands for; none for what is no sign, or was not foreseen."""
         n = ord(sign) - FIRST
-        return self.sets[n] if 0 <= n < len(self.sets) else NOTHING
-
-    @cached_property
-    def _having(self) -> dict[str, str]:
-        found: dict[str, list[str]] = {}
-        for classes, sign in self._signs.items():
-            for cls in classes:
-                found.setdefault(cls, []).append(sign)
-        return {cls: "".join(signs) for cls, signs in found.items()}
+        if not 0 <= n < len(self):
+            return NOTHING
+        row = self._set(n)
+        return frozenset(self._classes[int.from_bytes(row[at : at + 2])] for at in range(0, len(row), 2))
 
     def having(self, cls: str) -> str:
         """All signs whose sets hold the class, as one string in their order; empty when there is none."""
-        return self._having.get(cls, "")
+        if cls not in self._having:
+            number = self._numbers.get(cls)
+            holding = () if number is None else self._holding(_written([number]))
+            self._having[cls] = "".join(chr(FIRST + n) for n in holding)
+        return self._having[cls]
+
+    def _holding(self, number: bytes) -> Iterable[int]:
+        """The places of the sets that hold a class, by its number as it is written."""
+        n, at = 0, self._written.find(number)
+        while at >= 0:
+            if at % 2 == 0:
+                while self._starts[n + 1] <= at:
+                    n += 1
+                yield n
+            at = self._written.find(number, at + 1)
+
+    def _set(self, n: int) -> bytes:
+        return self._written[self._starts[n] : self._starts[n + 1]]
 
     def __len__(self) -> int:
-        return len(self.sets)
+        return len(self._starts) - 1
+
+
+def _written(numbers: Sequence[int]) -> bytes:
+    """Numbers so that their bytes have the order of the numbers."""
+    return b"".join(number.to_bytes(2) for number in numbers)

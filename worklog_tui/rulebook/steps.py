@@ -7,7 +7,9 @@ other step for a bit set anywhere before; the first step of a rule may ask for t
 
 from __future__ import annotations
 
+from array import array
 from collections.abc import Sequence
+from typing import NamedTuple
 
 from worklog_tui.rulebook.says import Choice, Edge, Element, Gap, One
 from worklog_tui.rulebook.signs import Signs
@@ -68,37 +70,55 @@ def _most(e: Element) -> int:
     return int(isinstance(e, One) and not e.denied)
 
 
+class Joined(NamedTuple):
+    """The steps of many rules as they are kept."""
+
+    of_class: dict[str, bytes]
+    "For each class the numbers of the bits of the steps that it is, two bytes each."
+    right_behind: int
+    later: int
+    "The bits after which the next step must be met by the next token, and by any later one."
+    begin: tuple[int, ...]
+    "The first steps that may be met so many tokens from the beginning of a clause."
+    rule_at: dict[int, int]
+    "The number of the last bit of a rule -> the number of the rule."
+
+
+def joined(rules: Sequence[tuple[Step, ...]]) -> Joined:
+    """The steps of many rules, one bit each."""
+    of_class: dict[str, list[int]] = {}
+    first, at, right_behind, later = [0] * (FARTHEST + 1), 0, 0, 0
+    rule_at = {}
+    for number, steps in enumerate(rules):
+        for n, (classes, far) in enumerate(steps):
+            for cls in classes:
+                of_class.setdefault(cls, []).append(at)
+            if n == 0:
+                first[min(far - 1, FARTHEST)] |= 1 << at
+            elif far == 1:
+                right_behind |= 1 << at >> 1
+            else:
+                later |= 1 << at >> 1
+            at += 1
+        if steps:
+            rule_at[at - 1] = number
+    begin = tuple(sum(first[n:]) for n in range(FARTHEST + 1))
+    written = {cls: array("H", ats).tobytes() for cls, ats in of_class.items()}
+    return Joined(written, right_behind, later, begin, rule_at)
+
+
 class Steps:
     """The steps of many rules, followed together."""
 
-    def __init__(self, rules: Sequence[tuple[Step, ...]], signs: Signs) -> None:
+    def __init__(self, kept: Joined, signs: Signs) -> None:
         self._signs = signs
-        self._of_class: dict[str, int] = {}
+        self._of_class, self._right_behind, self._later, self._begin, self._rule_at = kept
         self._of_sign: dict[str, int] = {}
-        self._right_behind = self._later = 0
-        "The bits after which the next step must be met by the next token, and by any later one."
-        self._rule_at: dict[int, int] = {}
-        first, bit = [0] * (FARTHEST + 1), 1
-        for number, steps in enumerate(rules):
-            for n, (classes, far) in enumerate(steps):
-                for cls in classes:
-                    self._of_class[cls] = self._of_class.get(cls, 0) | bit
-                if n == 0:
-                    first[min(far - 1, FARTHEST)] |= bit
-                elif far == 1:
-                    self._right_behind |= bit >> 1
-                else:
-                    self._later |= bit >> 1
-                bit <<= 1
-            if steps:
-                self._rule_at[bit.bit_length() - 2] = number
-        self._begin = [sum(first[n:]) for n in range(FARTHEST + 1)]
-        "The first steps that may be met so many tokens from the beginning of a clause."
         self._whole = sum(1 << at for at in self._rule_at)
         self._ends = {sign for cls in ENDS for sign in signs.having(cls)}
         self._end = 0
         for cls in ENDS:
-            self._end |= self._of_class.get(cls, 0)
+            self._end |= self._bits_of(cls)
 
     def only(self, numbers: Sequence[int]) -> int:
         """The bits of some rules, for `met`."""
@@ -129,6 +149,9 @@ class Steps:
         """The steps that a sign can be, worked out when it is first met."""
         bits = 0
         for cls in self._signs.classes(sign):
-            bits |= self._of_class.get(cls, 0)
+            bits |= self._bits_of(cls)
         self._of_sign[sign] = bits
         return bits
+
+    def _bits_of(self, cls: str) -> int:
+        return sum(1 << at for at in memoryview(self._of_class.get(cls, b"")).cast("H"))
