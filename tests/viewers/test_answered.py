@@ -1,8 +1,10 @@
-"""Comments on four invented machines and their logs: what each is, what it is about, and the line that answers it.
+"""Comments on invented machines and their logs: what each is, what it is about, and the line that answers it.
 
-The talk and the comments were written, and labelled, before anybody looked at what is made of them. Floors
-may only rise. `pytest tests/viewers -s` prints the
-figures; `WORKLOG_MISSES=1` what is missed.
+The talk and the comments were written, and labelled, before anybody looked at what is made of them. Three sets of
+sixty came one after the other, and after each the causes of what was missed were mended: of the answered ones 24 of
+39, 18 of 41 and 31 of 40 were found at first sight; nothing was mended for the last set (`LOOKED_AT_ONCE`), of which
+26 were found before all of it; two were given up again for the rule that only a figure answers a question for one. Floors may only rise. `pytest tests/viewers -s` prints the figures;
+`WORKLOG_MISSES=1` what is missed.
 """
 
 from __future__ import annotations
@@ -26,9 +28,20 @@ from worklog_tui.rulebook.faults import load_faults
 HERE = Path(__file__).with_name("answered")
 FLOORS = {
     "mist-blower": (19, 17, 10, 1),
-    "fire-pump": (18, 18, 10, 4),
-    "dough-mixer": (18, 18, 9, 3),
-    "quarry-dumper": (19, 17, 7, 1),
+    "fire-pump": (18, 18, 10, 2),
+    "dough-mixer": (18, 18, 10, 1),
+    "quarry-dumper": (19, 17, 10, 0),
+    "snow-blower": (20, 20, 11, 1),
+    "upholstery-sewing-machine": (20, 19, 12, 3),
+    "variator-moped": (20, 20, 12, 1),
+    "day-boat-twin": (19, 18, 10, 1),
+    "hall-projector": (20, 19, 8, 2),
+    "plate-compactor": (18, 18, 8, 3),
+}
+LOOKED_AT_ONCE = {
+    "carvers-compressor": (19, 18, 10, 2),
+    "hillclimb-cyclecar": (17, 17, 10, 2),
+    "letterpress-treadle": (19, 18, 9, 2),
 }
 "Right kinds, right topics, right answers at least; answers to what nothing answers at most."
 NEAR = 3  # lines: a thing is often told over several
@@ -102,7 +115,7 @@ def judge(book: Rulebook, name: str, folder: Path) -> tuple[Judged, int]:
     return Judged(kinds, topics, answers, wanted, false, tuple(missed)), len(got)
 
 
-@pytest.mark.parametrize("name", FLOORS)
+@pytest.mark.parametrize("name", FLOORS | LOOKED_AT_ONCE)
 def test_comments_are_told_apart_named_and_answered(name: str, book: Rulebook, tmp_path: Path) -> None:
     found, count = judge(book, name, tmp_path)
     print(
@@ -111,7 +124,7 @@ def test_comments_are_told_apart_named_and_answered(name: str, book: Rulebook, t
     )
     if os.environ.get("WORKLOG_MISSES"):
         print("\n".join(found.missed))
-    kinds, topics, answers, false = FLOORS[name]
+    kinds, topics, answers, false = (FLOORS | LOOKED_AT_ONCE)[name]
     assert found.kinds >= kinds
     assert found.topics >= topics
     assert found.answers >= answers

@@ -10,8 +10,10 @@ from worklog_tui.logbook.told_lines import ToldLines
 from worklog_tui.logbook.words import SIDES, raw_words
 from worklog_tui.model import Fact, Reading, Work
 
-_FITS, _LACKS, _MEASURED, _WHAT = 1.5, 2.0, 0.5, 2.0
+_FITS, LACKS, _MEASURED, _WHAT = 1.5, 2.0, 0.5, 2.0
 "What was asked for is there, or is not; a measure was read there; it was the measure asked for."
+_FURTHER = 0.5
+"What else was asked for counts so much."
 _ASKING = re.compile(r"\b(?:whats?|which|hows?)((?: [\w/%-]+){1,4})")
 _NUMBER = re.compile(
     r"\d|\b(?:two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|thir|four|fif|six|seven|eigh|nine)"
@@ -38,16 +40,22 @@ def fitting(lines: ToldLines, note: str, wanted: Sequence[Wanted], facts: Sequen
     if not wanted:
         return 0.0
     readings = lines.readings(note)
-    best: float | None = None
+    fits: list[float] = []
     for one in wanted:
         of_it = [f for f in facts if isinstance(f, Reading) and f.quantity in one.quantities]
         near = named and any(f.quantity in one.quantities for f in readings)
         if of_it or near or _holds(lines, note, one):
             worth = _FITS + _MEASURED * (one.number and bool(readings)) + _WHAT * bool(of_it) + bool(near)
-            best = worth if best is None else max(best, worth)
-    if best is None and any(one.must for one in wanted):
-        return None
-    return -_LACKS if best is None else best
+            fits.append(worth)
+    if not fits:
+        return None if any(one.must for one in wanted) else -LACKS
+    return max(fits) + _FURTHER * (sum(fits) - max(fits))
+
+
+def holds_wanted(lines: ToldLines, note: str, wanted: Sequence[Wanted]) -> bool:
+    """Whether a line holds what is asked for, of whatever thing."""
+    read = {fact.quantity for fact in lines.readings(note)}
+    return any(_holds(lines, note, one) or not read.isdisjoint(one.quantities) for one in wanted)
 
 
 def _holds(lines: ToldLines, note: str, one: Wanted) -> bool:

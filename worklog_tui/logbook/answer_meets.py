@@ -13,12 +13,12 @@ from worklog_tui.logbook.same_thing import thing
 from worklog_tui.logbook.told_lines import ToldLines, stems
 from worklog_tui.model import Fact, Finding, FollowUp, Reading, Suspect, Work
 
-_STOP_GAP = frozenset({"temporary", "part needed"})
+STOP_GAP = frozenset({"temporary", "part needed"})
 
 
 def diagnosing(words: CommentWords, asked: Asked) -> bool:
-    """Whether the viewer names a cause: bet it is the condenser."""
-    return holds_any(f" {asked.sentence} ", words.diagnosing)
+    """Whether the viewer names a cause: bet it is the condenser; chipped reeds do that."""
+    return asked.bad or holds_any(f" {asked.sentence} ", words.diagnosing)
 
 
 def meets(lines: ToldLines, words: CommentWords, fact: Fact, asked: Asked, said: frozenset[str]) -> bool:
@@ -48,7 +48,7 @@ def _planned(lines: ToldLines, words: CommentWords, fact: FollowUp, asked: Asked
     """Whether it is on the list already: the same deed, a proper part for a stop-gap, or much the same words."""
     deed = deed_of(asked.sentence).actions
     renewing = holds_any(f" {asked.whole} ", words.renewing) or bool(deed & RENEW and not deed & LOOK)
-    if fact.reason in _STOP_GAP and renewing:
+    if fact.reason in STOP_GAP and renewing:
         return True
     if thing(fact.topic).deed.actions & deed or (deed and fact.reason == "to do" and stems(fact.topic) <= said):
         return True

@@ -42,15 +42,24 @@ def read_all(
         n = telling[place]
         if group not in shared:
             known = answer(lines, words, kinds[n].kind, asked[place], plain[place])
+            if known is None and _may_be_of_a_thing(asked[place]):
+                bare = asked_about(words, table, comments[n].words, kinds[n], topics=False)
+                known = answer(lines, words, kinds[n].kind, bare, plain[place])
             shared[group] = replace(found[n], about=wordings[group], answered=known)
         found[n] = replace(shared[group], comment=comments[n])
     return tuple(found)
 
 
+def _may_be_of_a_thing(asked: Asked) -> bool:
+    """Whether a question that its topic leaves unanswered may be answered as one about a thing: oil, in the pan."""
+    topic = asked.topic
+    return topic is not None and bool(topic.answer) and not topic.must
+
+
 def _facts_asked(words: CommentWords, asked: Asked) -> frozenset[int]:
     """Which facts a question asks for and no other: each a number; a figure of one kind, how it came out."""
     found = wanted_in(words, asked.sentence) if asked.sentence else []
-    return frozenset(words.wants.index(one) for one in found if one.must or one.latest)
+    return frozenset(words.wants.index(one) for one in found if one.must or one.latest or one.asks)
 
 
 def _wordings(groups: Sequence[int], asked: Sequence[Asked]) -> dict[int, str]:

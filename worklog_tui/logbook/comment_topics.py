@@ -45,6 +45,10 @@ class Asked:
     "The whole comment in plain form."
     kin: str = ""
     "The part that counts in it, by its name in the vocabulary."
+    bad: bool = False
+    "Whether it is said to be bad: chipped reeds."
+    said: str = ""
+    "The part that counts as the viewer calls it."
 
 
 def technical(words: CommentWords, table: Table, comment: str) -> bool:
@@ -54,10 +58,13 @@ def technical(words: CommentWords, table: Table, comment: str) -> bool:
     return any(_has(plain, t) for t in words.topics) or any(n.kind not in _NOT_TECHNICAL for n in named)
 
 
-def asked_about(words: CommentWords, table: Table, comment: str, kind: Kind) -> Asked:
-    """What the comment is about, from the sentence that made it what it is, else from the whole."""
+def asked_about(words: CommentWords, table: Table, comment: str, kind: Kind, topics: bool = True) -> Asked:
+    """What the comment is about, from the sentence that made it what it is, else from the whole.
+
+    Without `topics` only the things of the machine count: what it is about when nothing answers its topic.
+    """
     plain = words.plain(comment)
-    asked = _asked(words, table, plain, kind)
+    asked = _asked(words, table, plain, kind) if topics else _of_things(words, table, plain, kind)
     before = _any(words.earliest, plain)
     latest = not before and _any(words.latest, plain)
     return replace(asked, plan=_any(words.plans, plain), latest=latest, sentence=kind.sentence or plain, whole=plain)
@@ -78,12 +85,18 @@ def _asked(words: CommentWords, table: Table, plain: str, kind: Kind) -> Asked:
             topic,
         )
     chosen = _chosen(words, kind, plain, table)
-    if chosen is not None:
-        return _about_thing(words, *chosen)
-    topic = _topic_in(words, plain, _things(words, plain.split(), table))
+    topic = _topic_in(words, plain, _things(words, plain.split(), table)) if chosen is None else None
     if topic is not None:
         return Asked(topic.about, frozenset({f"topic {topic.about}"}), (), topic)
-    rest = telling(words.small, said)
+    return _of_things(words, table, plain, kind)
+
+
+def _of_things(words: CommentWords, table: Table, plain: str, kind: Kind) -> Asked:
+    """What is asked of a thing of the machine; of no thing, the first telling words."""
+    chosen = _chosen(words, kind, plain, table)
+    if chosen is not None:
+        return _about_thing(words, *chosen)
+    rest = telling(words.small, kind.sentence.split())
     return Asked(rest, frozenset({rest}))
 
 
@@ -95,7 +108,9 @@ def _things(words: CommentWords, said: list[str], table: Table) -> list[Named]:
 def _no_name(words: CommentWords, said: list[str], one: Named) -> bool:
     after = said[one.end] if one.end < len(said) else ""
     return one.kind not in STATES and (
-        one.said in words.small.silent or (after in words.small.articles and _verb(one.said))
+        one.said in words.small.silent
+        or (after in words.small.articles and _verb(one.said))
+        or (one.said == "stop" and after.endswith("ing"))
     )
 
 
@@ -204,11 +219,15 @@ def _about_thing(words: CommentWords, said: list[str], things: list[Named], chos
     others = [
         t.name for t in things if t.kind == "part" and low <= t.start and t.end <= high and t.name not in chosen.name
     ]
-    names = (chosen.name, *words.akin.get(chosen.name, ()), *words.akin.get(chosen.said, ()), short, *others)
+    akin = (*words.akin.get(chosen.name, ()), *words.akin.get(chosen.said, ()))
+    names = (chosen.name, chosen.said, *akin, short, *others)
     quantity = next((w for w in (*beside, *phrase.split()) if w in QUANTITIES), "")
     keys = _keys(words, things, short, quantity)
     about = called(words.small, said, start, chosen.end)
-    return Asked(about, keys, tuple(dict.fromkeys(names)), None, quantity, kin=_kin(things).name)
+    marked = bool(bad) or _beside_bad(chosen, things)
+    return Asked(
+        about, keys, tuple(dict.fromkeys(names)), None, quantity, kin=_kin(things).name, bad=marked, said=chosen.said
+    )
 
 
 def _kin(things: list[Named]) -> Named:

@@ -17,7 +17,7 @@ from worklog_tui.rulebook.word_files import mistake, word_tables
 FILE = "comments.toml"
 LONGEST = 5_000
 "Characters of a comment that are read."
-_LISTS = ("plans", "latest", "earliest", "appeals", "diagnosing", "renewing", "compared")
+_LISTS = ("plans", "latest", "earliest", "appeals", "diagnosing", "renewing", "compared", "intended")
 _SPLIT = frozenset({"fly wheel", "crank case", "back plate", "hand brake"})
 
 
@@ -94,6 +94,8 @@ class Small:
     "A sentence may begin with them."
     polite: frozenset[str] = frozenset()
     "No line need share them; in one form."
+    vague: frozenset[str] = frozenset()
+    "They make a suggestion no strange one; in one form."
 
 
 @dataclass(frozen=True, slots=True)
@@ -118,6 +120,8 @@ class CommentWords:
     "Words that ask for the proper part in the place of another."
     compared: tuple[str, ...] = ()
     "Words after which comes what a thing is only compared with."
+    intended: tuple[str, ...] = ()
+    "Words by which the speaker tells what is to come."
     wants: tuple[Wanted, ...] = ()
     small: Small = field(default_factory=Small)
     opposites: tuple[tuple[str, str], ...] = ()
@@ -194,7 +198,7 @@ def _cue(table: Mapping[str, Any]) -> Cue:
 def _small(tables: Sequence[Mapping[str, Any]]) -> Small:
     rows = [table.get("small", {}) for table in tables]
     held = {one.name: frozenset(" ".join(str(row.get(one.name, "")) for row in rows).split()) for one in fields(Small)}
-    one_formed = {name: frozenset(map(one_form, held[name])) for name in ("everywhere", "polite")}
+    one_formed = {name: frozenset(map(one_form, held[name])) for name in ("everywhere", "polite", "vague")}
     return Small(**(held | one_formed | {"silent": held["silent"] | FILLER}))
 
 

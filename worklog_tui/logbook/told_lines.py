@@ -45,6 +45,9 @@ class ToldLines:
     after: Mapping[str, str]
     "The note that follows, within a session."
 
+    before: Mapping[str, str]
+    "The note before it, within a session."
+
     @classmethod
     def of(cls, history: History) -> ToldLines:
         """The index of a history."""
@@ -79,6 +82,7 @@ class ToldLines:
             {note.uid: f" {' '.join(raw_words(note.words))} " for note in said},
             words,
             {a.uid: b.uid for record in history.sessions for a, b in pairwise(record.notes)},
+            {b.uid: a.uid for record in history.sessions for a, b in pairwise(record.notes)},
         )
 
     def likeness(self, said: frozenset[str]) -> dict[str, float]:
@@ -88,8 +92,7 @@ class ToldLines:
         """
         found = sorted((word for word in said if word in self.notes), key=lambda word: (len(self.notes[word]), word))
         few = [word for word in found if len(self.notes[word]) <= MANY] or found[:1]
-        unknown = UNKNOWN * math.log(1 + len(self.text))
-        whole = sum(self.weight.get(word, unknown) for word in said)
+        whole = sum(self.weight_of(word) for word in said)
         shares: dict[str, float] = defaultdict(float)
         for word in few:
             for note in self.notes[word]:
@@ -98,6 +101,10 @@ class ToldLines:
             for note in shares:
                 shares[note] += self.weight[word] / whole if word in self.words[note] else 0.0
         return dict(shares)
+
+    def weight_of(self, word: str) -> float:
+        """How rare a word is; one that no line holds counts less than the rarest."""
+        return self.weight[word] if word in self.weight else UNKNOWN * math.log(1 + len(self.text))
 
     def with_next(self, note: str) -> tuple[str, ...]:
         """A note's words and those of the note that follows."""

@@ -1,0 +1,76 @@
+"""The line most like a question, where none tells of the thing: by words, what is asked for, what went before.
+
+The weights are judgement, measured on invented comments that they were not made for.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from worklog_tui.logbook.answer_fits import holds_wanted
+from worklog_tui.logbook.comment_topics import Asked
+from worklog_tui.logbook.comment_words import CommentWords, Wanted, holds_any
+from worklog_tui.logbook.told_lines import ToldLines, stems
+from worklog_tui.logbook.words import raw_words
+from worklog_tui.model import Place
+
+ENOUGH = 0.4
+"What such a line must weigh; all words shared weigh 1."
+_HOLDS, _BEFORE = 0.3, 0.5
+"That it holds what is asked for; that the lines before it name all that it is about."
+_BACK = 2
+"So many lines before it say what a line is about."
+
+
+def most_alike(
+    lines: ToldLines, words: CommentWords, asked: Asked, comment: str, wanted: Sequence[Wanted]
+) -> Place | None:
+    """The line most like the question, the earliest of equals; None when none is like it enough."""
+    if asked.topic is not None and (asked.topic.must or not asked.topic.answer):
+        return None
+    alike = lines.likeness(stems(comment) - words.small.polite)
+    about = stems(asked.about) - words.small.polite - words.small.everywhere
+    must = any(one.must for one in wanted)
+    weighed: list[tuple[float, int, Place]] = []
+    for note in _with_next(lines, alike):
+        holds = holds_wanted(lines, note, wanted)
+        if must and not holds:
+            continue
+        worth = alike.get(note, 0.0) + _HOLDS * holds + _BEFORE * _told_before(lines, note, about)
+        if worth >= ENOUGH and not appeals(lines, words, note):
+            place = lines.history.place(note)
+            weighed.append((round(worth, 6), -place.order, place))
+    return max(weighed, key=lambda one: one[:2])[2] if weighed else None
+
+
+def _with_next(lines: ToldLines, alike: dict[str, float]) -> list[str]:
+    """The notes that share words, and the ones right after each."""
+    found = dict.fromkeys(alike)
+    for note in alike:
+        after = lines.after.get(note)
+        for _ in range(_BACK):
+            if after is not None:
+                found[after] = None
+                after = lines.after.get(after)
+    return list(found)
+
+
+def _told_before(lines: ToldLines, note: str, about: frozenset[str]) -> float:
+    """How much of what it is about the lines before name, and it does not; from 0 to 1."""
+    whole = sum(lines.weight_of(word) for word in about)
+    before: frozenset[str] = frozenset()
+    one = lines.before.get(note)
+    for _ in range(_BACK):
+        if one is not None:
+            before |= lines.words[one]
+            one = lines.before.get(one)
+    told = (before - lines.words[note]) & about
+    return sum(lines.weight_of(word) for word in told) / whole if whole else 0.0
+
+
+def appeals(lines: ToldLines, words: CommentWords, note: str) -> bool:
+    """Whether the person asks his viewers in this line or the next."""
+    return any(
+        holds_any(f" {' '.join(raw_words(text)).replace(chr(39), '')} ", words.appeals)
+        for text in lines.with_next(note)
+    )
