@@ -3,8 +3,8 @@
 The talk and the comments were written, and labelled, before anybody looked at what is made of them. Three sets of
 sixty came one after the other, and after each the causes of what was missed were mended: of the answered ones 24 of
 39, 18 of 41 and 31 of 40 were found at first sight; nothing was mended for the last set (`LOOKED_AT_ONCE`), of which
-26 were found before all of it; two were given up again for the rule that only a figure answers a question for one. Floors may only rise. `pytest tests/viewers -s` prints the figures;
-`WORKLOG_MISSES=1` what is missed.
+26 were found before all of it; two were given up again for the rule that only a figure answers a question for one.
+Floors may only rise. `pytest tests/viewers -s` prints the figures; `WORKLOG_MISSES=1` what is missed.
 """
 
 from __future__ import annotations
