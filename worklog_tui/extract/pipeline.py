@@ -32,6 +32,7 @@ from worklog_tui.extract.refiners import (
     unnamed,
 )
 from worklog_tui.extract.scene import Draft, Scene
+from worklog_tui.extract.worked.told import told as worked
 
 FINDERS: dict[str, Callable[[Match, Scene], Draft | None]] = {
     "reading": readings.draft,
@@ -76,6 +77,7 @@ def drafts_of(scene: Scene) -> list[Draft]:
     found += told(scene, found)
     found += listed(scene, found)
     found += owed.told(scene, found)
+    found += worked(scene, found)
     for refine in REFINERS if found else ():
         found = refine(found, scene)
     return found

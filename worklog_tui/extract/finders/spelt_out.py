@@ -17,6 +17,8 @@ def spelt_out(words: str, name: str, begun: bool = True) -> str:
     Words that are only `begun`, `batt`, count where asked for: `carb` is as good a name as any.
     """
     full = name.split()
+    if words.lower().replace(" ", "") == name.replace(" ", ""):
+        return words  # `lock nut` is how some write locknut
     return " ".join(_full(word, full, begun) for word in words.split())
 
 
@@ -26,7 +28,7 @@ def _full(word: str, full: list[str], begun: bool) -> str:
         return SIDES[low]
     if CROSS.get(low) in full:
         return CROSS[low]
-    if low in full or len(low) < 2:
+    if low in full or len(low) < 2 or {f"{low}s", f"{low}es"} & set(full):
         return word
     plural = low[:-1] if low.endswith("s") and len(low) > 3 else ""
     if plural and (name := next((name for name in full if _shortens(plural, name, begun)), "")):
