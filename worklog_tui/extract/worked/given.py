@@ -9,9 +9,10 @@ from collections.abc import Iterator
 from worklog_tui.extract.matching import Match
 from worklog_tui.extract.scene import Scene
 from worklog_tui.extract.worked.clause import IT, WORKED, by_me, describes, match, object_of
+from worklog_tui.rulebook import Rulebook
 
-GIVEN = "given_"
-"Before the name of an action: the list of grammars/lists.toml with the nouns that tell of it."
+NO_GIFT = frozenset({"start", "make", "order", "remove", "fit"})
+"Actions of verbs that are no nouns of what a thing is given."
 OF = frozenset({"of"})
 FAR = 5
 "Tokens from the article to the noun."
@@ -57,17 +58,39 @@ def _noun(scene: Scene, first: int, thing: int, at: int, verb: int | None = None
 
 def _action(scene: Scene, k: int) -> str:
     """What the noun at token k tells: a verb's own noun, one of the lists, or the fluid of which it was a dose."""
-    token, lists = scene.tokens[k], scene.book.lists
+    token, book = scene.tokens[k], scene.book
     two = f"{token.low} {scene.tokens[k + 1].low}" if k + 1 < len(scene.tokens) else token.low
-    for name in lists:
-        if name.startswith(GIVEN) and (token.low in lists[name] or two in lists[name]):
-            return name.removeprefix(GIVEN)
+    for action, nouns in _nouns(book):
+        if token.low in nouns or two in nouns:
+            return action
     if token.thing is not None and token.thing.kind == "fluid":
-        return next((what for what, names in doses(scene) if token.thing.name in lists[names]), "")
+        return next((action for action, fluids in _doses(book) if token.thing.name in fluids), "")
     sense = token.sense("do", "doing")
-    return "" if sense is None or sense.name in ("start", "make", "order", "remove", "fit") else sense.name
+    return "" if sense is None or sense.name in NO_GIFT else sense.name
 
 
-def doses(scene: Scene) -> tuple[tuple[str, str], ...]:
-    """What is done with a dose of a fluid, and the list of the fluids with which it is done."""
-    return (("lubricate", "oils"), ("soak", "penetrants"), ("clean", "cleaners"))
+def _nouns(book: Rulebook) -> tuple[tuple[str, frozenset[str]], ...]:
+    """What was done, and the nouns that tell of it."""
+    return (
+        ("check", book.lists["given_check"]),
+        ("test", book.lists["given_test"]),
+        ("clean", book.lists["given_clean"]),
+        ("flush", book.lists["given_flush"]),
+        ("lubricate", book.lists["given_lubricate"]),
+        ("charge", book.lists["given_charge"]),
+        ("soak", book.lists["given_soak"]),
+        ("repair", book.lists["given_repair"]),
+        ("tighten", book.lists["given_tighten"]),
+        ("fill", book.lists["given_fill"]),
+        ("bleed", book.lists["given_bleed"]),
+        ("drain", book.lists["given_drain"]),
+    )
+
+
+def _doses(book: Rulebook) -> tuple[tuple[str, frozenset[str]], ...]:
+    """What is done with a dose of a fluid, and the fluids with which it is done."""
+    return (
+        ("lubricate", book.lists["oils"]),
+        ("soak", book.lists["penetrants"]),
+        ("clean", book.lists["cleaners"]),
+    )

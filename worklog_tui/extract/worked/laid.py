@@ -70,16 +70,16 @@ DOSES = frozenset("of a bit couple drop drops".split())
 
 def _action(scene: Scene, fluid: Thing, onto: Thing | None, way: frozenset[str]) -> str:
     """What was done with a fluid that went that way; empty when it may be anything."""
-    lists = scene.book.lists
+    book = scene.book
     if way & THROUGH:
-        return "clean" if fluid.name in lists["cleaners"] else "flush"
-    if fluid.name in lists["penetrants"]:
+        return "clean" if fluid.name in book.lists["cleaners"] else "flush"
+    if fluid.name in book.lists["penetrants"]:
         return "soak" if onto is not None else ""
-    if fluid.name in lists["cleaners"]:
+    if fluid.name in book.lists["cleaners"]:
         return "clean" if onto is not None else ""
-    holds = onto is None or "volume" in onto.quantities or onto.kind == "machine" or onto.name in lists["holds"]
+    holds = onto is None or "volume" in onto.quantities or onto.kind == "machine" or onto.name in book.lists["holds"]
     if way & INTO and holds:
         return "fill"
-    if fluid.name in lists["oils"] and onto is not None and fluid.name != "fuel":
+    if fluid.name in book.lists["oils"] and onto is not None and fluid.name != "fuel":
         return "lubricate"
     return ""

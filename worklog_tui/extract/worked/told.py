@@ -12,14 +12,9 @@ from worklog_tui.extract.scene import Draft, Scene
 from worklog_tui.extract.worked.given import given, had
 from worklog_tui.extract.worked.laid import laid
 from worklog_tui.extract.worked.moved import moved
+from worklog_tui.rulebook import Rulebook
 
-READERS: tuple[tuple[str, Callable[[Scene, int], Iterator[Match]]], ...] = (
-    ("gives", given),
-    ("has_had", had),
-    ("lays", laid),
-    ("moves", moved),
-)
-"""Names of the lists of grammars/lists.toml whose words may begin such a clause, and what reads it from there."""
+Reader = Callable[[Scene, int], Iterator[Match]]
 PAST, SHORTEST = "ed", 5
 "How a verb ends that no vocabulary knows, and how many letters it has."
 
@@ -27,15 +22,25 @@ PAST, SHORTEST = "ed", 5
 def told(scene: Scene, found: list[Draft]) -> list[Draft]:
     """The work that no draft of `found` says already."""
     made: list[Draft] = []
-    lists = scene.book.lists
+    readers = _readers(scene.book)
     for k, token in enumerate(scene.tokens):
-        for name, reader in READERS:
-            if token.low in lists[name] or (reader is moved and _unknown_past(token.low, token.kind)):
+        for words, reader in readers:
+            if token.low in words or (reader is moved and _unknown_past(token.low, token.kind)):
                 for match in reader(scene, k):
                     draft = work.draft(match, scene)
                     if draft is not None and not _said(draft, match, [*found, *made]):
                         made.append(draft)
     return made
+
+
+def _readers(book: Rulebook) -> tuple[tuple[frozenset[str], Reader], ...]:
+    """The words that may begin such a clause, and what reads it from there."""
+    return (
+        (book.lists["gives"], given),
+        (book.lists["has_had"], had),
+        (book.lists["lays"], laid),
+        (book.lists["moves"], moved),
+    )
 
 
 def _unknown_past(low: str, kind: str) -> bool:
