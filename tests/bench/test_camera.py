@@ -9,6 +9,7 @@ from worklog_tui import store
 from worklog_tui.bench.acting import CannotAct
 from worklog_tui.bench.camera import begin_or_end, mark, running, set_counter
 from worklog_tui.bench.desk import Desk
+from worklog_tui.bench.film_marks import film_marks, film_marks_text
 from worklog_tui.bench.record import keep_note
 from worklog_tui.bench.review import timeline
 from worklog_tui.bench.undoing import undo
@@ -53,6 +54,20 @@ def test_a_moment_is_marked_and_the_mark_taken_back(desk: Desk, saw: Machine, cl
     with store.reading(desk.logbook) as connection:
         acts = store.acts.load(connection)
     assert [(act.verb, act.value and act.value.get("second")) for act in acts] == [("mark film", 65), ("undo", None)]
+
+
+def test_the_marks_of_a_film_are_told_clip_by_clip_without_those_taken_back(
+    desk: Desk, saw: Machine, clock: Clock
+) -> None:
+    assert "No moment of a film was marked" in film_marks_text(film_marks(desk, saw.name))
+    begin_or_end(desk, saw.name)
+    for seconds, what in ((65, "keep"), (10, "still"), (10, "cut")):
+        clock.go_on(seconds=seconds)
+        mark(desk, saw.name, what)
+    undo(desk)
+    told = film_marks_text(film_marks(desk, saw.name)).split("\n", 1)
+    assert told[0].startswith("Clip of 20")
+    assert told[1] == "      1:05  keep\n      1:15  still\n"
 
 
 def test_what_makes_no_sense_is_refused_in_a_plain_sentence(desk: Desk, saw: Machine) -> None:

@@ -20,7 +20,7 @@ from worklog_tui.store import clips
 if TYPE_CHECKING:
     from worklog_tui.bench.desk import Desk
 
-MARKS = ("keep", "shoot again", "cut")
+MARKS = ("keep", "shoot again", "cut", "still")
 LONGEST = 6 * 3600
 "Seconds: a clip that seems to run for longer was forgotten; it is ended where the next one begins."
 _COUNTER = re.compile(r"(?:(\d{1,2})[:.])?(\d{1,3})[:.](\d{2})|(\d{1,5})")

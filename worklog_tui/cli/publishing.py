@@ -44,7 +44,12 @@ def hand_over(call: Call) -> None:
 
 
 def film(call: Call) -> None:
-    """Writes the chapters of the film, the text below it, and what was tried."""
+    """Writes the chapters of the film, the text below it, and what was tried; or the moments that were marked."""
+    if call.only == "marks":
+        from worklog_tui.bench.film_marks import film_marks, film_marks_text
+
+        write_out(film_marks_text(film_marks(desk_of(call), call.machine)), call.to)
+        return
     found = _published(call)
     clips = [] if call.chapters else film_chapters(found, lengths_of(call.joined))
     blocks = found.gate.words_only(edited_chapters(call.chapters) if call.chapters else chapter_blocks(clips))

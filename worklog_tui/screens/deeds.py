@@ -93,6 +93,28 @@ def over_lines(what: str, notes: Sequence[str], *given: str) -> Deed:
     return deed
 
 
+def divide(note: str) -> Deed:
+    """Have a session of its own begin with a note."""
+
+    def deed(desk: Desk) -> Done:
+        from worklog_tui.bench import session_acts
+
+        return session_acts.split_session(desk, note)
+
+    return deed
+
+
+def join(session: str, before: str) -> Deed:
+    """Make a session and the one before it one."""
+
+    def deed(desk: Desk) -> Done:
+        from worklog_tui.bench import session_acts
+
+        return session_acts.join_sessions(desk, before, session)
+
+    return deed
+
+
 def correct(fact: Fact, changes: Mapping[str, Any]) -> Deed:
     """Give a fact other values; a value of a reading comes as it was typed, with its unit or without."""
 

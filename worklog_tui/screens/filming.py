@@ -24,6 +24,10 @@ FILM_KEYS: list[BindingType] = [
         show=False,
     ),
     Binding("f8,4", "mark('cut')", "film: cut", id="film.cut", tooltip="Film: cut this", show=False),
+    Binding(
+        "f10,6", "mark('still')", "film: still", id="film.still", tooltip="Film: take a still picture of this",
+        show=False,
+    ),
     Binding("f9,5", "counter", "camera's counter", id="film.counter", tooltip="Type what the camera shows", show=False),
 ]  # fmt: skip
 

@@ -35,7 +35,8 @@ PLACES = {
 FULL_NAMES = {
     "go.note": "write a note", "acts.undo": "take back", "acts.redo": "do again", "go.far": "far view",
     "go.lock": "wipe the keys", "film.clip": "camera on or off", "film.keep": "film: keep",
-    "film.again": "film: shoot again", "film.cut": "film: cut", "film.counter": "the camera's counter",
+    "film.again": "film: shoot again", "film.cut": "film: cut", "film.still": "film: still picture",
+    "film.counter": "the camera's counter",
     **{f"go.{place}": one.name for place, one in PLACES.items()},
 }  # fmt: skip
 "Names of keys whose word in the footer is short."

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
-from worklog_tui.screens.acting import Acting
+from worklog_tui.screens.dividing import Dividing
 from worklog_tui.screens.errands import Errands
 from worklog_tui.screens.layout import PLACES, STANDING, beside, made_later
 from worklog_tui.widgets.places import Places
@@ -19,7 +19,7 @@ ADVISED = ("step", "faults", "viewers")
 "Places that wait for the advice; the others show what stands in the log."
 
 
-class Placing(Acting):
+class Placing(Dividing):
     """A screen with places."""
 
     outlook: Outlook | None = None

@@ -193,6 +193,11 @@ class RecordingScreen(Far):
         if note:
             self.jump(note)
 
+    def sessions_moved(self) -> None:
+        """None stands last for being recorded in until the next note."""
+        super().sessions_moved()
+        self._reviewing.own = ""
+
     def log_changed(self, note: str) -> None:
         """What is shown is read again."""
         self._reviewing.changed()

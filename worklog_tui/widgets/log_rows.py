@@ -85,6 +85,12 @@ class Log:
         """Which session of the machine it is, from 1."""
         return self._numbers.get(session, len(self.lengths))
 
+    def before(self, session: str) -> str:
+        """The session before one, by its uid; empty for the first."""
+        order = list(self.lengths)
+        at = order.index(session) if session in order else 0
+        return order[at - 1] if at else ""
+
     def holds(self, note: str) -> bool:
         """Whether a note is held, by its uid."""
         return note in self._place

@@ -4,11 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from itertools import groupby
+from typing import ClassVar
+
+from textual.binding import Binding, BindingType
 
 from worklog_tui.logbook.amounts import bounds_in
 from worklog_tui.logbook.readings import Point, Series, side_by_side
+from worklog_tui.reports.plain_compression import shown
 from worklog_tui.reports.plain_readings import should_be
-from worklog_tui.reports.sentence import QUANTITIES, amount
+from worklog_tui.reports.sentence import QUANTITIES
 from worklog_tui.reports.when import where
 from worklog_tui.widgets.gauge import gauge
 from worklog_tui.widgets.row import Row
@@ -18,43 +22,63 @@ BAR = 24
 "Cells of a bar."
 LAST = 6
 "So many readings of one thing are told, the latest."
+UNITS = {"": "as they were said", "metric": "in metric units", "inch": "in inch units"}
+"How the readings can be told, in the order in which the key goes through them."
 _VERDICTS = {"low": "too low", "high": "too high", "good": "as it should be", "": ""}
 
 
 class Readings(Rows):
     """Everything that was measured or set."""
 
+    BINDINGS: ClassVar[list[BindingType]] = [
+        Binding("enter", "choose", "go", id="readings.choose", tooltip="Go to the note where it was said"),
+        Binding(
+            "i", "units", "inch, metric", id="readings.units",
+            tooltip="As they were said, in metric units, in inch units",
+        ),
+    ]
+
     def __init__(self) -> None:
         super().__init__("Nothing has been measured yet. Say what you measure, with its unit, and it stands here.")
+        self.units = ""
+        "One of UNITS."
+        self._series: Sequence[Series] = ()
+
+    def action_units(self) -> None:
+        """Tell them in the next units; what is in the log stays as it was said."""
+        ways = list(UNITS)
+        self.units = ways[(ways.index(self.units) + 1) % len(ways)]
+        self.show_series(self._series)
 
     def show_series(self, series: Sequence[Series]) -> None:
         """Show these series, by quantity in the order in which each was first taken."""
+        self._series = series
         order = {one.quantity: place for place, one in reversed(list(enumerate(series)))}
-        rows: list[Row] = []
+        rows: list[Row] = [Row.of(f"Readings {UNITS[self.units]}")] if series else []
         for quantity, group in groupby(
             sorted(series, key=lambda one: (order[one.quantity], one.subject)), key=lambda one: one.quantity
         ):
             kept = list(group)
             rows.append(Row.of(QUANTITIES.get(quantity, quantity.replace("_", " ")).capitalize(), heading=True))
             for like in side_by_side(kept):
-                rows += _alike(sorted(like, key=lambda one: one.subject))
+                rows += _alike(sorted(like, key=lambda one: one.subject), self.units)
         self.show(rows)
 
 
-def _alike(like: Sequence[Series]) -> Iterator[Row]:
+def _alike(like: Sequence[Series], units: str) -> Iterator[Row]:
     """Series that differ only by number or side, on one scale; a bar stands where there is something to compare."""
     unit = like[0].last.reading.unit
     compared = len(like) > 1 or like[0].limits is not None or len(like[0].points) > 1
     most = max((high for one in like for high in _ends(one)), default=0.0) * 1.1 if compared else 0.0
     for one in like:
-        yield from _rows(one, most, unit)
+        yield from _rows(one, most, unit, units)
 
 
-def _rows(one: Series, most: float, unit: str) -> Iterator[Row]:
-    should = f", should be {should_be(one.limits)}" if one.limits is not None else ""
+def _rows(one: Series, most: float, unit: str, units: str) -> Iterator[Row]:
+    should = f", should be {should_be(one.limits, units)}" if one.limits is not None else ""
     yield Row.of(f"{one.subject or 'the machine'}{should}", key=one.last.place.note)
     for point in one.points[-LAST:]:
-        told = ", ".join(filter(None, (_value(point), _VERDICTS[point.verdict], where(point.place))))
+        told = ", ".join(filter(None, (_value(point, units), _VERDICTS[point.verdict], where(point.place))))
         yield Row.of("  ".join(filter(None, (f"  {_bar(point, one, most, unit)}", told))), key=point.place.note)
 
 
@@ -82,7 +106,7 @@ def _ends(one: Series) -> list[float]:
     return [*(ends[1] for ends in found if ends is not None), *(end for end in _limits(one, unit) if end is not None)]
 
 
-def _value(point: Point) -> str:
+def _value(point: Point, units: str) -> str:
     reading = point.reading
-    parts = [amount(reading.value, reading.unit), reading.condition, "set" if reading.role == "set" else ""]
+    parts = [shown(reading.value, reading.unit, units), reading.condition, "set" if reading.role == "set" else ""]
     return ", ".join(filter(None, [*parts, "doubtful" if reading.doubtful else ""]))

@@ -32,6 +32,14 @@ class Timeline(Rows):
             "h", "screen.hear_as", "always hear it so", id="timeline.hear", show=False,
             tooltip="The word put right last is always heard so",
         ),
+        Binding(
+            "d", "screen.divide", "divide here", id="timeline.divide", show=False,
+            tooltip="From this note on it is a session of its own",
+        ),
+        Binding(
+            "j", "screen.join", "join", id="timeline.join", show=False,
+            tooltip="This session and the one before it are one",
+        ),
         Binding("x", "screen.strike", "strike out", id="timeline.strike", tooltip="Strike this note out"),
     ]
 
@@ -58,6 +66,13 @@ class Timeline(Rows):
             return []
         first, last = sorted((begin, self.here))
         return [row.key for row in self.rows[first : last + 1] if row.key]
+
+    def two_sessions(self) -> tuple[str, str] | None:
+        """The session pointed at and the one before it, by their uids; None at the first one."""
+        below = next((row.key for row in self.rows[self.here :] if row.key), "")
+        note = self.log_rows.note(below)
+        before = self.log_rows.before(note.session) if note is not None else ""
+        return (note.session, before) if note is not None and before else None
 
     def show_log(self, log: Log) -> None:
         """Show a log, with its last note in sight."""

@@ -1,0 +1,60 @@
+"""The readings: as they were said, in metric units or in inch units, with the key that goes from one to the next."""
+
+from __future__ import annotations
+
+import pytest
+from textual.app import App, ComposeResult
+
+from worklog_tui.logbook.limits import Limits
+from worklog_tui.logbook.readings import Point, Series
+from worklog_tui.model import Place, Reading, Span
+from worklog_tui.widgets.readings import Readings
+
+
+def taken(value: float, unit: str, quantity: str = "compression", subject: str = "cylinder 1") -> Series:
+    reading = Reading(main=Span("n1", 0, 3), quantity=quantity, value=value, unit=unit, subject=subject)
+    return Series(quantity, subject, (Point(reading, Place(1, "n1", "14:05"), "low"),), limits=None)
+
+
+class Shown(App[None]):
+    def compose(self) -> ComposeResult:
+        yield Readings()
+
+
+def words(app: App[None]) -> str:
+    return "\n".join(row.words for row in app.query_one(Readings).rows)
+
+
+async def test_the_key_goes_from_as_said_to_metric_to_inch_and_back() -> None:
+    app = Shown()
+    async with app.run_test() as pilot:
+        app.query_one(Readings).show_series([taken(90.0, "psi"), taken(0.5, "mm", "gap", "points")])
+        app.query_one(Readings).focus()
+        said = ("as they were said", "90 psi", "0.5 mm")
+        for told in (said, ("in metric units", "6.21 bar", "0.5 mm"), ("in inch units", "90 psi", "0.0197 in"), said):
+            assert [what for what in told if what not in words(app)] == []
+            await pilot.press("i")
+
+
+async def test_what_it_should_be_goes_with_them_and_the_bars_stay() -> None:
+    app = Shown()
+    async with app.run_test() as pilot:
+        one = taken(90.0, "psi")
+        limits = Limits(100.0, 130.0, "psi", "100 to 130 psi")
+        app.query_one(Readings).show_series([Series(one.quantity, one.subject, one.points, limits)])
+        app.query_one(Readings).focus()
+        before = words(app)
+        await pilot.press("i")
+        assert "should be 6.89 to 8.96 bar" in words(app)
+        assert before.count("█") == words(app).count("█") > 0
+
+
+@pytest.mark.parametrize("unit", ["h", ""])
+async def test_what_has_no_other_units_stays_as_it_was_said(unit: str) -> None:
+    app = Shown()
+    async with app.run_test() as pilot:
+        app.query_one(Readings).show_series([taken(12.0, unit, "duration", "soak")])
+        app.query_one(Readings).focus()
+        said = words(app).split("\n", 1)[1]
+        await pilot.press("i")
+        assert words(app).split("\n", 1)[1] == said
