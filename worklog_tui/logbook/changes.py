@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from worklog_tui.logbook.limits import Judge
+from worklog_tui.logbook.limits import Judge, Limits
 from worklog_tui.logbook.standing import standing
 from worklog_tui.model import Act, CommentReading, Fact, History, Place, Reading
 
@@ -22,6 +22,8 @@ class Said:
     "Position of the note within its session, from 0."
     compares: str = ""
     "Of a reading: low, high or good against what it should be; empty when nothing tells."
+    limits: Limits | None = None
+    "Of a reading: what it should be."
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,7 +56,8 @@ def changes(history: History, comments: Sequence[CommentReading] = ()) -> list[C
         for fact in record.facts:
             place = history.place(fact.main.note)
             compares = judge.compares(fact) if isinstance(fact, Reading) else ""
-            said = Said(fact, place, lines[fact.main.note], compares)
+            limits = judge.limits(fact) if compares and isinstance(fact, Reading) else None
+            said = Said(fact, place, lines[fact.main.note], compares, limits)
             rows.append(((place.order, 0, fact.main.start, f"{fact.kind} {fact.main.end:09} {fact.nth:09}"), said))
     end = len(lines)
     for n, asked in enumerate(_asked(comments)):

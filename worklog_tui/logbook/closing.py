@@ -18,7 +18,8 @@ MAKESHIFT = word_set(
 )
 "Words of what is used for a repair that is for now only (common practice)."
 FOREIGN = word_set(
-    "nest dirt rust sludge crud chaff grass mud slime water scale dust fluff varnish swarf debris leaves"
+    "nest dirt rust sludge crud chaff grass mud slime water scale dust fluff varnish swarf debris leaves rag burr "
+    "straw hay goo gunk grit seeds feathers paint blockage lump bug spider cobweb carbon"
 )
 "What is put right by taking it away."
 _MAKESHIFT = frozenset(map(stem, MAKESHIFT))
@@ -34,6 +35,8 @@ _OUT_OF_SET = word_set(
 "What is put right by setting it to a figure."
 CURES = RENEW | word_set("adjust free")
 "What, done to a suspected thing, deals with the suspicion; what is blocked or dirty is cleaned."
+DONE_AGAIN = word_set("adjust fill drain")
+"What, done in a later session, ends what was set or filled for the time being."
 _CLOGGED = word_set("blocked plugged clogged dirty gummed sooted choked air water rust sludge coked carbon oily fouled")
 _SETTLES = LOOK | word_set("tighten adjust")
 
@@ -73,7 +76,8 @@ def _work(matter: Matter, work: Work, said: Said) -> bool:
         case "part needed":
             return work.action in RENEW and not _makeshift(work) and not _put_back(work)
         case "temporary":
-            return _later(matter, said, work) and _undoes(matter, work, part)
+            again = matter.told < said.place.session and work.action in DONE_AGAIN and part.name == matter.thing.name
+            return _later(matter, said, work) and (_undoes(matter, work, part) or (again and not _makeshift(work)))
         case "fallback":
             return work.action in matter.thing.deed.actions and not _same_spot(matter, said)
         case "question" if not matter.suspected:
@@ -146,7 +150,7 @@ def _mends(matter: Matter, work: Work) -> bool:
     if not matter.firm and _makeshift(work):
         return False
     if work.action == "remove":
-        return bool(matter.thing.words & _FOREIGN or {stem(w) for w in raw_words(matter.bad)} & _FOREIGN)
+        return bool(work.used or matter.thing.words & _FOREIGN or {stem(w) for w in raw_words(matter.bad)} & _FOREIGN)
     bad = set(raw_words(matter.bad))
     if work.action == "charge" and not matter.quantity:
         return bool(bad & _EMPTY)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from worklog_tui.logbook.limits import Limits
 from worklog_tui.logbook.same_thing import FASTENERS, Thing
 from worklog_tui.logbook.word_index import WordIndex
 from worklog_tui.model import Due, FactKey, OpenItem, Place
@@ -28,6 +29,8 @@ class Matter:
     "What was bad about it, of a bad finding."
     quantity: str = ""
     "Of a reading that is not as it should be: what was measured."
+    limits: Limits | None = None
+    "Of such a reading: what it should be."
     suspected: bool = False
     "Whether it is a cause that was suspected."
     quote: str = ""

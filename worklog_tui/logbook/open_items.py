@@ -10,6 +10,7 @@ from worklog_tui.logbook.changes import Asked, Change, Decided, Said, changes
 from worklog_tui.logbook.closing import NEAR, deals_with, ends_stop_gap, things_of
 from worklog_tui.logbook.decided import decide
 from worklog_tui.logbook.matters import Matter, Matters, as_item
+from worklog_tui.logbook.near_cure import puts_right
 from worklog_tui.logbook.raising import one_matter, raised, told_again
 from worklog_tui.logbook.same_thing import Thing, marks_agree, same, speaks_of, thing
 from worklog_tui.model import CommentReading, History, OpenItem, Work
@@ -52,7 +53,21 @@ def _close(state: Matters, said: Said) -> Matters:
             state = state.put(at, done) if state.all[at].open else state
         elif _ordered(matter, said):
             state = state.put(position, replace(matter, state="awaited"))
-    return state
+    return _close_near(state, said)
+
+
+def _close_near(state: Matters, said: Said) -> Matters:
+    """The fault that was told last, when it is told a line or two later that it is gone."""
+    told = state.just_told(said.place.session, said.line, NEAR)
+    faults = [n for n in told if _just_noticed(state.all[n])]
+    last = max(faults, key=lambda n: (state.all[n].line, n), default=None)
+    if last is None or not puts_right(state.all[last], said):
+        return state
+    return state.put(last, replace(state.all[last], state="done", closed=said.place, closed_by=said.fact.key))
+
+
+def _just_noticed(matter: Matter) -> bool:
+    return matter.open and matter.reason == "fault" and not (matter.firm or matter.suspected or matter.by_hand)
 
 
 def _taken_off(state: Matters, said: Said) -> Matters:

@@ -8,9 +8,10 @@ from worklog_tui.extract.complaints import complains
 from worklog_tui.extract.finders.findings import part_words
 from worklog_tui.extract.finish import tidy
 from worklog_tui.extract.scene import Draft, Scene
-from worklog_tui.model import Finding
+from worklog_tui.model import Finding, Work
 
 REACH = 4
+STILL = frozenset("still again stil agn".split())
 NOTES = 2
 "Notes back in which a state is told once."
 
@@ -38,7 +39,7 @@ def refine(drafts: list[Draft], scene: Scene) -> list[Draft]:
             kept.remove(told)
             found.remove(told)
             told = None
-        if told is not None or _just_told(draft, scene):
+        if told is not None or _just_told(draft, scene, kept):
             scene.dropped.append(f"{scene.said(draft.main, draft.last)}: says again what was found")
             continue
         kept.append(draft)
@@ -62,22 +63,25 @@ def _same(first: Draft, second: Draft, scene: Scene) -> bool:
     )  # fmt: skip
 
 
-def _just_told(draft: Draft, scene: Scene) -> bool:
+def _just_told(draft: Draft, scene: Scene, before: list[Draft]) -> bool:
     """Whether the same was found of this thing a moment ago: `it's gone hard. Perished, that is.` A state of another
-    name counts only where the thing is named with it.
+    name counts only where the thing is named with it. After work on the thing `it still leaks` is new.
     """
     if draft.thing is None:
         return False
     words = tidy(part_words(draft, scene)).lower()
     older = set(scene.context.notes[:-NOTES])
-    return any(
-        isinstance(f, Finding)
-        and f.main.note not in older
-        and f.verdict == draft.fields["verdict"]
-        and ("part" in draft.filled or f.state == draft.fields["state"])
-        and f.part.lower() == words
-        for f in scene.context.recent
-    )
+    still = any(t.low in STILL for t in scene.tokens[max(draft.main - REACH, 0) : draft.last + REACH])
+    if still and any(d.kind == "work" and d.thing and tidy(d.thing.words).lower() == words for d in before):
+        return False
+    told = False
+    for fact in scene.context.recent:
+        if still and isinstance(fact, Work) and fact.part.lower() == words:
+            told = False
+        elif isinstance(fact, Finding) and fact.main.note not in older and fact.part.lower() == words:
+            named = "part" in draft.filled or fact.state == draft.fields["state"]
+            told = told or (fact.verdict == draft.fields["verdict"] and named)
+    return told
 
 
 def _one_breath(first: Draft, second: Draft, scene: Scene) -> bool:

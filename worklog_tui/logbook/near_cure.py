@@ -1,0 +1,59 @@
+"""What was told wrong a line or two ago and is told right now, though the talk names another part for it, or none."""
+
+from __future__ import annotations
+
+import tomllib
+from functools import lru_cache
+
+from worklog_tui import places
+from worklog_tui.logbook.changes import Said
+from worklog_tui.logbook.cures import is_whole
+from worklog_tui.logbook.limits import verdict
+from worklog_tui.logbook.matters import Matter
+from worklog_tui.logbook.same_thing import same_word, thing
+from worklog_tui.logbook.words import DENIALS, raw_words, stem
+from worklog_tui.model import Finding, Reading
+
+LEAST = 4
+"Letters of a word of the fault that is told again with a denial."
+
+
+def puts_right(matter: Matter, said: Said) -> bool:
+    """Whether the fact, told right after the fault, says that it is gone."""
+    match said.fact:
+        case Finding(verdict="good") as finding:
+            return not matter.quantity and opposite(matter.bad, finding.condition)
+        case Reading() as reading:
+            return _is_right_now(matter, reading)
+    return False
+
+
+def opposite(bad: str, good: str) -> bool:
+    """Whether the one is said when the other is gone: stuck and turns; won't prime and pulling; leaks and no leaks."""
+    was, now = raw_words(bad), raw_words(good)
+    if set(now) & DENIALS:
+        return any(same_word(stem(a), stem(b)) for a in was for b in now if len(a) >= LEAST)
+    before, after = set(map(stem, was)), set(map(stem, now))
+    if set(was) & DENIALS and before & after - set(map(stem, DENIALS)):
+        return True
+    return any(before & theirs and after & ours for theirs, ours in _opposites())
+
+
+def _is_right_now(matter: Matter, reading: Reading) -> bool:
+    """Whether the same is measured or set as it should be, of a thing that has another name or none."""
+    if reading.doubtful or matter.quantity != reading.quantity or reading.role not in ("measured", "set"):
+        return False
+    about = thing(reading.subject, reading.name)
+    other = about.marks != matter.thing.marks or (about.head == matter.thing.head and not is_whole(about))
+    return not other and verdict(reading, matter.limits) == "good"
+
+
+@lru_cache(maxsize=1)
+def _opposites() -> tuple[tuple[frozenset[str], frozenset[str]], ...]:
+    with (places.grammars() / "trade" / "cured.toml").open("rb") as file:
+        rows = tomllib.load(file)["opposites"]
+    return tuple((_stems(row["bad"]), _stems(row["good"])) for row in rows)
+
+
+def _stems(words: str) -> frozenset[str]:
+    return frozenset(map(stem, words.split()))
