@@ -6,7 +6,7 @@ A suspicion may be told as a whole clause. Its words up to the next `or`, comma 
 from __future__ import annotations
 
 from worklog_tui.extract.finders.several import spread
-from worklog_tui.extract.pieces import Piece, at_all, fault, named_outright, read_piece
+from worklog_tui.extract.pieces import NO_CAUSE, Piece, at_all, fault, named_outright, read_piece
 from worklog_tui.extract.scene import Draft, Scene
 from worklog_tui.extract.things import spoken
 from worklog_tui.extract.tokens import Token
@@ -18,6 +18,10 @@ ASKED = Rule("suspect.alternative", "", {**EITHER.gives, "even": [*EVEN, "if"]},
 OPENS = frozenset("either its thats shes so means is be".split()) | {"it is", "that is", "which means"}
 OPENS_ASKED = frozenset({"whether", "if", "is it", "is that", "was it", "was that", "are they"})
 ASKING = frozenset("know tell wonder wondering see say sure ask asking dunno work".split())
+OUTER = frozenset("just well also easily all both".split())
+"Words between a thing and a suspicion of its state."
+SUBJECT = 5
+"Tokens within which a sentence that begins with a thing tells a suspicion of it."
 FARTHEST = 40
 TO_COME = frozenset({"itll be", "it will be", "thatll be", "that will be", "itd be", "thatd be", "that would be"})
 OR = frozenset({"or", "or else"})
@@ -63,7 +67,8 @@ def _may_list(scene: Scene) -> bool:
     """Whether a sentence may be nothing but alternatives: `rings, or a valve stuck open`."""
     first = scene.tokens[0]
     named = first.thing is not None or first.sense("article", "bad", "cause") or first.low == "no"
-    return bool(named) and not _opens(scene, 0) and any(t.low in OR for t in scene.tokens)
+    told = any(t.sense("suspicion") and _subject(scene, k) is not None for k, t in enumerate(scene.tokens[:SUBJECT]))
+    return bool(named) and not told and not _opens(scene, 0) and any(t.low in OR for t in scene.tokens)
 
 
 def _asked_before(tokens: list[Token], i: int) -> bool:
@@ -156,6 +161,27 @@ def _listed(scene: Scene, pieces: list[Piece]) -> bool:
 
 
 def _draft(scene: Scene, opener: int, piece: Piece, rule: Rule) -> Draft:
-    fields = {"cause": spoken(scene.said(piece.first, piece.last)), "standing": "suspected", "name": piece.name}
-    return Draft("suspect", piece.first, piece.last, rule, fields, thing=piece.thing, confidence=rule.confidence,
-                 first_used=piece.first if opener < 0 else min(opener, piece.first), last_used=piece.last)  # fmt: skip
+    cause, thing, name = spoken(scene.said(piece.first, piece.last)), piece.thing, piece.name
+    first = piece.first if opener < 0 else min(opener, piece.first)
+    subject = _subject(scene, opener) if thing is None and opener >= 0 else None
+    if subject is not None:
+        first, thing = subject, scene.tokens[subject].thing
+    if subject is not None and thing is not None:
+        cause, name = f"{spoken(thing.words)} {cause}", thing.name
+    fields = {"cause": cause, "standing": "suspected", "name": name}
+    return Draft("suspect", piece.first, piece.last, rule, fields, thing=thing, confidence=rule.confidence,
+                 first_used=first, last_used=piece.last)  # fmt: skip
+
+
+def _subject(scene: Scene, opener: int) -> int | None:
+    """The thing before a suspicion of its state: `the needle might be sticking`, `the pump's maybe worn`."""
+    for k in range(opener - 1, max(opener - 4, -1), -1):
+        token = scene.tokens[k]
+        if token.clause != scene.tokens[opener].clause:
+            return None
+        if token.thing is not None:
+            suspected = any(t.sense("suspicion") for t in scene.tokens[:k])  # `could be a valve, could be it's dry`
+            return None if suspected or token.thing.kind in NO_CAUSE else k
+        if not (token.sense("copula", "degree") or token.low in OUTER):
+            return None
+    return None

@@ -44,7 +44,8 @@ def raised(said: Said) -> Matter | None:
             about = f"{_with_quantity(fact)} too {said.compares}"
             what = thing(fact.subject, fact.name)
             bad, quantity = f"too {said.compares}", fact.quantity
-            return Matter(what, about, "fault", (fact.key,), firm=False, bad=bad, quantity=quantity, limits=said.limits, **told)
+            told |= {"bad": bad, "quantity": quantity, "limits": said.limits}
+            return Matter(what, about, "fault", (fact.key,), firm=False, **told)
     return None
 
 
