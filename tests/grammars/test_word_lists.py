@@ -20,7 +20,7 @@ def test_every_list_is_asked_for_and_no_other(book: Rulebook) -> None:
     assert set(re.findall(r'book\.lists\["(\w+)"\]', CODE)) == set(book.lists)
 
 
-@pytest.mark.parametrize("name", ["lists.toml", "owed.toml"])
+@pytest.mark.parametrize("name", ["lists.toml", "owed.toml", "shown.toml"])
 def test_words_stand_as_they_are_heard_and_once_each(name: str) -> None:
     for key, words in tomllib.loads((places.grammars() / name).read_text(encoding="utf-8")).items():
         assert [w for w in words if w != " ".join(w.lower().split())] == [], key

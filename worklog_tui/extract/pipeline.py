@@ -9,7 +9,7 @@ from worklog_tui.extract.causes_listed import listed
 from worklog_tui.extract.finders import findings, follow_ups, numbers, readings, suspects, traits, work
 from worklog_tui.extract.finders.several import spread
 from worklog_tui.extract.matching import Match, matches
-from worklog_tui.extract.owed import told as owed
+from worklog_tui.extract.owed.told import told as owed
 from worklog_tui.extract.refiners import (
     believable,
     carry_over,
@@ -32,6 +32,7 @@ from worklog_tui.extract.refiners import (
     unnamed,
 )
 from worklog_tui.extract.scene import Draft, Scene
+from worklog_tui.extract.shown.told import told as shown
 from worklog_tui.extract.worked.told import told as worked
 
 FINDERS: dict[str, Callable[[Match, Scene], Draft | None]] = {
@@ -44,10 +45,16 @@ FINDERS: dict[str, Callable[[Match, Scene], Draft | None]] = {
     "number": numbers.draft,
 }
 
-REFINERS: tuple[Callable[[list[Draft], Scene], list[Draft]], ...] = (
+Refiner = Callable[[list[Draft], Scene], list[Draft]]
+
+SIFTERS: tuple[Refiner, ...] = (
     meant.refine,  # before overlap: what is not meant must not push out what is
     passing.refine,
     overlap.refine,
+)
+"What is let go, before the build of a clause is asked for what no pattern has read."
+
+REFINERS: tuple[Refiner, ...] = (
     degrees.refine,  # before what follows from the verdicts
     followed.refine,  # before what is implied and told twice
     names.refine,  # before units are carried over and one reading is set beside another
@@ -76,8 +83,11 @@ def drafts_of(scene: Scene) -> list[Draft]:
             found += spread(draft, scene)
     found += told(scene, found)
     found += listed(scene, found)
-    found += owed.told(scene, found)
+    found += owed(scene, found)
     found += worked(scene, found)
+    for sift in SIFTERS if found else ():
+        found = sift(found, scene)
+    found += meant.refine(shown(scene, found), scene)
     for refine in REFINERS if found else ():
         found = refine(found, scene)
     return found

@@ -23,8 +23,8 @@ from worklog_tui.rulebook.vocabulary import Packed, packed
 _PHRASE = re.compile(r'"([^"]+)"')
 WORD_LISTS = ("words.toml", "stance.toml")
 KEPT = (
-    "units.toml", "numerals.toml", "bearers.toml", "own/bearers.toml", "owed.toml", "own/owed.toml", "lists.toml",
-    "own/lists.toml", "quantities/", "own/quantities/",
+    "units.toml", "numerals.toml", "bearers.toml", "own/bearers.toml", "owed.toml", "own/owed.toml", "shown.toml",
+    "own/shown.toml", "lists.toml", "own/lists.toml", "quantities/", "own/quantities/",
 )  # fmt: skip
 "Files that are read as they are at each start; they are short."
 COMMON = frozenset({"article", "filler", "pronoun", "copula", "not", "break", "about", "reads", "degree", "all"})

@@ -1,11 +1,13 @@
-"""Lists of words that no pattern names: of what is owed from grammars/owed.toml, others from grammars/lists.toml."""
+"""Lists of words that no pattern names: of what is owed or was seen from grammars/owed.toml and grammars/shown.toml,
+others from grammars/lists.toml.
+"""
 
 from __future__ import annotations
 
 from collections.abc import Mapping
 from typing import Any
 
-FILE, LISTS = "owed.toml", "lists.toml"
+FILE, SHOWN, LISTS = "owed.toml", "shown.toml", "lists.toml"
 Lists = Mapping[str, frozenset[str]]
 OPENS = "^"
 "Before the name of a list: the first words of what it holds, by which most tokens are passed over."
@@ -13,7 +15,7 @@ OPENS = "^"
 
 def read_owed(files: Mapping[str, Any]) -> Lists:
     """Name of a list -> its words, and under `^` and its name the first words of them."""
-    found = read_lists(files, FILE)
+    found = read_lists(files, FILE) | read_lists(files, SHOWN)
     firsts = {OPENS + name: frozenset(word.partition(" ")[0] for word in words) for name, words in found.items()}
     return found | firsts
 

@@ -6,12 +6,13 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from worklog_tui.extract.finders.owed_thing import returnable
+from worklog_tui.extract.said import opening, says
 from worklog_tui.extract.scene import Draft, Scene
 from worklog_tui.extract.subjects import earlier, remembered
 from worklog_tui.extract.tokens import Thing, Token
 from worklog_tui.rulebook.patterns import Rule
-from worklog_tui.rulebook.word_lists import OPENS
 
+__all__ = ["Clause", "clauses", "named_after", "named_before", "opening", "owed", "put_off", "rule", "says"]
 MEANT = ["plan", "book", "not", "if", "maybe", "asked", "would", "meanwhile", "wondered"]
 "Stances in which what is owed is told; what is only joked, remembered or told by others owes nothing."
 AGAINST = frozenset({"joke", "memory", "reported", "rule"})
@@ -68,24 +69,6 @@ def clauses(scene: Scene) -> Iterator[Clause]:
 
 def _returns(token: Token) -> bool:
     return token.thing is not None and (returnable(token.thing) or token.thing.kind == "unknown")
-
-
-def opening(scene: Scene, *names: str) -> list[int]:
-    """The tokens, in order, at which one of the words of the lists may begin."""
-    firsts = scene.once(("first words",), lambda: [t.low.partition(" ")[0] for t in scene.tokens])
-    opens = scene.book.owed[OPENS + names[0]].union(*(scene.book.owed[OPENS + name] for name in names[1:]))
-    return [k for k, first in enumerate(firsts) if first in opens]
-
-
-def says(scene: Scene, name: str, k: int) -> int:
-    """How many tokens from token k on are one of the words of a list of grammars/owed.toml; 0 for none."""
-    words, tokens = scene.book.owed[name], scene.tokens
-    if k >= len(tokens) or tokens[k].low.partition(" ")[0] not in scene.book.owed[OPENS + name]:
-        return 0
-    for n in (3, 2, 1):
-        if k + n <= len(tokens) and " ".join(t.low for t in tokens[k : k + n]) in words:
-            return n
-    return 0
 
 
 def put_off(scene: Scene, first: int, events: bool = True) -> bool:

@@ -4,6 +4,7 @@ good news.
 
 from __future__ import annotations
 
+from worklog_tui.extract.said import says
 from worklog_tui.extract.scene import Draft, Scene
 from worklog_tui.extract.tokens import Token
 
@@ -34,7 +35,24 @@ def _verdict(draft: Draft, scene: Scene) -> str:
         return "noted"
     if verdict == "good" and token.sense("works_well", "function") and _taken_back(draft, scene):
         return "bad"
+    if verdict == "bad" and _let_pass(draft, scene):
+        return "noted"
     return ""
+
+
+def _let_pass(draft: Draft, scene: Scene) -> bool:
+    """`A bit worn but they'll do`, `black, but that's to be expected`, `a little carbon, nothing unusual`."""
+    at = draft.last + 1
+    for k in range(at, min(at + PASS, len(scene.tokens))):
+        if scene.tokens[k].kind == "stop":
+            return False
+        if says(scene, "let_pass", k, 5):
+            return True
+    return False
+
+
+PASS = 8
+"Tokens behind a trouble within which it may be let pass."
 
 
 def _trouble(draft: Draft, scene: Scene) -> bool:

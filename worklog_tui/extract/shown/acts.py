@@ -1,0 +1,110 @@
+"""How a part does its work, or that it does not: `the starter cranks with gusto`, `the pump wasn't delivering`."""
+
+from __future__ import annotations
+
+from worklog_tui.extract.owed.clause import Clause
+from worklog_tui.extract.said import opening, says
+from worklog_tui.extract.scene import Draft, Scene
+from worklog_tui.extract.shown.holder import by_person, made, points_back, rule, stranger, subject
+from worklog_tui.extract.shown.polarity import TURNED, Said, denial
+from worklog_tui.extract.shown.states import before_name
+
+ACTS, FAILS = rule("acts", 0.6), rule("fails", 0.6)
+NEAR = 6
+"Tokens between what is done and how."
+HOW = (("nought", "bad"), ("fullmeasure", "good"), ("ill", "bad"), ("fine", "good"))
+ENDS = frozenset("if when till until because unless where before so but and".split())
+PLAIN = frozenset("is was are were be been to into".split())
+
+
+def may_act(scene: Scene) -> list[int]:
+    """The tokens that may say what a part does."""
+    return scene.once(("may act",), lambda: sorted({*opening(scene, "acts"), *_doing(scene)}))
+
+
+def _doing(scene: Scene) -> list[int]:
+    return [k for k, t in enumerate(scene.tokens) if t.sense("does", "moves", "function", "works_well")]
+
+
+def acts(clause: Clause) -> list[Draft]:
+    """What a clause says of how its thing works."""
+    scene = clause.scene
+    for k in may_act(scene):
+        if k not in clause.span or scene.tokens[k].thing is not None:
+            continue
+        draft = _act(clause, k, k + max(says(scene, "acts", k, 3), 1)) if _does(scene, k) else None
+        if draft is not None:
+            return [draft]
+    return []
+
+
+def _does(scene: Scene, k: int) -> bool:
+    return says(scene, "acts", k, 3) > 0 or scene.tokens[k].sense("does", "moves", "function", "works_well") is not None
+
+
+def _act(clause: Clause, k: int, after: int) -> Draft | None:
+    scene = clause.scene
+    holder = subject(clause, k)
+    other = stranger(clause, k) if holder is None else None
+    if by_person(clause, k) or scene.tokens[k - 1].low in ("to", "go"):
+        return None
+    if other is None and not _may_stand(clause, holder, k):
+        return None
+    no = _denied(clause, k, holder)
+    how = _how(clause, after)
+    if no is not None:
+        verdict = TURNED[how.verdict] if how and how.last > how.first and how.verdict == "bad" else "bad"
+        return made(clause, FAILS, Said(verdict, no, max(after - 1, how.last if how else 0)), holder, other)
+    return made(clause, ACTS, Said(how.verdict, k, how.last), holder, other) if how else None
+
+
+def _may_stand(clause: Clause, holder: int | None, k: int) -> bool:
+    """Whether the act is said of a thing, or of what was talked of: `it pulls`, `goes through the gears`."""
+    scene, low = clause.scene, clause.scene.tokens[k].low.partition(" ")[0]
+    if holder is not None:
+        return _joined(scene, holder, k)
+    if k == clause.span.start:
+        return low.endswith("s") or low in PAST
+    return points_back(scene, clause, k)
+
+
+def _denied(clause: Clause, k: int, holder: int | None) -> int | None:
+    """The index of the word that denies the act: `doesn't throw in`, `isn't charging`; not of `they're not pulled`."""
+    scene = clause.scene
+    no = denial(scene, k, (holder if holder is not None else clause.span.start - 1) + 1)
+    if no is None or scene.tokens[no].low.partition(" ")[0] not in scene.book.owed["denied_acts"]:
+        return None
+    plain = scene.tokens[no].low == "not" and not scene.tokens[no - 1].low.startswith(DO)
+    if (plain or scene.tokens[no].low in IS_NOT) and not scene.tokens[k].low.partition(" ")[0].endswith("ing"):
+        return None
+    return no if holder is not None or no > clause.span.start else None
+
+
+PAST = frozenset("fired started ran lit caught turned idled".split())
+IS_NOT = frozenset("isnt wasnt arent werent aint".split())
+DO = ("do", "did", "will", "can", "could", "would")
+
+
+def _joined(scene: Scene, holder: int, k: int) -> bool:
+    """Whether what is done is said of the thing: only small words stand between."""
+    between = scene.tokens[holder + 1 : k]
+    return all(
+        t.kind == "comma" or t.sense("degree", "all", "not", "copula", "refuses") or t.low.endswith("ly")
+        for t in between
+    )
+
+
+def _how(clause: Clause, first: int) -> Said | None:
+    scene = clause.scene
+    for k in range(first, min(first + NEAR, clause.span.stop)):
+        token = scene.tokens[k]
+        if token.low in ENDS or token.kind == "stop":
+            return None
+        for name, verdict in HOW:
+            if (n := says(scene, name, k, 5)) and not before_name(scene, k + n - 1):
+                no = denial(scene, k, first)
+                turned = TURNED[verdict] if no is not None and name in ("ill", "fine") else verdict
+                return Said(turned, k, k + n - 1)
+        if token.thing is not None and k > first:
+            return None
+    return None

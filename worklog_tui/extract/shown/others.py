@@ -1,0 +1,69 @@
+"""What others did to it before: `somebody's had this gearbox apart before me`, `it has been rebored at some point`."""
+
+from __future__ import annotations
+
+from worklog_tui.extract.owed.clause import Clause
+from worklog_tui.extract.said import opening, says
+from worklog_tui.extract.scene import Draft, Scene
+from worklog_tui.extract.shown.holder import made, may_hold, rule, subject
+from worklog_tui.extract.shown.polarity import Said
+
+BY, LONG_AGO = rule("by-others", 0.62), rule("long-ago", 0.62)
+BEEN = frozenset("been was were had being got".split()) | {"has been", "have been", "had been"}
+NEAR = 12
+"Tokens within which it is told who did it, or when."
+
+
+def may_tell(scene: Scene) -> list[int]:
+    """The tokens with which it may be told who had hands on it before."""
+    return scene.once(("others",), lambda: opening(scene, "somebody", "before"))
+
+
+def others(clause: Clause) -> list[Draft]:
+    """What a clause says that others did."""
+    scene = clause.scene
+    for k in may_tell(scene):
+        if k not in clause.span:
+            continue
+        if (n := says(scene, "somebody", k, 4)) and (draft := _by_others(clause, k, k + n)) is not None:
+            return [draft]
+        if (n := says(scene, "before", k, 4)) and (draft := _long_ago(clause, k, k + n - 1)) is not None:
+            return [draft]
+    return []
+
+
+def _by_others(clause: Clause, k: int, after: int) -> Draft | None:
+    scene = clause.scene
+    things = [i for i in scene.things(range(after, clause.span.stop)) if may_hold(scene.tokens[i].thing)]
+    deed = next((i for i in range(after, min(after + 4, clause.span.stop)) if _deed(scene, i)), None)
+    if deed is None or not things or things[0] > deed + 5:
+        return None
+    bad = any(says(scene, "botched", i, 4) for i in range(after, clause.span.stop))
+    return made(clause, BY, Said("bad" if bad else "noted", deed, max(deed, min(things[0], deed + 4))), things[0])
+
+
+def _deed(scene: Scene, i: int) -> bool:
+    token = scene.tokens[i]
+    return (
+        token.sense("did") is not None
+        or bool(says(scene, "botched", i, 4))
+        or token.low in scene.book.owed["others_did"]
+    )
+
+
+def _long_ago(clause: Clause, k: int, last: int) -> Draft | None:
+    scene = clause.scene
+    near = range(k - 1, max(clause.span.start, k - NEAR) - 1, -1)
+    been = next((i for i in near if scene.tokens[i].low in BEEN), None)
+    if been is None:
+        return None
+    holder = subject(clause, been)
+    if holder is None and not any(t.low in IT for t in scene.tokens[clause.span.start : been + 1]):
+        return None
+    if not any(_deed(scene, i) for i in range(been + 1, k)):
+        return None
+    bad = any(says(scene, "botched", i, 4) for i in range(been, k))
+    return made(clause, LONG_AGO, Said("bad" if bad else "noted", been + 1, last), holder)
+
+
+IT = frozenset("its it thats that theyve they this theyre hes shes".split())
