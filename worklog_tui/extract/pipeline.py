@@ -87,7 +87,7 @@ def drafts_of(scene: Scene) -> list[Draft]:
     found += worked(scene, found)
     for sift in SIFTERS if found else ():
         found = sift(found, scene)
-    found += meant.refine(shown(scene, found), scene)
+    found += passing.refine(meant.refine(shown(scene, found), scene), scene)
     for refine in REFINERS if found else ():
         found = refine(found, scene)
     return found

@@ -11,7 +11,11 @@ from typing import Any
 
 from worklog_tui.rulebook.mistakes import GrammarMistake, Mistake
 
-READER_VERSION = "34"
+<<<<<<< HEAD
+READER_VERSION = "35"
+=======
+READER_VERSION = "35"
+>>>>>>> bdff58d (What is only mentioned is no finding there either)
 "Raised whenever the code of the reader would read old notes differently."
 
 FORM = "7"

@@ -137,8 +137,8 @@ DOERS = frozenset("i we you to ive weve id im gonna lets".split())
 def _only_a_word(draft: Draft, scene: Scene) -> bool:
     """`Okay`, `right`: in talk a filler, unless something is said to be so."""
     token = scene.tokens[draft.main]
-    if not token.sense("fillers"):
-        return False
+    if not token.sense("fillers") or draft.rule.id.startswith("shown."):
+        return False  # the build of the clause has joined it to a thing
     k = draft.main - 1
     if k >= 0 and scene.tokens[k].low in ("all", "both"):
         return False

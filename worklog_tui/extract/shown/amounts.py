@@ -41,7 +41,7 @@ def amounts(clause: Clause) -> list[Draft]:
 def _amount(clause: Clause, q: int) -> Draft | None:
     scene = clause.scene
     name, n = max(((name, says(scene, name, q, 4)) for name in ("little", "much", "some")), key=lambda row: row[1])
-    if not n:
+    if not n or (name == "some" and _set_so(clause)):
         return None
     first = q
     if name != "little" and (no := _denied(clause, q)) is not None and scene.tokens[q].low.partition(" ")[0] in ANY:
@@ -66,6 +66,14 @@ def _told(clause: Clause, of: Rule, said: Said) -> Draft | None:
     has = k > clause.span.start and _has(clause.scene, tokens[k])
     other = stranger(clause, k) if has else None
     return made(clause, of, said, None, other) if other is not None else None
+
+
+def _set_so(clause: Clause) -> bool:
+    """`Adjusted it so there's a little play`: what it was set to."""
+    first = clause.span.start
+    tokens = clause.scene.tokens
+    so = tokens[first].low == "so" or (first > 0 and tokens[first - 1].low == "so")
+    return so and any(t.sense("did", "doing") for t in tokens[:first])
 
 
 def _verdict(name: str, flaw: bool, low: str) -> str:

@@ -44,11 +44,9 @@ def _by_others(clause: Clause, k: int, after: int) -> Draft | None:
 
 def _deed(scene: Scene, i: int) -> bool:
     token = scene.tokens[i]
-    return (
-        token.sense("did") is not None
-        or bool(says(scene, "botched", i, 4))
-        or token.low in scene.book.owed["others_did"]
-    )
+    if token.sense("did") is not None or token.low in scene.book.owed["others_did"]:
+        return True
+    return bool(says(scene, "botched", i, 4))
 
 
 def _long_ago(clause: Clause, k: int, last: int) -> Draft | None:

@@ -84,8 +84,7 @@ def before_name(scene: Scene, last: int) -> bool:
     after = scene.tokens[last + 1] if last + 1 < len(scene.tokens) else None
     if after is None or after.kind in ("stop", "comma"):
         return False
-    if after.low.partition(" ")[0] in scene.book.owed["goes_on"] or after.sense(
-        "degree", "break", "not", "side", "good", "bad", "judged"
-    ):
+    goes_on = after.low.partition(" ")[0] in scene.book.owed["goes_on"]
+    if goes_on or after.sense("degree", "break", "not", "side", "good", "bad", "judged"):
         return False
     return not (after.low.endswith("ly") or after.sense("person", "pronoun"))
