@@ -11,11 +11,7 @@ from typing import Any
 
 from worklog_tui.rulebook.mistakes import GrammarMistake, Mistake
 
-<<<<<<< HEAD
-READER_VERSION = "35"
-=======
-READER_VERSION = "35"
->>>>>>> bdff58d (What is only mentioned is no finding there either)
+READER_VERSION = "36"
 "Raised whenever the code of the reader would read old notes differently."
 
 FORM = "7"
