@@ -257,6 +257,16 @@ def test_unknown_trouble_is_said_not_to_be_explained(faults: FaultBook) -> None:
     assert "does not explain" in advised(log, faults).remark
 
 
+def test_what_may_be_is_no_danger_yet(faults: FaultBook) -> None:
+    def first(words: str) -> str:
+        log = Log()
+        log.note(words)
+        return next((s.step for s in advised(log, faults).steps), "")
+
+    assert "stop the fuel leak" in first("Petrol is running out of the tap and on to the floor.")
+    assert "stop the fuel leak" not in first("Either petrol is running out of the tap, or it's the float.")
+
+
 def test_the_same_words_give_the_same_advice(faults: FaultBook) -> None:
     log = Log().found("engine", "hunting", state="hunting").suspected("lean mixture")
     assert advised(log, faults) == advised(log, faults)

@@ -16,6 +16,7 @@ from worklog_tui.diagnosis.order import (
     best_order,
     cover_bits,
     expected_after,
+    quick_cost,
     subset_sums,
 )  # fmt: skip
 
@@ -123,11 +124,8 @@ def test_what_a_test_is_worth_by_hand(accuracy: float, cost: float) -> None:
     """Two equal suspects, each replaced for 60, a test for 10: without it 90, with a perfect one 70, at .8 it is 82."""
     belief, parts = single([0.5, 0.5]), [Part(None, 60), Part(None, 60)]
     assert best_order(belief, parts, []).cost == pytest.approx(90)
-    look = Look(
-        10,
-        0,
-        (lambda bits: accuracy if bits & 1 else 1 - accuracy, lambda bits: 1 - accuracy if bits & 1 else accuracy),
-    )
+    first = [accuracy if bits & 1 else 1 - accuracy for bits in range(4)]
+    look = Look(10, 0, (first, [1 - x for x in first]))
     after = expected_after(look, belief, lambda b, opened: best_order(b, parts, [], opened).cost, 0, [])
     assert after == pytest.approx(cost)
 
@@ -137,6 +135,25 @@ def test_a_repair_clears_its_fault_and_a_sure_belief_needs_no_more() -> None:
     assert after_repair(belief, 0) == pytest.approx([0.5, 0.0, 0.5, 0.0])
     assert best_order([1.0, 0.0], [Part(1, 5)], []).cost == 0
     assert subset_sums([1, 2, 3, 4]) == [1, 3, 4, 10]
+
+
+def test_the_quick_order_is_never_better_than_the_best_one_and_seldom_much_worse() -> None:
+    rng, over = random.Random(41), []
+    for _ in range(60):
+        raw = [rng.random() ** 3 for _ in range(64)]
+        belief = [r / sum(raw) for r in raw]
+        parts = [Part(rng.uniform(1, 9), rng.uniform(3, 60), rng.randrange(4)) for _ in range(6)]
+        best = best_order(belief, parts, [10, 20]).cost
+        over.append(quick_cost(belief, parts, [10, 20]) / best - 1)
+    assert min(over) >= -1e-9
+    assert sum(over) / len(over) <= 0.05
+
+
+def test_the_quick_order_is_the_best_one_for_one_fault_without_covers() -> None:
+    belief = single([0.4, 0.25, 0.2, 0.1, 0.05])
+    looks, mends = (20, 5, 12, 3, 1.25), (30, 10, 60, 5, 40)
+    parts = [Part(look, mend, blind=False) for look, mend in zip(looks, mends, strict=True)]
+    assert quick_cost(belief, parts, []) == pytest.approx(51.4375)  # the specification's own example
 
 
 def test_covers_over_covers_are_counted() -> None:

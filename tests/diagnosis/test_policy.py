@@ -127,7 +127,7 @@ def test_look_ahead_is_the_same_sum() -> None:
     def shows(bits: int) -> float:
         return bad[bits.bit_length() - 1] if bits else 0.0
 
-    look = Look(minutes, 0, (shows, lambda bits: 1 - shows(bits)))
+    look = Look(minutes, 0, ([shows(bits) for bits in range(16)], [1 - shows(bits) for bits in range(16)]))
     rated = expected_after(look, spread, lambda b, o: best_order(b, model.parts, model.covers, o).cost, 0, model.covers)
     made = next(c for c in model.choices(model.priors, 0, frozenset()) if c[0] == minutes)
     assert abs(rated - model._rated(made)) < 1e-9

@@ -14,8 +14,8 @@ def engine(**chances: float) -> Any:
     """The little of an engine that a remark looks at: suspects with their chances, and a list that explains enough."""
     return SimpleNamespace(
         symptom=SimpleNamespace(id="runs hot"),
-        suspects=list(chances),
-        signs=SimpleNamespace(faults={name: SimpleNamespace(name=name) for name in chances}),
+        suspects=list(chances), top=max(chances.values()),
+        signs=SimpleNamespace(look_signs={}, faults={n: SimpleNamespace(name=n) for n in chances}),
         network=SimpleNamespace(
             chance=lambda name: chances.get(name, 0.0), result=SimpleNamespace(left_out=())
         ),

@@ -41,7 +41,7 @@ MOST = 5
 "How many steps are shown at most."
 AT_ONCE = 0.5
 "Two faults of this chance or more are planned for together."
-UNEXPLAINED = 0.25
+UNEXPLAINED = 0.35
 "Above this share of the other, unlisted faults the list is said not to explain the trouble."
 
 
@@ -189,8 +189,15 @@ def _doubted(signs: Signs, fault: str, when: float) -> bool:
     return fault in signs.hunch_signs or (sign is not None and sign.shows == "bad" and sign.event.when > when)
 
 
+def _is_unexplained(engine: Engine) -> bool:
+    """Whether another cause than the listed ones is likely, or likelier than any of them once all were found good."""
+    other = engine.network.chance(OTHER + engine.symptom.id)
+    looks = (engine.signs.look_signs.get(f) for f in engine.suspects)
+    return other > UNEXPLAINED or (other > engine.top and all(s is not None and s.shows == "good" for s in looks))
+
+
 def _remark(engine: Engine) -> str:
-    if engine.network.chance(OTHER + engine.symptom.id) > UNEXPLAINED:
+    if _is_unexplained(engine):
         return "The list of faults does not explain this well: look wider than what is named here."
     if engine.network.result.left_out:
         return "Some weaker evidence was left out of the sum: there is too much of it at once."

@@ -57,6 +57,7 @@ class Plans:
         self._test, self._when, self._first = talk.pattern("test"), talk.pattern("when"), talk.pattern("at_once")
         self._after, self._off, self._noun = talk.pattern("after"), talk.pattern("put_off"), talk.pattern("next_thing")
         self._announces = (talk.pattern("announces"), talk.pattern("day_we", THE_DEED))
+        self._that_is_it = talk.pattern("that_is_it")
         self._promises = talk.pattern("will", r"(?!(?:not|never)\b|n['’]t\b)")
 
     def jobs_of(self, sentence: Sentence) -> Iterator[tuple[str, Tier]]:
@@ -68,13 +69,15 @@ class Plans:
         if tests and not self._off.search(text[: tests.start()]):
             jobs = list(self._cut.jobs(text[tests.end() :], any_verb=True))
             if jobs:
-                yield from ((job, Tier.PLAN) for job in jobs)
+                yield ", ".join(jobs), Tier.PLAN  # the jobs of one test are one step
                 return
         for pattern in (*self._announces, self._promises):
             promised = self._promised(sentence, pattern)
             if promised is not None:
                 yield from promised
                 return
+        if (ends := self._that_is_it.search(text)) and not self._off.search(text[: ends.start()]):
+            yield from ((job, Tier.PLAN) for job in self._cut.jobs(text[: ends.start()], any_verb=False))
         if (noun := self._noun.match(text)) and not self._off.search(text):
             yield f"do the {text[noun.end() :].split(',')[0].strip()}", Tier.PLAN
 

@@ -8,7 +8,7 @@ from collections.abc import Iterator
 from worklog_tui.diagnosis.announced import known_words
 from worklog_tui.diagnosis.candidate import Candidate, Tier
 from worklog_tui.diagnosis.log import Log
-from worklog_tui.diagnosis.phrases import bare
+from worklog_tui.diagnosis.phrases import bare, is_clause
 from worklog_tui.diagnosis.safety import Safety
 from worklog_tui.diagnosis.tail_talk import Sentence, end_of
 from worklog_tui.diagnosis.wording import Wording
@@ -21,7 +21,9 @@ BLOCKED = 2e6
 "What is not here yet comes behind all that can be done now."
 LONGEST = 5
 "More words than this name no part (judgement)."
-LEADS = re.compile(r"^(?:(?:and|so|the|my|but) )+", re.IGNORECASE)
+LEADS = re.compile(r"^(?:(?:and|so|the|my|but|a|an|there(?:['’]s| is)) )+", re.IGNORECASE)
+SETS = frozenset({"set", "pair", "them", "couple", "some"})
+"What is ordered so was named in the sentence before."
 ORDERED_HOW = re.compile(r"(?:from|on|for|at|in|to|by)\b", re.IGNORECASE)
 "What is no part behind `ordered`."
 
@@ -66,18 +68,24 @@ class Orders:
         if sentence.asks:
             return
         if self._made.search(words):
-            named = (w for w in re.findall(r"[a-z-]+", before.lower()) if set(tokens(w)) & self._known)
-            yield from list(named)[:1]
+            yield from self._last_named(before)[:1]
             return
         if (sent := self._sent.search(words)) and not self._not.search(words[: sent.start()]):
             thing = self._cut(words[sent.end() :]) if not ORDERED_HOW.match(words, sent.end()) else ""
-            if set(tokens(thing)) & self._known:
+            if set(tokens(thing)) & self._known - SETS:
                 yield thing
+                return
+            if set(tokens(thing)) & SETS:
+                yield from self._last_named(before)
                 return
         if (coming := self._coming.search(words)) and not self._not.search(words):
             said = LEADS.sub("", words[: coming.start()].strip(" .,-"))
-            if said:
+            if said and not is_clause(re.split(r"[,;.]", said)[-1]):
                 yield self._cut(re.split(r"[,;.]", said)[-1])
+
+    def _last_named(self, before: str) -> list[str]:
+        """The words of a sentence that belong to the machine, the first first."""
+        return [w for w in re.findall(r"[a-z-]+", before.lower()) if set(tokens(w)) & self._known - SETS]
 
     def _cut(self, text: str) -> str:
         ends = re.search(rf"[,;:(]|{self._ends}", text, re.IGNORECASE)

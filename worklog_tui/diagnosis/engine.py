@@ -3,30 +3,23 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Sequence
 from functools import cached_property
 
-from worklog_tui.diagnosis.network import Network
-from worklog_tui.diagnosis.option import Option, rank
+from worklog_tui.diagnosis.field import DEAR, Field
+from worklog_tui.diagnosis.option import Choice, Option, rank
 from worklog_tui.diagnosis.order import (
     Look,
-    Part,
     after_repair,
-    belief_over,
     best_order,
-    cover_bits,
     expected_after,
+    quick_cost,
 )  # fmt: skip
-from worklog_tui.diagnosis.signs import Signs
-from worklog_tui.diagnosis.suspect_sets import acting_sets, folded, has, normal, over
-from worklog_tui.rulebook.faults import Check, Fault, FaultBook, Job, Symptom
+from worklog_tui.diagnosis.suspect_sets import has, normal, over
+from worklog_tui.rulebook.faults import Check, Fault
 
-SUSPECTS = 7
-"How many of the likeliest faults are planned over; the others are folded into the evidence."
-DEEPER = 120.0
-"Minutes of the deeper inspection when it is none of the suspects (judgement)."
-LEAST = 0.01
-"Below this chance a fault is no suspect."
+EXACT = 4
+"So many options, the best by a quick order, are rated by the exact one."
 FREE_MINUTES, FREE_CHANCE = 2.0, 0.03
 "A look that takes no more than this, at a suspect of at least this chance, comes first: it shifts the odds by far."
 OUTSHONE = 0.25
@@ -41,97 +34,22 @@ SURE, SEEN = 0.5, 0.2
 "From these chances on a repair is named: unseen, and seen bad."
 VOIDED = 0.15
 "A sign that is trusted less was voided by a discovery: the look is worth making again."
-DEAR = 20.0
-"A repair that costs more than this in parts is not made without a look first (minutes of work)."
 
 
-class Engine:
+class Engine(Field):
     """The advice of the fault files for one complaint."""
-
-    def __init__(
-        self, book: FaultBook, signs: Signs, network: Network, symptom: Symptom, vetoed: frozenset[str],
-        opened: frozenset[str] = frozenset(),
-    ) -> None:  # fmt: skip
-        self.book, self.signs, self.network, self.symptom, self.vetoed = book, signs, network, symptom, vetoed
-        self.sign = signs.symptom_signs.get(symptom.id)
-        linked = [f for f in symptom.causes if f in signs.faults]
-        ranked = sorted(linked, key=lambda f: (-network.chance(f), f))
-        self.ranked = ranked
-        self.suspects = [f for f in ranked if network.chance(f) >= LEAST][:SUSPECTS]
-        self.covers = sorted(book.access)
-        self.minutes = [0.0 if c in opened else book.access[c].minutes for c in self.covers]
-        self.opened = opened
 
     @cached_property
     def top(self) -> float:
         """The chance of the likeliest fault."""
         return max((self.network.chance(f) for f in self.suspects), default=0.0)
 
-    @cached_property
-    def belief(self) -> list[float]:
-        """The chance of every set of suspects that brings the complaint about, with all other faults folded in.
-
-        A fault that is there and plays no part in the complaint need not be found. The last bit stands for what is none
-        of the suspects: another cause, listed or not, which takes a deeper inspection.
-        """
-        net, links = self.network, self.symptom.causes
-        mine = [net.index[f] for f in self.suspects]
-        rest = {i: p for i, p in enumerate(net.priors) if i not in mine}
-        now = (sign is not self.sign for sign, _ in net.evidence)
-        pieces = [folded(piece, mine, rest) for (_, piece), kept in zip(net.evidence, now, strict=True) if kept]
-        priors = [net.priors[i] for i in mine]
-        there = belief_over([1 - p for p in priors], priors, pieces)
-        acting = acting_sets(there, [links[f] for f in self.suspects])
-        others = (net.priors[net.index[f]] * links[f] for f in self.ranked if f not in self.suspects)
-        deeper = 1 - (1 - self.symptom.leak) * math.prod(1 - p for p in others)
-        belief = [0.0, *acting[1:], acting[0] * deeper, *[0.0] * (len(acting) - 1)]
-        whole = sum(belief)
-        return [x / whole for x in belief] if whole > 0 else belief
-
-    @cached_property
-    def parts(self) -> list[Part]:
-        """The suspects as work: minutes, covers, and whether they may be mended unseen."""
-        found = []
-        for name in self.suspects:
-            fault = self.signs.faults[name]
-            covers = self._covers(fault.repair) | (self._covers(fault.look) if fault.look else 0)
-            dear = fault.repair.parts_cost > DEAR
-            look = fault.look.minutes if fault.look else None
-            found.append(Part(look, fault.repair.minutes + fault.repair.parts_cost, covers, blind=not dear))
-        return [*found, Part(None, self._deeper())]
-
-    @cached_property
-    def rest(self) -> list[tuple[str, float]]:
-        """The listed causes that are no suspects, each with its chance to bring the complaint about."""
-        links = self.symptom.causes
-        chances = ((f, self.network.chance(f) * links[f]) for f in self.ranked if f not in self.suspects)
-        return [(f, chance) for f, chance in chances if f not in self.vetoed]
-
-    def _deeper(self) -> float:
-        """The minutes to find and mend what is none of the suspects: the rest in turn, else a long search."""
-        spent, sum_, whole = 0.0, 0.0, 0.0
-        for name, chance in sorted(self.rest, key=lambda r: -r[1] / self._looking(r[0])):
-            spent += self._looking(name)
-            repair = self.signs.faults[name].repair
-            sum_, whole = sum_ + chance * (spent + repair.minutes + repair.parts_cost), whole + chance
-        whole, sum_ = whole + self.symptom.leak, sum_ + self.symptom.leak * (spent + DEEPER)
-        return sum_ / whole if whole > 0 else DEEPER
-
-    def _looking(self, name: str) -> float:
-        """The minutes to look at a fault, its covers with them."""
-        fault = self.signs.faults[name]
-        job = fault.look or fault.repair
-        return job.minutes + sum(m for k, m in enumerate(self.minutes) if self._covers(job) >> k & 1)
-
-    def _covers(self, job: Job) -> int:
-        return cover_bits(job.access, {a.id: a.needs for a in self.book.access.values()}, self.covers)
-
     def options(self) -> list[Option]:
         """What can be done about it, best first; empty when nothing is suspected."""
         if not self.suspects or not sum(self.belief) > 0:
             return []
         plan = best_order(self.belief, self.parts, self.minutes)
-        found = [self._rated(*option, plan.cost) for option in self._candidates()]
+        found = [self._rated(option, plan.cost) for option in self._shortlist()]
         top = self.standout
         found = [o for o in found if o.saves >= -SLACK * plan.cost or o.sort == "repair" or (o.sort, o.id) == top]
         if not found:
@@ -154,24 +72,34 @@ class Engine:
             return "look", name
         return "repair", name
 
-    def _candidates(self) -> Iterable[tuple[str, str, Job, tuple[tuple[str, Callable[[int], float]], ...]]]:
-        where = {self.network.index[f]: n for n, f in enumerate(self.suspects)}
+    def _shortlist(self) -> list[Choice]:
+        """The options that may come first: the best by a quick order, and those that are put first all the same."""
+        found = [(self._expected(c, quick_cost), c) for c in self._candidates()]
+        found.sort(key=lambda f: f[0])
+        return [
+            c for n, (_, c) in enumerate(found)
+            if n < EXACT or (c.sort, c.id) == self.standout
+            or (c.id in self.symptom.first and c.minutes <= FREE_MINUTES)
+        ]  # fmt: skip
+
+    def _candidates(self) -> Iterable[Choice]:
+        where, size = {self.network.index[f]: n for n, f in enumerate(self.suspects)}, len(self.belief)
         for check in self.signs.checks.values():
             fits = not check.only_for or self.symptom.id in check.only_for
             if fits and self._worth(check.id) and any(f in self.suspects for f in check.likelihood):
                 pieces = [self.network.check_piece(check, k, 1.0, math.inf) for k in range(len(check.outcomes))]
                 among = self._among_rest(check)
-                overs = [over(piece, where, 1 << len(where), r) for piece, r in zip(pieces, among, strict=True)]
-                chances = normal(overs, len(self.belief))
-                yield "check", check.id, check.job, tuple(zip(check.outcomes, chances, strict=True))
+                chances = normal([over(piece, where, r) for piece, r in zip(pieces, among, strict=True)])
+                yield Choice("check", check.id, check.job, tuple(zip(check.outcomes, chances, strict=True)))
         for n, name in enumerate(self.suspects):
             fault = self.signs.faults[name]
             if name in self.vetoed:
                 continue
             if fault.look and self._worth(name):
-                yield "look", name, fault.look, (("bad", has(n, True)), ("good", has(n, False)))
+                seen = (("bad", has(n, True, size)), ("good", has(n, False, size)))
+                yield Choice("look", name, fault.look, seen)
             if self._worth_mending(fault):
-                yield "repair", name, fault.repair, ()
+                yield Choice("repair", name, fault.repair)
 
     def _among_rest(self, check: Check) -> list[float]:
         """How likely each outcome of a check is when none of the suspects is the cause, but one of the rest is."""
@@ -203,27 +131,28 @@ class Engine:
             return chance >= SEEN
         return chance >= SURE and fault.repair.parts_cost <= DEAR
 
-    def _rated(
-        self, sort: str, name: str, job: Job, outcomes: tuple[tuple[str, Callable[[int], float]], ...], base: float
-    ) -> Option:
-        covers = self._covers(job)
+    def _rated(self, option: Choice, base: float) -> Option:
+        expected = self._expected(option, lambda *known: best_order(*known).cost)
+        after = tuple((o, *self._after(likelihood)) for o, likelihood in option.outcomes)
+        first = option.id in self.symptom.first
+        return Option(option.sort, option.id, option.job, expected, base - expected, after, first)
+
+    def _expected(self, option: Choice, cost: Callable[..., float]) -> float:
+        """The expected minutes to a working machine when an option is done first; `cost`: of what follows."""
+        covers = self._covers(option.job)
 
         def follow(belief: list[float], opened: int) -> float:
-            return best_order(belief, self.parts, self.minutes, opened).cost
+            return cost(belief, self.parts, self.minutes, opened)
 
-        if sort == "repair":
-            n = self.suspects.index(name)
+        if option.sort == "repair":
             way = sum(m for k, m in enumerate(self.minutes) if covers >> k & 1)
-            expected = job.minutes + job.parts_cost + way + follow(after_repair(self.belief, n), covers)
-        else:
-            look = Look(job.minutes, covers, tuple(likelihood for _, likelihood in outcomes))
-            expected = expected_after(look, self.belief, follow, 0, self.minutes)
-        after = tuple((o, *self._after(likelihood)) for o, likelihood in outcomes)
-        first = name in self.symptom.first
-        return Option(sort, name, job, expected, base - expected, after, first)
+            rest = after_repair(self.belief, self.suspects.index(option.id))
+            return option.job.minutes + option.job.parts_cost + way + follow(rest, covers)
+        look = Look(option.job.minutes, covers, tuple(likelihood for _, likelihood in option.outcomes))
+        return expected_after(look, self.belief, follow, 0, self.minutes)
 
-    def _after(self, likelihood: Callable[[int], float]) -> tuple[float, str]:
-        joint = [b * likelihood(bits) for bits, b in enumerate(self.belief)]
+    def _after(self, likelihood: Sequence[float]) -> tuple[float, str]:
+        joint = [b * x for b, x in zip(self.belief, likelihood, strict=True)]
         mass = sum(joint)
         chances = [sum(j for bits, j in enumerate(joint) if bits >> n & 1) for n in range(len(self.suspects))]
         best = max(range(len(chances)), key=lambda n: chances[n])

@@ -134,9 +134,10 @@ def _meant(candidates: list[Candidate], sentence: Sentence, thing: str | None, l
     able = [c for c in candidates if (c.tier < Tier.WAITS or c.notes) and is_sound(c.step.step)]
     order = log.history.place(sentence.note.uid).order
     near = [[c for c in able if any(log.history.place(n).order == order - back for n in c.notes)] for back in range(3)]
-    if danger := next((c for c in (*near[0], *near[1]) if c.tier is Tier.DANGER), None):
+    named = [c for c in able if said & set(tokens(f"{c.thing} {c.step.step}"))]
+    if danger := next((c for c in (*near[0], *near[1]) if c.tier is Tier.DANGER and (not said or c in named)), None):
         return danger
-    if said and (named := [c for c in able if said & set(tokens(f"{c.thing} {c.step.step}"))]):
+    if named:
         return _likeliest(named, "")
     if thing is None:
         spoken_of = [c for c in able if _is_said(c, sentence.words)] or [c for c in near[0] if c.tier < Tier.NOTICED]

@@ -29,7 +29,7 @@ _SUBJECTS = frozenset({
 })  # fmt: skip
 _CONTRACTED = frozenset({"i'll", "we'll", "it'll", "that'll", "he'll", "she'll", "i'm", "i've", "i'd", "i"})
 _TIMES = re.compile(
-    r"\s*\b(?:tomorrow|tonight|then|now|today|next (?:time|week|weekend|session|month)|first thing|too|as well"
+    r"\s*\b(?:tomorrow|tonight|then|now|today|next (?:time|week|weekend|session|month)|first thing|first|too|as well"
     r"|(?:in|by) the morning|(?:this|in the|tomorrow) (?:afternoon|evening)|arvo|instead|anyway|for (?:now|sure)|soon"
     r"|(?:on |by |this |next )?(?:mon|tues|wednes|thurs|fri|satur|sun)day(?: morning)?)\s*$",
     re.IGNORECASE,

@@ -2,12 +2,29 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from worklog_tui.rulebook.faults import Job
 
 TIE = 0.01
 "The share within which two options cost the same."
+
+
+@dataclass(frozen=True, slots=True)
+class Choice:
+    """One thing that could be done, with its outcomes: the name of each, its likelihood for every set of suspects."""
+
+    sort: str
+    "check, look or repair."
+    id: str
+    job: Job
+    outcomes: tuple[tuple[str, Sequence[float]], ...] = ()
+
+    @property
+    def minutes(self) -> float:
+        """What it takes, covers apart."""
+        return self.job.minutes
 
 
 @dataclass(frozen=True, slots=True)

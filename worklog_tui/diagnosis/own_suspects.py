@@ -98,7 +98,8 @@ def _thing(log: Log, suspect: Suspect) -> str:
 def _names_a_thing(log: Log, suspect: Suspect, book: FaultBook) -> bool:
     """Whether a suspicion names something to look at: a known part, or what other facts are about; dirt is no thing."""
     parts = (tokens(p) for fault in book.faults.values() for p in fault.heard.parts)
-    named = (tokens(text) for e in log.events for text in (e.name, str(getattr(e.fact, "part", ""))))
+    others = (e for e in log.events if getattr(e.fact, "cause", "") != suspect.cause)
+    named = (tokens(text) for e in others for text in (e.name, str(getattr(e.fact, "part", ""))))
     heads = {words[-1] for words in (*parts, *named) if words}
     return any(words[-1] in heads for words in (tokens(suspect.cause), tokens(suspect.name)) if words)
 

@@ -1,9 +1,8 @@
-"""Beliefs and likelihoods over sets of suspects, each set a number with one bit a suspect."""
+"""Beliefs and likelihoods over sets of suspects: each a number with one bit a suspect, one more for none."""
 
 from __future__ import annotations
 
-import math
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 
 from worklog_tui.diagnosis.noisy_or import Piece
 
@@ -20,28 +19,33 @@ def acting_sets(there: Sequence[float], links: Sequence[float]) -> list[float]:
     return acting
 
 
-def has(n: int, there: bool) -> Callable[[int], float]:
-    """The likelihood of seeing one suspect, or of not seeing it."""
-    return lambda bits: float(bool(bits >> n & 1) is there)
+def has(n: int, there: bool, size: int) -> list[float]:
+    """For every set the likelihood of seeing one suspect, or of not seeing it."""
+    return [float(bool(bits >> n & 1) is there) for bits in range(size)]
 
 
-def over(piece: Piece, where: dict[int, int], none: int, rest: float) -> Callable[[int], float]:
-    """The likelihood of a piece over sets of suspects (bits): `rest` for the bit that stands for none of them."""
-    terms = [(c, [(1 << where[i], v) for i, v in values.items() if i in where]) for c, values in piece.terms]
+def over(piece: Piece, where: dict[int, int], rest: float = 1.0) -> list[float]:
+    """The likelihood of a piece for every set of suspects, `rest` for none of them.
 
-    def likelihood(bits: int) -> float:
-        if bits == none:
-            return rest
-        return sum(c * math.prod(v for bit, v in values if bits & bit) for c, values in terms)
+    `where`: which suspect a fault of the piece is. Sets with the last bit and others are never met: they get `rest`.
+    """
+    size = 1 << len(where)
+    whole = [0.0] * size
+    for c, values in piece.terms:
+        at = {where[i]: v for i, v in values.items() if i in where}
+        row = [c]
+        for n in range(len(where)):
+            v = at.get(n, 1.0)
+            row += [x * v for x in row] if v != 1.0 else row
+        whole = [a + b for a, b in zip(whole, row, strict=True)]
+    return [*whole, *[rest] * size]
 
-    return likelihood
 
-
-def normal(likelihoods: Sequence[Callable[[int], float]], size: int) -> list[Callable[[int], float]]:
+def normal(likelihoods: Sequence[Sequence[float]]) -> list[list[float]]:
     """Likelihoods whose outcomes add up to 1 for every set; a check whose faults each move the odds needs it."""
-    rows = [[max(f(bits), 0.0) for bits in range(size)] for f in likelihoods]
-    sums = [sum(row[bits] for row in rows) or 1.0 for bits in range(size)]
-    return [lambda bits, row=row: row[bits] / sums[bits] for row in rows]  # type: ignore[misc]
+    rows = [[max(x, 0.0) for x in row] for row in likelihoods]
+    sums = [sum(column) or 1.0 for column in zip(*rows, strict=True)]
+    return [[x / whole for x, whole in zip(row, sums, strict=True)] for row in rows]
 
 
 def folded(piece: Piece, mine: Sequence[int], rest: dict[int, float]) -> Piece:
@@ -49,8 +53,9 @@ def folded(piece: Piece, mine: Sequence[int], rest: dict[int, float]) -> Piece:
     at = {i: n for n, i in enumerate(mine)}
     terms = []
     for c, values in piece.terms:
-        for i, p in rest.items():
-            if i in values:
-                c *= 1 - p + p * values[i]
+        for i, v in values.items():
+            if i in rest:
+                p = rest[i]
+                c *= 1 - p + p * v
         terms.append((c, {at[i]: v for i, v in values.items() if i in at}))
     return Piece(tuple(terms))

@@ -33,7 +33,7 @@ DENIALS = frozenset({
 })  # fmt: skip
 _SUPPOSED = frozenset({
     "if", "unless", "would", "could", "might", "may", "should", "whether", "ill", "lest", "maybe",
-    "perhaps", "anybody", "anyone", "suppose", "instead", "gonna", "prevent", "avoid", "mustnt",
+    "perhaps", "anybody", "either", "anyone", "suppose", "instead", "gonna", "prevent", "avoid", "mustnt",
 })  # fmt: skip
 _PAST = ("used to", "is gone", "went away", "gone away", "cured", "sorted")
 _ENDED = ("no longer", "any more", "anymore", "has stopped")
