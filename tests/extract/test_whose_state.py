@@ -157,3 +157,34 @@ def test_a_typed_line_is_said_of_its_heading(book: Rulebook) -> None:
 )
 def test_running_on_something_and_staying_somewhere_are_no_states(book: Rulebook, words: str) -> None:
     assert all(part != "engine" for part, _ in found(book, words))
+
+
+@pytest.mark.parametrize(
+    ("lines", "facts"),
+    [
+        (("left kingpin's worn", "right one's the same"), [("left kingpin", "bad"), ("right kingpin", "bad")]),
+        (("left shoe is worn, same on the right",), [("left shoe", "bad"), ("right shoe", "bad")]),
+        (("left kingpin is worn, not the same as the book",), [("left kingpin", "bad")]),
+        (
+            ("two floats in this carb", "left one's good, right one's punctured"),
+            [("left floats", "good"), ("right floats", "bad")],
+        ),
+    ],
+)  # fmt: skip
+def test_what_was_found_of_one_is_told_of_the_other(
+    book: Rulebook, lines: tuple[str, ...], facts: list[tuple[str, str]]
+) -> None:
+    assert found(book, *lines) == facts
+
+
+@pytest.mark.parametrize(
+    ("line", "facts"),
+    [
+        ("brk shoes: l oily, r ok", [("left brake shoes", "bad"), ("right brake shoes", "good")]),
+        ("springs - left broken, right ok", [("left springs", "bad"), ("right springs", "good")]),
+        ("tyres ns ok os perished", [("nearside tyres", "good"), ("offside tyres", "bad")]),
+        ("lh brg rough, rh ditto", [("left bearing", "bad"), ("right bearing", "bad")]),
+    ],
+)
+def test_sides_in_shorthand_are_told_apart(book: Rulebook, line: str, facts: list[tuple[str, str]]) -> None:
+    assert found(book, line, track="live") == facts

@@ -6,9 +6,9 @@ A suspicion may be told as a whole clause. Its words up to the next `or`, comma 
 from __future__ import annotations
 
 from worklog_tui.extract.finders.several import spread
+from worklog_tui.extract.named_as import spoken
 from worklog_tui.extract.pieces import NO_CAUSE, Piece, at_all, fault, named_outright, read_piece
 from worklog_tui.extract.scene import Draft, Scene
-from worklog_tui.extract.things import spoken
 from worklog_tui.extract.tokens import Token
 from worklog_tui.rulebook.patterns import Rule
 

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from worklog_tui.extract.things import ARTICLES, spoken
+from worklog_tui.extract.named_as import spoken
+from worklog_tui.extract.things import ARTICLES
 from worklog_tui.extract.tokens import Thing, Token
 
 JOINS = frozenset("of on in for at from behind under".split())
@@ -33,9 +34,15 @@ def join_things(text: str, tokens: list[Token]) -> list[Token]:
             first.start,
             token.end,
             first.classes,
-            thing=_joined(thing, token.thing, word, spoken(text[first.start : token.end])),
+            thing=_joined(thing, token.thing, word, _both(text, first, token)),
         )
     return out
+
+
+def _both(text: str, before: Token, after: Token) -> str:
+    """The words of two things with those between them."""
+    first, last = before.thing, after.thing
+    return spoken(f"{first and first.words}{text[before.end : after.start]}{last and last.words}")
 
 
 def _stands_apart(text: str, first: Token, word: str, token: Token) -> bool:

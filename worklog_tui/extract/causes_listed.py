@@ -9,9 +9,9 @@ from __future__ import annotations
 from dataclasses import replace
 
 from worklog_tui.extract.finders.several import spread
+from worklog_tui.extract.named_as import spoken
 from worklog_tui.extract.pieces import NOT_ASKED, Piece, fault, read_piece
 from worklog_tui.extract.scene import Draft, Scene
-from worklog_tui.extract.things import spoken
 from worklog_tui.extract.tokens import Token
 from worklog_tui.model import Finding, Reading, Suspect
 from worklog_tui.rulebook.patterns import Rule

@@ -111,7 +111,7 @@ def _cause(draft: Draft, scene: Scene) -> str:
 
 
 def _condition(draft: Draft, scene: Scene) -> str:
-    words = uncapped(scene.said(draft.main, draft.last), scene)
+    words = uncapped(draft.fields.get("same") or scene.said(draft.main, draft.last), scene)
     return f"not {words}" if draft.fields.get("denied") else words
 
 

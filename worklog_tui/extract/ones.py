@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from worklog_tui.extract.context import Context
-from worklog_tui.extract.subjects import SIDES, as_thing, with_which
+from worklog_tui.extract.finders.spelt_out import SIDES as SHORT_SIDES
+from worklog_tui.extract.subjects import LETTERS, PLURALS, SIDES, as_thing, with_which
 from worklog_tui.extract.tokens import Thing, Token
 from worklog_tui.extract.which import NAMES
 from worklog_tui.rulebook import Rulebook
@@ -16,6 +17,8 @@ OPENS = frozenset("and but so the only just while".split())
 "Words after which a bare number or an ordinal may be the subject."
 NONE_OF = frozenset({"machine", "tool", "fluid", "unknown"})
 "Kinds of things that a number does not tell one of."
+SAME = frozenset("same ditto likewise".split())
+"What is said of another one: `the right one's the same`."
 MOST = 12
 MANY = frozenset("are were have arent werent havent".split())
 "Verbs with which a number says how many: `four of them are fine, two are oily`."
@@ -28,10 +31,10 @@ NUMBERED = {f"{name}s": number for name, number in NAMES.items() if number != "1
 AXES = tuple(
     frozenset(row.split())
     for row in (
-        "left right lh rh l/h r/h left-hand right-hand nearside offside port starboard",
+        "left right lh rh l/h r/h left-hand right-hand nearside offside port starboard n/s o/s l r",
         "top bottom upper lower middle",
         "front rear back",
-        "inner outer",
+        "inner outer inboard outboard",
         "inlet exhaust intake",
         "primary secondary",
         "leading trailing",
@@ -46,7 +49,9 @@ def name_ones(tokens: list[Token], context: Context, book: Rulebook, typed: bool
     named.
     """
     marks = MARKS if context.topic is None else MARKS - {"number"}  # in a test a number is what was read
-    if not any([t.kind in marks or "side" in t.classes or t.low in MARKING for t in tokens]):  # noqa: C419  # sooner
+    if not any([t.kind in marks or "side" in t.classes or t.low in MARKING for t in tokens]) and not (  # noqa: C419
+        typed and any(t.low in LETTERS for t in tokens)
+    ):
         return tokens
     out: list[Token] = []
     i = 0
@@ -65,7 +70,7 @@ def name_ones(tokens: list[Token], context: Context, book: Rulebook, typed: bool
 
 def _one(tokens: list[Token], i: int, out: list[Token], context: Context, typed: bool) -> tuple[Thing | None, int]:
     """The thing that a marker at token i stands for, and where its words end."""
-    which, end = _markers(tokens, i)
+    which, end = _letter(tokens, i) if typed and tokens[i].low in LETTERS else _markers(tokens, i)
     if tokens[i].kind == "number" and not _counts_which(tokens, which, end, typed):
         return None, i
     outright = bool(which) and tokens[end - 1].low in ONES
@@ -160,29 +165,52 @@ def _marker(tokens: list[Token], i: int) -> tuple[str, int]:
     return _side(tokens, i)
 
 
+def _letter(tokens: list[Token], i: int) -> tuple[str, int]:
+    """`Shoes: l oily, r ok`: a letter for a side, with a state right behind it."""
+    after = tokens[i + 1] if i + 1 < len(tokens) else None
+    told = after is not None and bool(after.sense(*STATES))
+    return (LETTERS[tokens[i].low], i + 1) if told else ("", i)
+
+
 def _side(tokens: list[Token], i: int) -> tuple[str, int]:
-    """The sides at token i, `left`, `right-hand one`, and where they end."""
+    """The sides at token i, `left`, `right-hand one`, `back one`, and where they end."""
     token = tokens[i]
-    if not token.sense("side") or token.low not in SIDES or token.low in ("in", "ex"):
+    one = i + 1 < len(tokens) and tokens[i + 1].low in ONES
+    if not ((token.sense("side") and token.low in SIDES) or (token.low == "back" and one)) or token.low in ("in", "ex"):
         return "", i
-    end, words = i + 1, [token.low.removesuffix("s")]
+    end, words = i + 1, [_plain(token.low)]
     while end < len(tokens) and (
         tokens[end].low in ("one", "ones", "hand", "side") or (tokens[end].sense("side") and tokens[end].low in SIDES)
     ):
         if tokens[end].low not in ("one", "ones", "side"):
-            words.append(tokens[end].low.removesuffix("s"))
+            words.append(_plain(tokens[end].low))
         end += 1
     before = tokens[i - 1].low if i else ""
-    return (
-        (" ".join(words), end)
-        if end > i + 1 or before in ("the", "and") or token.low not in ("right", "top", "back")
-        else ("", i)
-    )
+    told = end > i + 1 or before in ("the", "and") or token.low not in ("right", "top", "back") or _listed(tokens, i)
+    return (" ".join(words), end) if told else ("", i)
+
+
+def _plain(side: str) -> str:
+    """A side in all its words, one of several: `rh` and `rights` are right."""
+    return SHORT_SIDES.get(side) or (side.removesuffix("s") if side in PLURALS else side)
+
+
+def _listed(tokens: list[Token], i: int) -> bool:
+    """`Left broken, right ok`: another side was told of before."""
+    axis = next((axis for axis in AXES if tokens[i].low in axis), frozenset())
+    before = tokens[i - 1] if i else None
+    return before is not None and before.kind == "comma" and any(t.low in axis or _of(t, axis) for t in tokens[:i])
+
+
+def _of(token: Token, axis: frozenset[str]) -> bool:
+    return token.thing is not None and token.thing.which in axis
 
 
 def _state_follows(tokens: list[Token], end: int, running: bool) -> bool:
     """Whether a state is said right after: `is burnt`; under a running test `wet` only says how it was taken."""
     for token in tokens[end : end + 4]:
+        if token.low in SAME:
+            return True
         if any(token.sense(s) for s in STATES):
             return not (running and token.sense("how") and _value_follows(tokens, tokens.index(token, end)))
         if not (token.sense("copula", "degree", "not", "all", "pronoun", "article") or token.kind == "comma"):
@@ -207,7 +235,7 @@ def _several(said: list[Thing], context: Context, which: str, many: bool = False
 
 
 def _many(thing: Thing) -> bool:
-    words = thing.words.lower()
+    words = (thing.words if thing.also else thing.own or thing.words).lower()
     return words.endswith("s") and not words.endswith(("ss", "us", "'s"))
 
 

@@ -31,6 +31,7 @@ from worklog_tui.extract.refiners import (
     together,
     unnamed,
 )
+from worklog_tui.extract.same_again import again
 from worklog_tui.extract.scene import Draft, Scene
 from worklog_tui.extract.shown.told import told as shown
 from worklog_tui.extract.worked.told import told as worked
@@ -88,6 +89,7 @@ def drafts_of(scene: Scene) -> list[Draft]:
     for sift in SIFTERS if found else ():
         found = sift(found, scene)
     found += passing.refine(meant.refine(shown(scene, found), scene), scene)
+    found += again(scene, found)
     for refine in REFINERS if found else ():
         found = refine(found, scene)
     return found

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from worklog_tui.extract.finders.spelt_out import spelt_out
+from worklog_tui.extract.named_as import meant_words
 from worklog_tui.extract.tokens import Thing, Token
 from worklog_tui.rulebook import Rulebook, Sense
 from worklog_tui.rulebook.classes import thing_classes, token_classes
@@ -63,6 +64,8 @@ def _mention(tokens: list[Token], i: int, typed: bool, book: Rulebook) -> int:
     j, parts = i, 0
     if tokens[i].low == "can" and i and tokens[i - 1].sense("person"):
         return i  # `I can slide a blade under it`
+    if tokens[i].low == "plate" and i + 1 < len(tokens) and tokens[i + 1].sense("part") and _opens(tokens, i):
+        return i  # `plate spindle motor 1.5 kW`
     if tokens[i].low in PUMPING and i + 1 < len(tokens) and tokens[i + 1].low in IT:
         return i  # `pump it up`
     while j < len(tokens) and _is_side(tokens, j):
@@ -89,6 +92,10 @@ def _mention(tokens: list[Token], i: int, typed: bool, book: Rulebook) -> int:
     ):
         j += 1
     return j
+
+
+def _opens(tokens: list[Token], i: int) -> bool:
+    return i == 0 or tokens[i - 1].kind == "stop"
 
 
 def _is_for_now(tokens: list[Token], i: int) -> bool:
@@ -172,11 +179,18 @@ def _supported(tokens: list[Token], i: int, first: int, j: int, typed: bool) -> 
         return True  # `deflection's thirty mil`
     if after is None or after.kind == "stop" or after.low == ":":
         return True  # a heading
+    if typed and after.kind == "comma" and j + 1 < len(tokens) and _tells_one(tokens[j + 1]):
+        return True  # `springs - left broken`
     if after.low in PLACED and (j + 1 == len(tokens) or _ends_here(tokens[j + 1])):
         return True
     if typed:
         return bool(after.senses) or after.kind in ("amount", "number")
     return any(s.cls in ("did", "does", "bad", "good", "noted") for s in after.senses)
+
+
+def _tells_one(token: Token) -> bool:
+    """Whether a token tells one of several, or how they are."""
+    return token.kind in ("which", "number", "amount") or bool(token.sense("side", "bad", "good"))
 
 
 def _ends_here(token: Token) -> bool:
@@ -212,33 +226,5 @@ def _thing_token(text: str, tokens: list[Token], book: Rulebook, typed: bool) ->
     return Token("thing", low, start, end, thing_classes(head.name, head.kind, book.named, low), thing=thing)
 
 
-def meant_words(text: str, tokens: list[Token]) -> str:
-    """The speaker's words for a thing; a mis-heard or shortened word as it is meant."""
-    pieces, at = [], tokens[0].start
-    for token in tokens:
-        said = text[token.start : token.end]
-        low = token.low[:-1] if said.endswith(("'s", "\u2019s")) and token.low.endswith("s") else token.low
-        pieces += [text[at : token.start], said if _as_meant(said, token) else low]
-        at = token.end
-    return spoken("".join(pieces))
-
-
-def _as_meant(said: str, token: Token) -> bool:
-    """Whether the words stand there as they are meant, but for case, hyphens and a possessive."""
-    if token.kind != "term" or not token.low:
-        return True
-    letters = "".join(filter(str.isalnum, said.lower()))
-    meant = "".join(filter(str.isalnum, token.low))
-    return letters in (meant, f"{meant}s")
-
-
 def _which_of(token: Token) -> str:
     return token.which or (f"{token.value:g}" if token.value is not None else token.low)
-
-
-def spoken(words: str) -> str:
-    """The speaker's words for a thing on one line, without a possessive or a joining verb at the end."""
-    flat = " ".join(words.split())
-    for tail in ("'s", "\u2019s"):
-        flat = flat.removesuffix(tail)
-    return flat

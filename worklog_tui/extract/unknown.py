@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from worklog_tui.extract.things import spoken
+from worklog_tui.extract.named_as import spoken
 from worklog_tui.extract.tokens import Thing, Token
 
 LONGEST = 3

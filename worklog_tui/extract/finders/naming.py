@@ -66,7 +66,8 @@ def _usual(made: Draft, scene: Scene, quantity: str, which: str) -> str:
     """What a quantity is usually of, where the words name something else or nothing; empty when it may be anything."""
     thing = made.thing
     side = which.lower().split()[-1] if which else ""
-    if quantity == "gap" and side in VALVES and not _of_valves(thing):
+    rocker = "subject" in made.filled and thing is not None and thing.name == "rocker"  # its cover was taken off
+    if quantity == "gap" and side in VALVES and (rocker or not _of_valves(thing)):
         words = " ".join((*which.split()[:-1], VALVES[side]))
         made.thing, made.thing_at = Thing(words, VALVES[side].removesuffix("s"), "part"), None
         made.filled.discard("subject")
