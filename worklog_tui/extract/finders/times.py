@@ -43,6 +43,8 @@ def of_work(made: Draft, scene: Scene) -> bool:
     after = scene.tokens[made.main + 1].low if made.main + 1 < len(scene.tokens) else ""
     if amount is not None and (amount.unit in ("month", "year") or after == "ago"):
         return False
+    if amount is not None and amount.unit in ("day", "week") and after == "later":
+        return False  # `Two weeks later.` says when this is
     span = scene.clause(made.main)
     if amount is not None and amount.unit in ("day", "week") and (made.thing is None or amount.low == 1):
         return any(scene.tokens[k].low in LASTING for k in span)

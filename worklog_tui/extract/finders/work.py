@@ -16,11 +16,9 @@ from worklog_tui.rulebook import Sense
 
 FORMS = ("did", "doing", "does", "do")
 LABELLED = frozenset(
-    (
-        "remove strip clean check test replace fit adjust repair drain fill flush lubricate soak bleed make order "
-        "connect disconnect charge start free tighten"
-    ).split()
-)
+    ("remove strip clean check test replace fit adjust repair drain fill flush lubricate soak bleed make order "
+     "connect disconnect charge start free tighten").split()
+)  # fmt: skip
 
 
 def draft(match: Match, scene: Scene) -> Draft | None:
@@ -108,6 +106,7 @@ UNTIL = frozenset("when once before until till tomorrow later next after".split(
 WAITS = 6
 LEADS = ("wire", "lead", "connector", "terminal")
 OF_LEADS = {"fit": "connect", "remove": "disconnect"}  # said of a wire or its end
+NO_WORK = frozenset({("material", "fit"), ("quality", "remove")})  # `pressure is off` takes nothing off
 SET = ("clearance", "tappet", "gap", "timing")
 
 
@@ -134,7 +133,7 @@ def _sensible(action: str, thing: Thing | None) -> str:
         return OF_FLUIDS.get(action, action)
     if thing is not None and action == "strip" and any(word in thing.name for word in SET):
         return "adjust"  # `had to open a few up`, of clearances
-    if thing is not None and thing.kind == "material" and action == "fit":
+    if thing is not None and (thing.kind, action) in NO_WORK:
         return ""
     if thing is not None and thing.name.endswith(LEADS):
         action = OF_LEADS.get(action, action)

@@ -8,6 +8,7 @@ from dataclasses import replace
 
 from worklog_tui.extract.finders.objects import plain
 from worklog_tui.extract.scene import Draft, Scene
+from worklog_tui.extract.tokens import Thing
 
 ADJUSTED = frozenset({"gap", "turns", "angle", "speed"})
 BY_LENGTH = ("float", "level", "height", "travel", "play", "tension", "free play", "pedal")
@@ -75,6 +76,11 @@ def _said(works: list[Draft], draft: Draft, action: str) -> bool:
     return any(
         w.fields["action"] in SAME_WORK[action]
         and w.thing is not None
-        and (w.thing.name == draft.thing.name or w.thing.words == draft.thing.words)
+        and (w.thing.name == draft.thing.name or w.thing.words == draft.thing.words or _put_in(w, draft.thing))
         for w in works
     )
+
+
+def _put_in(work: Draft, thing: Thing) -> bool:
+    """Whether the thing is what was used: of `filled the tank with clean oil, nine litres`, the oil."""
+    return bool({thing.words.lower(), thing.name} & set(str(work.fields.get("used", "")).lower().split()))

@@ -13,12 +13,15 @@ INSULATION = frozenset({"Mohm", "Gohm"})
 
 
 def refine(drafts: list[Draft], scene: Scene) -> list[Draft]:
-    """The drafts, with the tests that readings and findings imply and nobody said; one for each thing tested."""
+    """The drafts, with the tests that readings and findings imply and nobody said; one for each thing tested.
+
+    Where a test of the windings was told, its megohms tell of no other.
+    """
     said = {d.thing.name for d in drafts if d.kind == "work" and d.thing is not None and d.fields["action"] == "test"}
     found: list[Draft] = []
     for draft in drafts:
         thing = _tested(draft, scene) if draft.confidence >= 0.5 else None
-        if thing is not None and thing.name not in said:
+        if thing is not None and thing.name not in said and not (said and thing.name == "insulation"):
             said.add(thing.name)
             found.append(
                 replace(draft, kind="work", fields={"action": "test", "used": ""}, thing=thing, confidence=CONFIDENCE,
