@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Collection, Iterator, Sequence
 from dataclasses import dataclass, field
 from datetime import UTC, datetime
 from functools import partial
@@ -91,8 +91,10 @@ class Bench(Errands):
         self.notes.append(note)
         return Kept(note, self.session, read(note), spooled=self.spool)
 
-    def keep_lines(self, name: str, text: str, told: Callable[[int], bool] | None = None) -> Sequence[Kept]:
-        lines = self.look(text).read.lines
+    def keep_lines(
+        self, name: str, text: str, told: Callable[[int], bool] | None = None, without: Collection[int] = ()
+    ) -> Sequence[Kept]:
+        lines = [line for n, line in enumerate(self.look(text).read.lines) if n not in without]
         for done in range(1, len(lines) + 1):
             self.hold.wait(20.0)
             if told is not None and not told(done):

@@ -2,11 +2,15 @@
 
 from __future__ import annotations
 
+from pathlib import Path
+
 import pytest
 from textual import events
 
 from tests.screens.bench_in_memory import Bench, on_screen, settle
+from tests.screens.logbook_desk import SAW, Clock, desk_in, recorder
 from worklog_tui.app import Recorder
+from worklog_tui.bench.history import history
 from worklog_tui.bench.trying import TriedOut
 from worklog_tui.notes import looks_like_comments, read_comments, read_text
 from worklog_tui.screens.errands import Pasted
@@ -36,6 +40,45 @@ async def test_fifty_lines_are_asked_about_once_and_kept_whole(bench: Bench, siz
         assert bench.pastes == [CAPTIONS]
         assert len(bench.notes) == 50
         assert "50 notes" in on_screen(app)
+
+
+async def test_some_of_a_paste_is_kept_line_by_line_or_only_what_tells_something(tmp_path: Path) -> None:
+    desk = desk_in(tmp_path, Clock())
+    app = recorder(desk)
+    lines = "[0:05] good evening\n[0:20] the guide is cracked\n[0:40] a cup of tea\n[1:00] the table cleaned"
+    async with app.run_test(size=(80, 24)) as pilot:
+        await settle(pilot)
+        app.post_message(events.Paste(lines))
+        await settle(pilot)
+        await pilot.press("l")
+        await pilot.pause()
+        assert on_screen(app).count("left out") == 2
+        await pilot.press("end", "space")
+        await pilot.pause()
+        assert on_screen(app).count("left out") == 3
+        await pilot.press("home", "space")
+        await pilot.pause()
+        assert on_screen(app).count("left out") == 2
+        await pilot.press("k")
+        await settle(pilot)
+        await pilot.press("escape")
+        await settle(pilot)
+        app.post_message(events.Paste(lines))
+        await settle(pilot)
+    (record,) = history(desk, SAW).sessions
+    assert [note.words for note in record.notes] == ["good evening", "the guide is cracked"]
+
+
+async def test_a_paste_of_which_every_line_is_left_out_leaves_nothing(bench: Bench) -> None:
+    app = Recorder(bench, "Band saw")
+    async with app.run_test() as pilot:
+        await settle(pilot)
+        app.post_message(events.Paste("[0:05] good evening\n[0:40] a cup of tea"))
+        await settle(pilot)
+        await pilot.press("l", "k")
+        await settle(pilot)
+        assert bench.notes == []
+        assert "Nothing of the paste was kept." in on_screen(app)
 
 
 async def test_a_paste_that_is_not_wanted_leaves_nothing(bench: Bench) -> None:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Collection, Iterable
 from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -61,12 +61,13 @@ def import_sessions(
 
 
 def keep_lines(
-    desk: Desk, machine_name: str, text: str, told: Callable[[int], bool] | None = None
+    desk: Desk, machine_name: str, text: str, told: Callable[[int], bool] | None = None,
+    without: Collection[int] = (),
 ) -> list[Kept]:  # fmt: skip
     """Keep a paste in one transaction: lines without times as notes of now, lines with times as a session of their own.
 
     Lines that the logbook has already are not doubled, and not among what is returned. `told` is called with how many
-    lines are read; when it gives False, nothing is kept and Stopped is raised.
+    lines are read; when it gives False, nothing is kept and Stopped is raised. `without`: lines left out, from 0.
     """
     from worklog_tui.notes import read_text
 
@@ -78,15 +79,18 @@ def keep_lines(
     if not read.lines:
         raise NoWords("There are no words to keep.")
     if read.header is None and all(line.at is None for line in read.lines):
-        return keep_words(desk, machine_name, [line.words for line in read.lines])
-    return _import(desk, find_machine(desk, machine_name), read)[1]
+        return keep_words(desk, machine_name, [one.words for n, one in enumerate(read.lines) if n not in without])
+    return _import(desk, find_machine(desk, machine_name), read, without)[1]
 
 
-def _import(desk: Desk, machine: Machine, read: ReadSession) -> tuple[Imported, list[Kept]]:
+def _import(
+    desk: Desk, machine: Machine, read: ReadSession, without: Collection[int] = ()
+) -> tuple[Imported, list[Kept]]:  # fmt: skip
     """One session: read outside the lock, written inside it."""
     from worklog_tui.notes import make_notes
 
     session, notes = make_notes(_at_home(desk, read), machine.uid)
+    notes = tuple(note for note in notes if note.arrival not in without)
     if not notes:
         return Imported(), []
     track = Track(desk.reader(), machine, session.uid, track_of(notes[0]), desk.stamp(machine))

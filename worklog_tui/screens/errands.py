@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Collection, Iterator, Sequence
 from contextlib import suppress
 from pathlib import Path
 from typing import TYPE_CHECKING, NamedTuple
@@ -129,11 +129,13 @@ class Errands:
                 found.append(self.note_facts(one.note.uid))
         return found
 
-    def keep_lines(self, name: str, text: str, told: Callable[[int], bool] | None = None) -> Sequence[Kept]:
-        """Keep a paste of many lines; `told` is called with how many are read, and stops it with False."""
+    def keep_lines(
+        self, name: str, text: str, told: Callable[[int], bool] | None = None, without: Collection[int] = ()
+    ) -> Sequence[Kept]:
+        """Keep a paste `without` some lines; `told` is called with how many are read, and stops it with False."""
         from worklog_tui.bench.record import keep_lines
 
-        return keep_lines(self._reads(), name, text, told)
+        return keep_lines(self._reads(), name, text, told, without)
 
     def keep_comments(self, name: str, text: str) -> int:
         """Keep a paste of viewers' comments; how many were new."""

@@ -23,6 +23,8 @@ class Words(NamedTuple):
     "note, lines or comments."
     told: Callable[[int], bool] | None = None
     "Called with how many lines are read; False stops it."
+    without: frozenset[int] = frozenset()
+    "Lines of a paste to leave out, from 0."
 
 
 class StoppedByHand(Exception):
@@ -85,6 +87,6 @@ class Keeping:
         from worklog_tui.bench.telling import Stopped
 
         try:
-            return Outcome(self._errands.keep_lines(self._machine, words.text, words.told))
+            return Outcome(self._errands.keep_lines(self._machine, words.text, words.told, words.without))
         except Stopped as stopped:
             raise StoppedByHand from stopped

@@ -150,27 +150,28 @@ class NoteTaking(LogScreen):
                 self._keeping.keep(Words(pasted.text, "comments"))
             elif how and how.startswith(FILM_AND_NEW) and asked.film is not None:
                 self.film_pasted(how.removeprefix(FILM_AND_NEW), pasted.text)
-                self._keeping.keep(Words(lines_of(pasted.read, asked.film.fresh), "lines"))
+                fresh = [place for place in asked.film.fresh if place not in asked.out]
+                self._keeping.keep(Words(lines_of(pasted.read, fresh), "lines"))
             elif how and how.startswith(FILM):
                 self.film_pasted(how.removeprefix(FILM), pasted.text)
             elif how:
                 self.say(f"Keeping {shape_of(pasted)} …")
-                self._keep_lines(pasted)
+                self._keep_lines(pasted, asked.out)
             else:
                 self.say("Nothing of the paste was kept.")
 
         asked = PasteQuestion(self.errands, self.machine, pasted)
         self.app.push_screen(asked, answer)
 
-    def _keep_lines(self, pasted: Pasted) -> None:
+    def _keep_lines(self, pasted: Pasted, out: frozenset[int]) -> None:
         if len(pasted.read.lines) <= LONG_WORK:
-            self._keeping.keep(Words(pasted.text, "lines"))
+            self._keeping.keep(Words(pasted.text, "lines", without=out))
             return
         from worklog_tui.screens.long_work import LongWork
 
         work = LongWork(f"Reading and keeping {len(pasted.read.lines)} lines.", len(pasted.read.lines))
         self.app.push_screen(work)
-        self._keeping.keep(Words(pasted.text, "lines", work.tell))
+        self._keeping.keep(Words(pasted.text, "lines", work.tell, out))
 
     def _work_ended(self) -> None:
         from worklog_tui.screens.long_work import LongWork

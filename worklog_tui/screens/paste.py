@@ -58,6 +58,8 @@ class PasteQuestion(OneAnswer[str]):
             tooltip="Keep it as viewers' comments, without their names",
         ),
         Binding("w", "without", "what tells nothing", id="paste.without", tooltip="Show only lines that tell nothing"),
+        Binding("space", "leave_out", "not this line", id="paste.out", tooltip="Leave this line out, or take it in"),
+        Binding("l", "leave_silent", "only what tells", id="paste.only", tooltip="Leave out all that tells nothing"),
         Binding("escape,x", "answer('')", "leave it", id="paste.leave", tooltip="Keep nothing of the paste"),
     ]  # fmt: skip
 
@@ -86,12 +88,31 @@ class PasteQuestion(OneAnswer[str]):
     def on_unmount(self) -> None:
         self._open = False
 
+    @property
+    def out(self) -> frozenset[int]:
+        """The lines that are left out, from 0."""
+        return frozenset(self._lines.out)
+
+    @property
+    def _lines(self) -> PastedLines:
+        return self.query_one(PastedLines)
+
+    def action_leave_out(self) -> None:
+        """The line pointed at is left out, or taken in again."""
+        self._lines.leave_out()
+
+    def action_leave_silent(self) -> None:
+        """All lines that tell nothing are left out, or taken in again."""
+        self._lines.leave_silent()
+
     def action_answer(self, answer: str) -> None:
         self.dismiss(answer)
 
     def action_keep(self) -> None:
         """As notes, or as the film of notes that are there; not before it is known which."""
-        if self._compared and self.film is not None and self.film.fresh:
+        if len(self.out) == len(self.read.lines):
+            self.dismiss("")
+        elif self._compared and self.film is not None and self.film.fresh:
             self.dismiss(f"{FILM_AND_NEW}{self.film.session}")
         elif self._compared:
             self.dismiss(f"{FILM}{self.film.session}" if self.film else "notes")

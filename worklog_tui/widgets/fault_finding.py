@@ -17,6 +17,7 @@ if TYPE_CHECKING:
 
 MOST = 12
 "So many causes are told."
+NO_TROUBLE = "Nothing points to a fault yet. Say what the machine does, or does not do."
 EVIDENCE = 3
 "So many lines of the log are told for each, the weightiest."
 _GRADES = ("likely", "possible", "unlikely")
@@ -27,7 +28,7 @@ class FaultFinding(Rows):
     """What the log points to."""
 
     def __init__(self) -> None:
-        super().__init__("Nothing points to a fault yet. Say what the machine does, or does not do.")
+        super().__init__(NO_TROUBLE)
 
     def show_advice(self, advice: Advice, odd: Sequence[Odd]) -> None:
         """Show what is known about the trouble."""
@@ -41,7 +42,7 @@ class FaultFinding(Rows):
         rows += section("Next", (Row.of(one.step, below="; ".join(one.outcomes)) for one in advice.steps[:1]))
         rows += asked(advice)
         rows += section("What does not add up", map(_odd, odd))
-        self.show(rows)
+        self.show(rows if advice.complaint or not rows else [Row.of(NO_TROUBLE), *rows])
 
 
 def _cause(cause: Cause) -> Row:

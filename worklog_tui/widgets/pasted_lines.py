@@ -28,6 +28,8 @@ class PastedLines(Rows):
         self._done = 0
         self._said: dict[int, str] = {}
         self._silent_only = False
+        self.out: set[int] = set()
+        "The lines that are to be left out, by their position."
 
     def on_mount(self) -> None:
         self._draw()
@@ -47,9 +49,25 @@ class PastedLines(Rows):
         self.here = 0
         self._draw()
 
+    def leave_out(self) -> None:
+        """The line pointed at is left out, or taken in again; then to the next one."""
+        if self.row is not None:
+            self.out ^= {int(self.row.key)}
+            self.here = min(self.here + 1, len(self.rows) - 1)
+            self._draw()
+
+    def leave_silent(self) -> None:
+        """Every line that tells nothing is left out; when they are so already they are taken in again."""
+        silent = {place for place in range(self._done) if place not in self._said}
+        self.out = self.out - silent if silent <= self.out else self.out | silent
+        self._draw()
+
     def _draw(self) -> None:
         self.show(
-            Row.of(words[:LONGEST], margin=at, below=self._said.get(place, ""))
+            Row.of(
+                words[:LONGEST], margin=at, key=str(place),
+                below="left out" if place in self.out else self._said.get(place, ""),
+            )
             for place, (at, words) in enumerate(self._lines)
             if not self._silent_only or (place < self._done and place not in self._said)
-        )
+        )  # fmt: skip

@@ -54,7 +54,7 @@ class Readings(Rows):
         """Show these series, by quantity in the order in which each was first taken."""
         self._series = series
         order = {one.quantity: place for place, one in reversed(list(enumerate(series)))}
-        rows: list[Row] = [Row.of(f"Readings {UNITS[self.units]}")] if series else []
+        rows: list[Row] = [Row.of(f"Told {UNITS[self.units]}", heading=True)] if series and self.units else []
         for quantity, group in groupby(
             sorted(series, key=lambda one: (order[one.quantity], one.subject)), key=lambda one: one.quantity
         ):
