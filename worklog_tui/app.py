@@ -105,12 +105,14 @@ class Recorder(App[int]):
         return binding.key_display or named_key(binding.key)
 
     def get_system_commands(self, screen: Screen[object]) -> Iterable[SystemCommand]:
-        """All bindings of the present screen, and what Textual itself offers."""
-        for binding in screen.BINDINGS:
-            if isinstance(binding, Binding) and (binding.show or binding.id in FULL_NAMES):
-                run = partial(screen.run_action, binding.action)
-                name = FULL_NAMES.get(binding.id or "", binding.description)
-                yield SystemCommand(name.capitalize(), binding.tooltip, run)
+        """All bindings of the present screen and of the list that it shows, and what Textual itself offers."""
+        shown = screen.list_of(screen.at) if isinstance(screen, RecordingScreen) else None
+        for node in (screen, shown) if shown is not None else (screen,):
+            for binding in node.BINDINGS:
+                if isinstance(binding, Binding) and (node is shown or binding.show or binding.id in FULL_NAMES):
+                    run = partial(node.run_action, binding.action)
+                    name = FULL_NAMES.get(binding.id or "", binding.description)
+                    yield SystemCommand(name.capitalize(), binding.tooltip, run)
         for command in super().get_system_commands(screen):
             if command.title not in ("Maximize", "Minimize"):
                 yield command

@@ -57,6 +57,21 @@ async def test_j_joins_a_session_with_the_one_before_it(tmp_path: Path) -> None:
         assert said(desk) == [["the guide is cracked"], ["the table cleaned"]]
 
 
+async def test_both_are_in_the_command_palette(tmp_path: Path) -> None:
+    desk = desk_in(tmp_path, Clock(), "the guide is cracked", "a cup of tea")
+    app = recorder(desk)
+    async with app.run_test(size=(80, 24)) as pilot:
+        await settle(pilot)
+        await pressed(pilot, "escape", "t", "end")
+        runs = {one.title: one.callback for one in app.get_system_commands(app.screen)}
+        for title, sessions in (("Divide the session here", 2), ("Join with the session before", 1)):
+            coming = runs[title]()
+            assert coming is not None
+            await coming
+            await settle(pilot)
+            assert len(said(desk)) == sessions
+
+
 async def test_a_note_kept_after_dividing_the_session_of_this_window_joins_the_later_half(tmp_path: Path) -> None:
     clock = Clock()
     desk = desk_in(tmp_path, clock, "the guide is cracked")

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from datetime import UTC, datetime, timedelta
 
 import pytest
@@ -9,7 +10,7 @@ import pytest
 from worklog_tui.logbook.waits import Wait
 from worklog_tui.model import Instant, OpenItem, Place, Reading, Span
 from worklog_tui.model.clip import Clip
-from worklog_tui.widgets.head_line import film_told, waits_told
+from worklog_tui.widgets.head_line import film_told, in_room, waits_told
 
 NOW = datetime(2031, 4, 12, 14, 5, tzinfo=UTC)  # a Saturday
 HERE = Place(1, "n1", "14:05")
@@ -33,6 +34,20 @@ def test_more_waits_are_counted_and_what_is_on_its_way_comes_second() -> None:
     assert waits_told([wait(-1), wait(3, "battery")], [blade], NOW) == "carburettor ready now and 1 more"
     assert waits_told([], [blade], NOW) == "awaited: blade"
     assert waits_told([], [], NOW) == ""
+
+
+def test_what_began_nobody_knows_when_is_not_told_in_the_head_line() -> None:
+    assert waits_told([replace(wait(3), begun=None, ready=None), wait(3, "battery")], [], NOW) == "battery ready 17:05"
+
+
+TOLD = ("session 3, 5 min", "not filming", "carburettor ready Thursday", "75 notes")
+
+
+@pytest.mark.parametrize(
+    ("room", "left"), [(80, TOLD), (60, TOLD[:3]), (40, TOLD[:2]), (20, TOLD[1:2]), (5, TOLD[1:2]), (0, TOLD)]
+)
+def test_what_has_no_room_is_left_out_whole_and_the_film_never(room: int, left: tuple[str, ...]) -> None:
+    assert in_room(TOLD, room) == ", ".join(left)
 
 
 def test_the_film_is_told_by_the_cameras_counter() -> None:

@@ -46,13 +46,23 @@ class HeadLine(Static):
     ) -> None:  # fmt: skip
         """Show where things stand; `session` is the one that a note of this window was kept in."""
         self._shown = lambda: self.show(machine, log, session, now, film, waits)
-        rest = ", ".join(filter(None, (_session(log, session, now), film, waits, _notes(log))))
+        rest = in_room((_session(log, session, now), film, waits, _notes(log)), self.size.width - LEAST - 2)
         text = f"{shortened(machine, max(self.size.width - len(rest) - 2, LEAST))}, {rest}"
         room = self.size.width - len(text)
         text += f"{now:%H:%M}".rjust(room) if room >= CLOCK else ""
         if text != self.said:
             self.said = text
             self.update(literal(text))
+
+
+def in_room(told: tuple[str, str, str, str], room: int) -> str:
+    """Session, film, waits and notes in so many cells: what has no room is left out whole, the film last of all."""
+    session, _, waits, notes = told
+    kept = [one for one in told if one]
+    for least in (notes, waits, session):
+        if len(", ".join(kept)) > room > 0 and least:
+            kept.remove(least)
+    return ", ".join(kept)
 
 
 def lasted(minutes: int) -> str:
@@ -83,8 +93,9 @@ def film_told(clip: Clip | None, now: datetime) -> str:
 
 def waits_told(waits: Sequence[Wait], items: Iterable[OpenItem], now: datetime) -> str:
     """What is waited for first: `carburettor ready Thursday`, else what is on its way: `awaited: blade`."""
-    if waits:
-        first, more = waits[0], f" and {len(waits) - 1} more" if len(waits) > 1 else ""
+    known = [one for one in waits if one.ready is not None]  # of a finished film nobody knows when it was
+    if known:
+        first, more = known[0], f" and {len(known) - 1} more" if len(known) > 1 else ""
         return f"{first.reading.subject or 'what was left'} {_ready(first, now)}{more}"
     awaited = [item.about for item in items if item.state == "awaited"]
     more = f" and {len(awaited) - 1} more" if len(awaited) > 1 else ""
@@ -93,7 +104,7 @@ def waits_told(waits: Sequence[Wait], items: Iterable[OpenItem], now: datetime) 
 
 def _ready(wait: Wait, now: datetime) -> str:
     if wait.ready is None:
-        return "waited for"
+        return ""
     if wait.is_ready(now):
         return "ready now"
     ready = wait.ready.astimezone(now.tzinfo)
