@@ -16,6 +16,8 @@ HEADING_LIFE = 10
 THINGS_BACK, SUSPECTS_BACK = 8, 10
 SUBJECT_LIFE = 5
 "Notes for which the last thing named stays what `it` means."
+AIM_LIFE = 1
+"Notes after which nobody knows any more what the meter was put on."
 LISTING_LIFE = 1
 "Notes after the last thing of a list in which it may go on."
 FIGURES_BACK = 14
@@ -109,6 +111,8 @@ class Context(NamedTuple):
     "The units that were said, the last one first."
     figures: tuple[Figure, ...] = ()
     "What was measured on which thing, and how much, the last one first."
+    aim: Subject | None = None
+    "What an instrument was put on in the last sentence: the number to come is of it."
 
     @classmethod
     def start(cls) -> Context:
@@ -118,7 +122,7 @@ class Context(NamedTuple):
     def to_json(self) -> str:
         """One line of JSON."""
         data = self._asdict() | {"things": [subject._asdict() for subject in self.things]}
-        data["heading"] = self.heading and self.heading._asdict()
+        data |= {name: thing and thing._asdict() for name, thing in (("heading", self.heading), ("aim", self.aim))}
         data |= {name: value and asdict(value) for name, value in (("topic", self.topic), ("tail", self.tail))}
         data |= {name: [to_plain(fact) for fact in getattr(self, name)] for name in ("recent", "pending")}
         return json.dumps(data, ensure_ascii=False, separators=(",", ":"))
@@ -134,7 +138,7 @@ class Context(NamedTuple):
             data["listing"], data["listing_age"], Tail(**tail) if tail else None,
             tuple(map(from_plain, data["recent"])), tuple(map(from_plain, data["pending"])),
             tuple(data["notes"]), data["long"], tuple(data["units"]),
-            tuple(Figure(*row) for row in data["figures"]),
+            tuple(Figure(*row) for row in data["figures"]), _subject(data["aim"]) if data["aim"] else None,
         )  # fmt: skip
 
     def aged(self) -> Context:
@@ -144,6 +148,7 @@ class Context(NamedTuple):
         return self._replace(
             things=tuple([t.older() for t in self.things if t.age < SUBJECT_LIFE]), heading=heading,
             topic=topic if topic and topic.age <= TOPIC_LIFE else None,
+            aim=self.aim.older() if self.aim and self.aim.age < AIM_LIFE else None,
             listing=self.listing if self.listing_age < LISTING_LIFE else "", listing_age=self.listing_age + 1,
         )  # fmt: skip
 

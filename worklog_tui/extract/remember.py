@@ -6,6 +6,7 @@ from __future__ import annotations
 
 from worklog_tui.extract.context import SUSPECTS_BACK, THINGS_BACK, Context, Subject
 from worklog_tui.extract.covers import taken_off, under
+from worklog_tui.extract.finders.aimed import aim_of
 from worklog_tui.extract.finders.told_before import figures_after
 from worklog_tui.extract.listing import listing_after
 from worklog_tui.extract.measuring import units_after
@@ -31,7 +32,7 @@ def remember(scene: Scene, drafts: list[Draft], context: Context, upto: int) -> 
         suspects=_suspects(drafts, context, upto), system=_system(scene, upto) or context.system,
         listing=(listing := listing_after(scene, context, upto)), listing_age=0 if listing else context.listing_age,
         units=units_after(scene.tokens[:upto], context.units),
-        figures=figures_after(scene, drafts, context, upto),
+        figures=figures_after(scene, drafts, context, upto), aim=_aim(scene, context, upto),
     )  # fmt: skip
 
 
@@ -49,6 +50,14 @@ def _things(scene: Scene, drafts: list[Draft], context: Context, upto: int) -> t
     for subject in (*new, *fresh, *late, *context.things):
         kept.setdefault(subject.words, subject)
     return tuple(kept.values())[:THINGS_BACK]
+
+
+def _aim(scene: Scene, context: Context, upto: int) -> Subject | None:
+    """What an instrument was put on, until another part is named."""
+    if upto >= len(scene.tokens) and (thing := aim_of(scene)) is not None:
+        return _as_subject(thing)
+    named = any(t.thing is not None and t.thing.kind not in ("tool", "quality") for t in scene.tokens[:upto])
+    return None if named else context.aim
 
 
 def _meant(scene: Scene, k: int) -> Thing | None:

@@ -80,6 +80,8 @@ def which_at(scene: Scene, i: int) -> tuple[str, int]:
             return token.which, k
         if scene.typed and token.low in LETTERS and _tells_side(scene, k):
             return LETTERS[token.low], k
+        if token.low == "back" and _back_one(scene, k):
+            return "back", k
         if token.sense("side") and token.low in SIDES:
             words, first = sides_from(scene, k)
             if token.low == "rr" and any(t.low in CORNERS for t in scene.tokens):
@@ -183,6 +185,15 @@ def stands_alone(scene: Scene, k: int) -> bool:
     if token.low in FIRM and (before is None or before.kind in ("stop", "comma")) and after.sense("copula", "reads"):
         return True
     return token.low not in ("right", "in", "top") and after.kind in ("amount", "number", "comma")
+
+
+def _back_one(scene: Scene, k: int) -> bool:
+    """`The back's twenty-eight`, `back one, 385`; not `back at thirty`, `came back, twelve`."""
+    before = scene.tokens[k - 1].low if k else ""
+    after = scene.tokens[k + 1].low if k + 1 < len(scene.tokens) else ""
+    if after in ("one", "ones"):
+        return True
+    return before in ("the", "and the") and after not in ("at", "to", "on", "up to", "down to")
 
 
 PLURALS = frozenset(

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 from worklog_tui.extract.finders.quantity import suits
 from worklog_tui.extract.scene import Draft, Scene
 from worklog_tui.extract.tokens import Thing
@@ -43,6 +45,8 @@ def habit(made: Draft, scene: Scene, quantity: str) -> str:
     )
     match quantity:
         case "angle":
+            if any("dwell" in t.low.split() for t in scene.tokens[max(0, made.main - DEVICE_REACH) : made.main + 3]):
+                return "points dwell"
             other = thing is not None and any(word in thing.name for word in OTHER_ANGLES)
             return "" if other or scene.machine.ignition in ("", "none") else "ignition timing"
         case "voltage":
@@ -109,11 +113,14 @@ def _of_volts(made: Draft, scene: Scene) -> str:
 def _of_fluid(made: Draft, scene: Scene) -> str:
     """`half a pint of water`, `a litre of fresh petrol`: of the fluid that is named behind the amount."""
     after = scene.tokens[made.main + 1 : made.main + 5]
+    if made.thing is not None and made.thing.kind == "fluid" and is_grade(made.thing.words):
+        made.thing, made.thing_at = Thing("oil", "oil", "fluid"), None
+        return _oil_talked_of(scene)
     if not after or after[0].low != "of" or any(t.thing is not None for t in after):
         return ""
     if len(after) > 1 and after[1].value in GRADES:
         made.thing, made.thing_at = Thing("oil", "oil", "fluid"), None
-        return "oil"
+        return _oil_talked_of(scene)
     found = next((t for t in after[1:] if FLUID & set(t.low.split())), None)
     if found is None:
         return ""
@@ -121,6 +128,23 @@ def _of_fluid(made: Draft, scene: Scene) -> str:
     return found.low
 
 
+def is_grade(words: str) -> bool:
+    """`10w30`, `straight forty`, `thirty weight`, `ninety`: an oil that is told by its grade."""
+    low = words.lower().split()
+    return "oil" not in low and (bool(GRADE.search(words.lower())) or "straight" in low or low[-1:] == ["weight"])
+
+
+def _oil_talked_of(scene: Scene) -> str:
+    """The oil that was named in the sentence or the last notes, else the engine's."""
+    said = [t.thing.words for t in scene.tokens if t.thing is not None]
+    said += [s.words for s in scene.context.things if s.age <= 1]
+    words = next((w for w in said if "oil" in w.lower().split()), "")
+    if not words and any("gear" in w.lower() for w in said[:3]):
+        return "gear oil"
+    return words or ("engine oil" if scene.machine.cylinders else "oil")
+
+
+GRADE = re.compile(r"\b\d{1,2} ?w ?-?\d{0,2}\b|\bsae\b|\bnd ?\d")
 GRADES = frozenset({5.0, 10.0, 15.0, 20.0, 30.0, 40.0, 50.0, 80.0, 90.0, 140.0})
 "Grades of oil that are told by their number alone (SAE J300 and J306, from memory)."
 
@@ -129,6 +153,8 @@ def _device(made: Draft, scene: Scene) -> str:
     """`On the charger at six amps`, `in the ultrasonic at fifty`: the device that is set so."""
     span = scene.clause(made.main)
     for k in range(made.main - 1, max(span.start, made.main - DEVICE_REACH) - 1, -1):
+        if scene.tokens[k].low in ON_CHARGE and made.thing_at is None:
+            return "charger"
         thing = scene.tokens[k].thing
         if thing is not None and DEVICES & set(thing.name.split()):
             return thing.words
@@ -137,6 +163,7 @@ def _device(made: Draft, scene: Scene) -> str:
     return ""
 
 
+ON_CHARGE = frozenset({"on charge", "on the charger", "on a charger", "on trickle charge"})
 DEVICES = frozenset("charger ultrasonic cleaner oven inverter welder heater gun supply bath".split())
 "What a person sets: common practice."
 DEVICE_REACH = 12

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from worklog_tui.extract.finders.aimed import aimed_at, pointed
 from worklog_tui.extract.scene import Scene
 from worklog_tui.extract.subjects import Fits
 from worklog_tui.extract.tokens import Thing
@@ -16,11 +17,54 @@ def nearest_measured(scene: Scene, i: int, fits: Fits) -> int | None:
         return i + 1
     if (owner := _of_which(scene, i)) is not None:
         return owner
-    before = [k for k in scene.things(span) if k < i and fits(scene.tokens[k].thing)]  # type: ignore[arg-type]
+    if not _is_time(scene, i) and (aimed := aimed_at(scene, i)) is not None:
+        return aimed
+    if (turned := _turned_on(scene, i)) is not None:
+        return turned
+    before = [k for k in scene.things(span) if k < i and fits(pointed(scene.tokens[k].thing))]  # type: ignore[arg-type]
     if (worn := _quality_of(scene, i, fits)) is not None:
         return worn
+    before = [k for k in before if not put_away(scene, k)] if not is_torque(scene, i) else before
     meant = [k for k in before if not _aside(scene, k) and not _where(scene, k, i)] or before
     return meant[-1] if meant else _joined(scene, i, fits)
+
+
+def _is_time(scene: Scene, i: int) -> bool:
+    amount = scene.tokens[i].amount
+    return amount is not None and "duration" in amount.quantities
+
+
+def is_torque(scene: Scene, i: int) -> bool:
+    """`Head on, new rings, eighteen newton metres`: what was put on is what is tightened."""
+    amount = scene.tokens[i].amount
+    return amount is not None and amount.quantities[0] == "torque"
+
+
+def put_away(scene: Scene, k: int) -> bool:
+    """`Cap on, six and a half litres`: what was put back or taken off is not what the number behind it is of."""
+    after = scene.tokens[k + 1 : k + 3]
+    return len(after) == 2 and after[0].low in AWAY and after[1].kind in ("comma", "stop")
+
+
+AWAY = frozenset({"on", "off", "out", "back", "back on", "back in", "in", "apart"})
+
+
+def _turned_on(scene: Scene, i: int) -> int | None:
+    """`Two turns off the differential nut`, `half a turn in on the idle screw`: the adjuster behind the turns."""
+    amount = scene.tokens[i].amount
+    if amount is None or amount.unit != "turn":
+        return None
+    for k in range(i + 1, min(i + 6, len(scene.tokens))):
+        token = scene.tokens[k]
+        if token.thing is not None:
+            fits = token.thing.kind not in ("quality", "fluid", "tool", "machine")
+            return k if fits and _low(scene, i + 1) in TURNED and _led_by(scene, i, k) else None
+        if not (_low(scene, k) in TURNED or token.sense("article", "side")):
+            return None
+    return None
+
+
+TURNED = frozenset("off on of out in back from up down more to".split())
 
 
 def _quality_of(scene: Scene, i: int, fits: Fits) -> int | None:
@@ -78,17 +122,36 @@ def joined_after(scene: Scene, i: int) -> int | None:
 
 
 def _joined(scene: Scene, i: int, fits: Fits) -> int | None:
+    """The thing behind the number that a word joins to it: `thirty-two in the rear tyre`, `two left on the pads`."""
     span = scene.clause(i)
-    for k in range(i + 1, min(i + 4, span.stop)):
+    for k in range(i + 1, min(i + FAR_BEHIND, span.stop)):
         token = scene.tokens[k]
         if token.thing is not None:
-            joined = all(t.sense("all") for t in scene.tokens[i + 1 : k]) or any(
-                t.low in JOINING for t in scene.tokens[i + 1 : k]
-            )
-            return k if joined and fits(token.thing) and not _begins_a_clause(scene, i, k) else None
-        if token.kind in ("comma", "amount", "number"):
+            between = scene.tokens[i + 1 : k]
+            led = _led_by(scene, i, k)
+            joined = all(t.sense("all") for t in between) or led
+            near = k < i + 4 or (led and not any(t.sense("copula", "did", "good", "bad") for t in between))
+            return k if joined and near and fits(token.thing) and not _begins_a_clause(scene, i, k) else None
+        if token.kind in ("comma", "amount", "number") or token.low in ("and", "but", "so"):
             return None
     return None
+
+
+FAR_BEHIND = 8
+
+
+def _led_by(scene: Scene, i: int, k: int) -> bool:
+    """Whether a word that joins stands before the thing at token k, small words passed over."""
+    n = k - 1
+    small = ("article", "all", "side", "new", "objectword")
+    while n > i and scene.tokens[n].sense(*small) and _low(scene, n) not in JOINING:
+        n -= 1
+    return n > i and (_low(scene, n) in JOINING or (_low(scene, n) == "as" and _low(scene, n - 1) == "far"))
+
+
+def _low(scene: Scene, k: int) -> str:
+    """A token without the mark of a word that belongs to a verb before it."""
+    return scene.tokens[k].low.removeprefix("\u2026")
 
 
 def _of_which(scene: Scene, i: int) -> int | None:
@@ -97,7 +160,9 @@ def _of_which(scene: Scene, i: int) -> int | None:
     if amount is None and scene.tokens[i].value is None:
         return None
     leads = {"of"} if amount is not None else set()
-    if amount is not None and amount.quantities[0] == "voltage":
+    volts = amount is not None and amount.quantities[0] == "voltage"
+    tested = scene.context.topic is not None and scene.context.topic.quantity == "voltage"
+    if volts or (amount is None and tested):
         leads |= {"across", "at", "on"}
     k = i + 1
     if k >= len(scene.tokens) or scene.tokens[k].low not in leads:
@@ -108,7 +173,9 @@ def _of_which(scene: Scene, i: int) -> int | None:
     thing = scene.tokens[k].thing if k < len(scene.tokens) else None
     if thing is None or thing.kind in ("quality", "machine", "unknown") or not _in_clause(scene, i, k):
         return None
-    return k if thing.kind == "fluid" or (thing.kind not in ("tool", "fastener") and measurable(thing)) else None
+    at_it = thing.kind == "fastener" and scene.tokens[i + 1].low != "of"  # `fourteen three at the stud`
+    part = thing.kind not in ("tool", "fastener") and measurable(thing)
+    return k if thing.kind == "fluid" or at_it or part else None
 
 
 def _in_clause(scene: Scene, i: int, k: int) -> bool:
@@ -158,7 +225,7 @@ def _describes_next(scene: Scene, i: int) -> bool:
     return scene.said(i, i).lower().endswith(ADJECTIVES) and amount.low > 1
 
 
-JOINING = frozenset("on of in for at across to from through between".split())
+JOINING = frozenset("on of in for at across to from through between off into".split())
 
 
 def measurable(thing: Thing) -> bool:

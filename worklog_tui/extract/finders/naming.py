@@ -7,6 +7,7 @@ from worklog_tui.extract.finders.habits import habit
 from worklog_tui.extract.finders.plates import of_plate
 from worklog_tui.extract.finders.switching import switch_point
 from worklog_tui.extract.finders.times import of_running
+from worklog_tui.extract.finders.valves import may_be_valve, valve_at
 from worklog_tui.extract.matching import Match
 from worklog_tui.extract.scene import Draft, Scene
 from worklog_tui.extract.subjects import SIDES, side_behind, sides_from, stands_alone, which_at, with_which
@@ -51,7 +52,7 @@ def _compression(made: Draft, scene: Scene, which: str, newer: bool) -> str:
         return f"cylinder {which}"
     if thing is not None and thing.kind == "quality" and thing.which.lower() in ENDS_OF_ENGINE and not newer:
         return f"{thing.which.lower()} cylinder"
-    if which in ENDS_OF_ENGINE and (thing is None or thing.per != "cylinder"):
+    if which in ENDS_OF_ENGINE and (thing is None or thing.per != "cylinder" or thing.kind == "quality"):
         return f"{which} cylinder"
     if thing is not None and thing.kind == "quality" and thing.which.isdigit() and not which:
         return f"cylinder {thing.which}"
@@ -66,6 +67,10 @@ def _usual(made: Draft, scene: Scene, quantity: str, which: str) -> str:
     """What a quantity is usually of, where the words name something else or nothing; empty when it may be anything."""
     thing = made.thing
     side = which.lower().split()[-1] if which else ""
+    if quantity == "gap" and may_be_valve(thing) and (found := valve_at(scene, made.main)) is not None:
+        made.thing, made.thing_at = Thing(found[0], "valve", "part", quantities=("gap",)), None
+        made.filled.discard("subject")
+        return found[0]
     rocker = "subject" in made.filled and thing is not None and thing.name == "rocker"  # its cover was taken off
     if quantity == "gap" and side in VALVES and (rocker or not _of_valves(thing)):
         words = " ".join((*which.split()[:-1], VALVES[side]))

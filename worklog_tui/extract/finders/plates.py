@@ -19,7 +19,7 @@ def of_plate(made: Draft, scene: Scene, quantity: str) -> str:
     if named is not None:
         if any(t.sense("reads") and t.low not in SAYS for t in scene.tokens[first : made.main]):
             return ""
-        return _owner(named.low, made, scene, quantity)
+        return _owner(_said(named), made, scene, quantity)
     last = next((s for s in scene.context.things[:3] if s.words.lower().endswith(PLATES) and s.age <= 1), None)
     told = any(t.sense("reads", "copula", "did", "setto") for t in scene.tokens)
     return _owner(last.words.lower(), made, scene, quantity) if last is not None and not told else ""
@@ -30,7 +30,16 @@ SAYS = frozenset("says reads gives shows said is was are at".split())
 
 def _is_plate(token: Token) -> bool:
     words = token.thing.words.lower() if token.thing is not None else token.low
-    return words.endswith(PLATES)
+    own = token.thing.own.lower() if token.thing is not None and token.thing.of is not None else words
+    return words.endswith(PLATES) or own.endswith(PLATES)
+
+
+def _said(token: Token) -> str:
+    """The plate in words: `plate on the motor` is the motor's."""
+    thing = token.thing
+    if thing is not None and thing.of is not None:
+        return f"{thing.of.own.lower() or thing.of.words.lower()} plate"
+    return token.low
 
 
 def _owner(plate: str, made: Draft, scene: Scene, quantity: str) -> str:

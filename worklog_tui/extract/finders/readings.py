@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from worklog_tui.extract.finders.aimed import pointed, span_of, still_aimed
 from worklog_tui.extract.finders.bare_numbers import bare_reading, degrees
 from worklog_tui.extract.finders.measured import HELD, joined_after, measurable, nearest_measured
 from worklog_tui.extract.finders.named_here import named_before
@@ -9,12 +10,13 @@ from worklog_tui.extract.finders.naming import only_names_the_test, subject_word
 from worklog_tui.extract.finders.no_measure import measures_nothing
 from worklog_tui.extract.finders.poured import poured, spread_of
 from worklog_tui.extract.finders.quantity import quantity_of, suits, support, turns
-from worklog_tui.extract.finders.sizes import AXES, sized
+from worklog_tui.extract.finders.sizes import AXES, sized, sized_part
 from worklog_tui.extract.finders.spelt_out import spelt_out
 from worklog_tui.extract.finders.times import DAYS, of_work
 from worklog_tui.extract.finders.whose import owner
 from worklog_tui.extract.matching import Match
 from worklog_tui.extract.scene import Draft, Scene
+from worklog_tui.extract.subjects import Fits, as_thing
 from worklog_tui.extract.tokens import Thing, Token
 
 
@@ -105,18 +107,19 @@ def _subject(made: Draft, match: Match, scene: Scene) -> None:
             return True
         return measurable(thing) and any(suits(thing, q, scene.book.quantities.get(q)) for q in wanted)
 
-    made.thing_at = match.slots.get(said.strip("<>")) if said else None
-    named = scene.tokens[made.thing_at].thing if made.thing_at is not None else None
-    if named is not None and not ((measurable(named) and not size) or meant(named)):
-        made.thing_at = None
-    if made.thing_at is None:
-        key = "nearest", made.main, wanted
-        made.thing_at = scene.once(key, lambda: nearest_measured(scene, made.main, meant))
-    if made.thing_at is None and not size:
-        made.thing_at = joined_after(scene, made.main)
-    if made.thing_at is not None:
-        made.thing = scene.tokens[made.thing_at].thing
+    if not size and (span := _between(made, wanted, scene)):
+        made.thing, made.thing_at = Thing(span, "", "part", own=span), None
+        return
+    _beside(made, match, scene, wanted, meant, size)
+    if size and (part := sized_part(made.main, scene)) is not None:
+        made.thing, made.thing_at = part, None
+        made.filled.add("subject")
+        return
     if made.thing is not None and not only_names_the_test(made.thing, scene):
+        return
+    if scene.context.aim is not None and made.thing_at is None and not size and still_aimed(scene, made.main, wanted):
+        made.thing = as_thing(scene.context.aim)
+        made.filled.add("subject")
         return
     if not size and (name := named_before(scene, made.main)):
         made.thing, made.thing_at = Thing(name, "", "unknown", own=name, known=False), None
@@ -127,6 +130,29 @@ def _subject(made: Draft, match: Match, scene: Scene) -> None:
         made.filled.add("subject")
 
 
+def _beside(made: Draft, match: Match, scene: Scene, wanted: tuple[str, ...], meant: Fits, size: bool) -> None:
+    """The thing that the rule names, else the one that stands by the number or is joined to it."""
+    said = str(made.rule.gives.get("subject", ""))
+    made.thing_at = match.slots.get(said.strip("<>")) if said else None
+    named = scene.tokens[made.thing_at].thing if made.thing_at is not None else None
+    named = pointed(named) if named is not None else None
+    if named is not None and not ((measurable(named) and not size) or meant(named)):
+        made.thing_at = None
+    if made.thing_at is None:
+        key = "nearest", made.main, wanted
+        made.thing_at = scene.once(key, lambda: nearest_measured(scene, made.main, meant))
+    if made.thing_at is None and not size:
+        made.thing_at = joined_after(scene, made.main)
+    if made.thing_at is not None and (said_of := scene.tokens[made.thing_at].thing) is not None:
+        made.thing = pointed(said_of)
+
+
+def _between(made: Draft, wanted: tuple[str, ...], scene: Scene) -> str:
+    """The two ends between which volts or ohms were taken."""
+    return span_of(scene, made.main) if ELECTRICAL & set(wanted[:1]) else ""
+
+
+ELECTRICAL = frozenset({"voltage", "resistance"})
 REVOLUTIONS = 100
 "From so many turns on they are those of a minute: `fourteen forty revolutions` on a plate."
 SAID_BEFORE = 12

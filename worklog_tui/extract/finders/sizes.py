@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 from worklog_tui.extract.scene import Scene
+from worklog_tui.extract.subjects import as_thing
+from worklog_tui.extract.tokens import Thing
 
 AXES = {
     "bore": "bore", "id": "bore", "inside": "bore", "i d": "bore", "inside diameter": "bore",
@@ -25,6 +27,18 @@ def sized(i: int, scene: Scene) -> str:
     if own and (_next(i + 2, scene) or _last(i, scene)):
         return own
     return "" if own else _by(i, scene)
+
+
+def sized_part(i: int, scene: Scene) -> Thing | None:
+    """The bearing, seal or bush that such sizes are of: named before them in the sentence, else talked of just now."""
+    names = scene.book.lists["bought_by_sizes"]
+    said = [t.thing for t in reversed(scene.tokens[:i]) if t.thing is not None]
+    said += [as_thing(s) for s in scene.context.things if s.age <= FRESH]
+    return next((t for t in said if t.name.rpartition(" ")[2] in names), None)
+
+
+FRESH = 4
+"Notes back in which the part may have been named."
 
 
 def _axis(i: int, scene: Scene) -> str:

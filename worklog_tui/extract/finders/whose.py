@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from worklog_tui.extract.finders.carry import said_just_before
-from worklog_tui.extract.finders.measured import measurable
+from worklog_tui.extract.finders.measured import is_torque, measurable, put_away
 from worklog_tui.extract.finders.quantity import suits
 from worklog_tui.extract.finders.sizes import AXES
 from worklog_tui.extract.salience import PREPOSITIONS, salience
@@ -18,7 +18,7 @@ CLOSE = 8
 USUAL, SUITED, OPEN, FOREIGN, NEVER = "usual", "suited", "open", "foreign", "never"
 "How a thing suits: it is what is usually measured so, it may be, nothing tells, it is measured otherwise, it is never."
 WEIGHTS = {
-    "clause": 0.8, "sentence": 0.4, "clause far": -0.3, "opens": 1.1, "nearest": 1.0, "aside": -0.4,
+    "clause": 0.8, "sentence": 0.4, "clause far": -0.3, "opens": 1.1, "nearest": 1.0, "aside": -0.4, "put away": -1.5,
     "salience -2": -0.6, "salience 0": 0.5, "salience 1": 0.9, "salience 3": 0.6,
     "heading": -0.7, "heading 0": 0.9, "heading 2": -0.4, "heading 4": -1.2,
     "again": 0.6, "topic": -1.0, "topic 1": -0.4, "topic 3": -0.7, "topic 4": -0.4,
@@ -41,7 +41,7 @@ def owner(made: Draft, scene: Scene, wanted: tuple[str, ...], meant: Fits) -> tu
     named = _test_named(made.main, scene)
     for place, traits, thing, at in _things(made.main, scene, wanted):
         suit = _suit(thing, wanted, scene, meant)
-        if suit == NEVER:
+        if suit == NEVER or (at is None and wanted[:1] == ("current",) and carries(thing, scene)):
             continue
         score = traits + WEIGHTS.get(f"{place} {suit}", 0.0) + WEIGHTS.get(thing.kind, 0.0)
         score += WEIGHTS["loose"] * thing.loose
@@ -50,6 +50,11 @@ def owner(made: Draft, scene: Scene, wanted: tuple[str, ...], meant: Fits) -> tu
         if best is None or score > best[0]:
             best = score, thing, at
     return (best[1], best[2]) if best is not None and best[0] > LEAST else None
+
+
+def carries(thing: Thing, scene: Scene) -> bool:
+    """Whether a part only carries the current that another one draws: a battery, a breaker, a commutator."""
+    return thing.name.rpartition(" ")[2] in scene.book.lists["carries_current"]
 
 
 LEAST = -1.5
@@ -97,6 +102,7 @@ def _here(i: int, scene: Scene) -> Iterator[tuple[str, float, Thing, int | None]
         inside = k >= span.start
         traits = nearest + WEIGHTS["clause" if inside else "sentence"] + WEIGHTS["aside"] * _aside(k, scene)
         traits += WEIGHTS["clause far"] * min(i - k, 20) * inside + WEIGHTS["opens"] * (inside and k <= span.start + 1)
+        traits += WEIGHTS["put away"] * (put_away(scene, k) and not is_torque(scene, i))
         traits += WEIGHTS.get(f"salience {min(3, max(-2, salience(scene, k)))}", 0.0)
         yield "here", traits, thing, k if inside and i - k <= CLOSE else None
         nearest = 0.0

@@ -108,6 +108,10 @@ def _after(i: int, scene: Scene, amounts: set[int]) -> bool:
     last = i
     for k in range(i + 1, min(i + 1 + REACH, len(tokens))):
         token = tokens[k]
+        if k == i + 1 and "book" in token.classes and _closes(k, scene) and token.low.startswith(WANTERS):
+            return not token.low.endswith("say")  # `thirty-six they want`
+        if k == i + 1 and token.low in PRONOUNS and _wants(k + 1, scene):
+            return True  # `twenty they should be`
         if token.kind == "stop" or token.low.startswith(("you", "they")):
             return False
         if k in amounts or token.classes & NUMBER:
@@ -121,6 +125,17 @@ def _after(i: int, scene: Scene, amounts: set[int]) -> bool:
         if "book" in token.classes:
             return not _governs_next(k, scene, amounts) and (token.clause == tokens[i].clause or _closes(k, scene))
     return False
+
+
+def _wants(k: int, scene: Scene) -> bool:
+    """Whether a word of the book ends the clause at token k."""
+    if k >= len(scene.tokens) or "book" not in scene.tokens[k].classes:
+        return False
+    return k + 1 >= len(scene.tokens) or scene.tokens[k + 1].kind in ("stop", "comma") or _closes(k, scene)
+
+
+WANTERS = ("they ", "you ", "it ", "you'", "is ")
+PRONOUNS = frozenset("they it you she he".split())
 
 
 def _governs_next(k: int, scene: Scene, amounts: set[int]) -> bool:
@@ -147,4 +162,5 @@ def _listed(k: int, i: int, scene: Scene) -> bool:
         return False
     if any(t.low in ("ok", "okay", "fine") for t in between):
         return False
+    between = [t for t in between if t.low != "on"]  # `four on the inlets and six on the exhausts`
     return len(between) <= LISTED and not any(t.sense("reads", "copula", "did", "break") for t in between)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from worklog_tui.extract.finders.sizes import sized
 from worklog_tui.extract.scene import Draft, Scene
-from worklog_tui.extract.tokens import Token
+from worklog_tui.extract.tokens import Thing, Token
 
 LABELS = frozenset({"voltage", "current", "length", "volume", "pressure", "temperature", "resistance", "mass"})
 PLATE = LABELS | {"speed"}
@@ -50,11 +50,15 @@ def _on_plate(i: int, scene: Scene) -> bool:
     first = next((k for k in range(i - 1, -1, -1) if scene.tokens[k].kind == "stop"), -1)
     for k in range(max(first + 1, i - PLATE_REACH), i):
         token = scene.tokens[k]
-        if token.sense("plate") or (
-            token.thing is not None and token.thing.words.lower().endswith(("plate", "badge", "tag", "label"))
-        ):
+        if token.sense("plate") or (token.thing is not None and _is_label_thing(token.thing)):
             return not _compared(scene, k, i)
     return False
+
+
+def _is_label_thing(thing: Thing) -> bool:
+    """`Motor plate`, `plate on the motor`."""
+    ends = ("plate", "badge", "tag", "label")
+    return (thing.own.lower() if thing.of is not None else thing.words.lower()).endswith(ends)
 
 
 PLATE_REACH = 26
@@ -63,7 +67,9 @@ PLATE_REACH = 26
 
 def _compared(scene: Scene, k: int, i: int) -> bool:
     """`It is marked 270 and measures 171`: what is read after the label is measured."""
-    return any(t.low in ("measures", "measured", "reads", "reading", "tests") for t in scene.tokens[k + 1 : i])
+    taken = [t.low for t in scene.tokens[k + 1 : i]]
+    later = any(w in ("reads", "reading") for w in taken[1:])  # `plate reads 1440` is the plate's
+    return later or any(w in ("measures", "measured", "tests") for w in taken)
 
 
 def _after_plate(draft: Draft, scene: Scene) -> bool:

@@ -4,9 +4,10 @@ label.
 
 from __future__ import annotations
 
-from worklog_tui.extract.finders.habits import DEVICES
+from worklog_tui.extract.finders.habits import DEVICES, ON_CHARGE
 from worklog_tui.extract.finders.naming import is_test_voltage
 from worklog_tui.extract.refiners.booked import from_book
+from worklog_tui.extract.refiners.brought import SETTABLE, TURNED, brought_to
 from worklog_tui.extract.refiners.rated import is_rated
 from worklog_tui.extract.refiners.time_roles import DAYS, is_ordered, role_of_time
 from worklog_tui.extract.scene import Draft, Scene
@@ -16,7 +17,9 @@ REACH = 9
 SET_ACTIONS = frozenset({"adjust", "tighten", "fill"})
 HOLDS = frozenset("holds takes capacity capacity's".split())
 SET_BY_NATURE = frozenset({"torque", "turns"})
-FOUND = frozenset("was were wz ws found count counted only is still reads read".split())
+FOUND = frozenset(
+    "somebody someone somebodys someones had was were wz ws found count counted only is still reads read".split()
+)
 
 
 def refine(drafts: list[Draft], scene: Scene) -> list[Draft]:
@@ -46,7 +49,7 @@ def _role(draft: Draft, scene: Scene, amounts: set[int]) -> str:
         return "set"
     if quantity == "voltage" and is_test_voltage(draft.main, scene):
         return "set"
-    if _brought_to(draft.main, scene) and quantity in SETTABLE:
+    if brought_to(draft.main, scene) and quantity in SETTABLE:
         return "set"
     if _was_set(draft.main, scene, amounts) or (quantity in SET_BY_NATURE and not _as_found(draft.main, scene)):
         return "set"
@@ -56,32 +59,6 @@ def _role(draft: Draft, scene: Scene, amounts: set[int]) -> str:
     if topic is not None and topic.quantity == quantity and topic.role == "set" and not _read_off(draft.main, scene):
         return "set"
     return "planned" if "plan" in scene.tokens[draft.main].stances and quantity == "temperature" else "measured"
-
-
-SETTABLE = frozenset({"gap", "pressure", "speed", "angle", "voltage", "current", "length", "torque"})
-"What is brought to a figure (common practice)."
-
-
-def _brought_to(i: int, scene: Scene) -> bool:
-    """`Filed them to twenty-four`, `tyres to twenty-eight`, `ten turns and it's now 175`: the work of a person or a
-    part alone before `to`, or what came of turning an adjuster.
-    """
-    tokens, first = scene.tokens, scene.clause(i).start
-    before = tokens[first:i]
-    if before and before[-1].low == "to" and not any(t.sense("reads", "copula") for t in before[-4:]):
-        alone = len(before) > 1 and before[-2].thing is not None
-        return alone or any(s.cls == "did" and s.name in WORKED for t in before for s in t.senses)
-    if not any(t.low in ("now", "now at") for t in (*tokens[max(0, i - 4) : i], *tokens[i + 1 : i + 2])):
-        return False
-    turned = any(t.amount is not None and t.amount.unit == "turn" for t in tokens[max(0, i - TURNED) : i])
-    return turned or any(
-        s.cls == "did" and s.name == "adjust" for t in tokens[max(0, i - TURNED) : i] for s in t.senses
-    )
-
-
-WORKED = frozenset({"adjust", "repair", "make", "fill", "tighten", "clean"})
-TURNED = 14
-"Tokens back from a figure in which a turn of the adjuster explains it."
 
 
 def _of_fluid(draft: Draft, scene: Scene) -> str:
@@ -146,11 +123,20 @@ IN = frozenset("in fresh took poured filled topped added puts put".split())
 
 def _came_to(k: int, scene: Scene) -> bool:
     """`It's down to four`, `that one got up to fifty-five`, `the quill's dropping down to`: it came there by itself."""
+    if scene.tokens[k].low == "gets" and k + 1 < len(scene.tokens) and scene.tokens[k + 1].low in ("to", "as", "up"):
+        return True
+    if k and scene.tokens[k - 1].low in ("have", "has", "had") and not _by_a_person(k - 1, scene):
+        return True  # `these have opened up to forty`
     if scene.tokens[k].low not in CAME_TO or not k:
         return False
     before = scene.tokens[k - 1]
-    owns = scene.text[max(0, before.end - 2) : before.end] in ("'s", "\u2019s")
+    owns = scene.text[max(0, before.end - 2) : before.end] in ("'s", "\u2019s") or before.low in ("theyre", "its")
     return bool(before.sense("copula")) or before.low in CAME or owns or before.low.endswith(("dropped", "dropping"))
+
+
+def _by_a_person(k: int, scene: Scene) -> bool:
+    """Whether a person stands before the verb at token k."""
+    return k > 0 and bool(scene.tokens[k - 1].sense("person") or scene.tokens[k - 1].low in ("i", "we", "he", "she"))
 
 
 CAME_TO = frozenset({"down to", "up to", "back to", "into"})
@@ -169,7 +155,12 @@ def _as_found(i: int, scene: Scene) -> bool:
     near = scene.tokens[first:i]
     if turned and any(s.cls == "did" for t in near for s in t.senses):
         return False
-    return any(t.low in FOUND for t in near)
+    whose = scene.tokens[scene.clause(i).start : i] if turned else []
+    return any(t.low in FOUND for t in near) or any(t.low in OTHERS for t in whose)
+
+
+OTHERS = frozenset("somebody someone somebodys someones seller".split())
+"Who set it before: what they left is as it was found."
 
 
 def _read_off(i: int, scene: Scene) -> bool:
@@ -181,7 +172,21 @@ def _of_a_device(draft: Draft, scene: Scene) -> bool:
     """`On the charger at six amps`: what a device named in the clause was set to."""
     words = DEVICES & set(draft.fields["subject"].lower().split())
     near = scene.tokens[max(0, draft.main - TURNED) : draft.main]
-    return bool(words) and any(words & set(t.low.split()) for t in near)
+    named = any(words & set(t.low.split()) for t in near) or any(t.low in ON_CHARGE for t in near)
+    return bool(words) and named
+
+
+def _adjusts(k: int, scene: Scene) -> bool:
+    """Whether a token tells that something was set; a state (`bent`), a side (`top`) and `dropping` tell nothing."""
+    token = scene.tokens[k]
+    if token.sense("side", "bad", "judged") or (token.sense("doing") and token.low in FELL):
+        return False
+    if k and scene.tokens[k - 1].low in ("have", "has") and not _by_a_person(k - 1, scene):
+        return False
+    return any(s.cls in ("did", "doing", "does", "do") and s.name in SET_ACTIONS for s in token.senses)
+
+
+FELL = frozenset("dropping falling losing".split())
 
 
 def _was_set(i: int, scene: Scene, amounts: set[int]) -> bool:
@@ -189,7 +194,7 @@ def _was_set(i: int, scene: Scene, amounts: set[int]) -> bool:
     for k in range(i - 1, max(i - 1 - REACH, -1), -1):
         if tokens[k].kind == "stop" or k in amounts or tokens[k].sense("break") or tokens[k].low in ("was", "were"):
             return False
-        if any(s.cls in ("did", "doing", "does", "do") and s.name in SET_ACTIONS for s in tokens[k].senses):
+        if _adjusts(k, scene):
             return True
         if tokens[k].sense("setto"):
             return not _came_to(k, scene)
