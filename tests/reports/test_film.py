@@ -61,6 +61,33 @@ def test_too_short_a_film_has_no_chapters() -> None:
     assert chapters(Film("", (), 900), "Crane") == ()
 
 
+def test_the_machine_as_a_whole_goes_by_its_name_at_first_and_by_trying_it_later() -> None:
+    assert title_of([bad("engine", "dies")], "Cider mill engine", first=True) == "Cider mill engine: dies"
+    assert title_of([bad("engine", "steaming")], "Cider mill engine") == "Trying it: steaming"
+    assert title_of([bad("engine", "dies")], "The engine of the old mill by the ford", first=True) == "As it came: dies"
+
+
+@pytest.mark.parametrize("piece", ["not what it was", "you'd want", "o l", "going back"])
+def test_a_piece_of_a_sentence_is_no_title(piece: str) -> None:
+    assert title_of([bad("Drum Brake", piece), did("replace", "Drum Brake")], "Crane") == "Drum brake: replaced"
+
+
+def test_a_film_has_no_more_chapters_than_a_viewer_would_look_through() -> None:
+    """Ten for ten minutes, twenty-four for hours, though every line tells of another thing."""
+    for minutes, most in ((4, 6), (10, 10), (60, 24), (300, 24)):
+        rows = [(n * minutes, did("clean", f"part{n:02}x")) for n in range(60)]
+        made = chapters(film(*((at, "", fact) for at, fact in rows), length=minutes * 60), "Crane")
+        assert 3 <= len(made) <= most
+
+
+def test_a_thing_that_is_only_mentioned_has_no_chapter() -> None:
+    rows: list[tuple[int, Fact]] = [(0, bad("rope", "frayed")), (100, did("clean", "drum"))]
+    rows += [(200, bad("jib", "bent")), (300, did("fit", "pin"))]
+    plain: list[tuple[int, Fact]] = [(150, later("axle", "question"))]
+    made = chapters(film(*((at, "", fact) for at, fact in sorted([*rows, *plain], key=lambda r: r[0]))), "Crane")
+    assert all(": " in chapter.title for chapter in made)
+
+
 _THINGS = ("pawl", "jib", "rope", "drum", "axle", "post")
 _TOLD = (lambda t: bad(t, "worn"), lambda t: did("clean", t), lambda t: good(t, "sound"), lambda t: later(t, "fault"))
 _FACT = st.builds(lambda tell, thing: tell(thing), st.sampled_from(_TOLD), st.sampled_from(_THINGS))

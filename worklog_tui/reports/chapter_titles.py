@@ -21,20 +21,58 @@ _EMPTY = "as|of|a|an|the|to|in|on|like|with|for|is|it|at"
 _DANGLING = re.compile(
     rf"^(?:(?:an?|the|just|kinda|kind of|really|very|all)\b\s*)+|(?:\s+(?:{_EMPTY}))+$", re.IGNORECASE
 )
+_FILLED = re.compile(r"\s+(?:kinda|kind of|sorta|sort of|just|really|pretty|basically)\s+")
 "Words that say nothing at the beginning or the end of what is told briefly."
 _TWICE = re.compile(r"\b(\w+) and (?:the |a )?\1\b", re.IGNORECASE)
 _SHORT_NAME = 28
 "Letters that a name may have."
 
 
-def title_of(facts: Sequence[Fact], otherwise: str = "") -> str:
-    """The title, at most LONGEST letters; empty when nothing can be said."""
+def title_of(facts: Sequence[Fact], otherwise: str = "", first: bool = False) -> str:
+    """The title, at most LONGEST letters; empty when nothing can be said.
+
+    `otherwise` names the machine. What is told of it as a whole stands under its name where a film begins
+    (`first`), later under trying it.
+    """
     chosen = _in_hand(facts)
     if chosen is None:
         return _fitted(_clean(otherwise), ())
     key, said = chosen
     about = [fact for fact in facts if in_hand(fact) == key]
-    return _fitted(_clean(said), tuple(dict.fromkeys(p for p in map(_clean, _phrases(about)) if p)))
+    phrases = tuple(dict.fromkeys(p for p in map(_clean, _phrases(about)) if _tells(p)))
+    if said.lower() in _WHOLE or key == in_words(otherwise):
+        name = "Trying it" if not first else _clean(otherwise) if len(otherwise) <= _SHORT_NAME else "As it came"
+        return _fitted(name, phrases) if phrases else ""
+    return _fitted(_clean(_small_letters(said)), phrases)
+
+
+_WHOLE = frozenset({"engine", "machine", "motor", "unit"})
+"Names of the machine as a whole."
+_OF_A_PERSON = frozenset(
+    "i you he she it we they him her them me us that this there i'm i'd i'll you'd you'll it'll it's that's".split()
+)
+_SAYS_NOTHING = frozenset(
+    {"done", "bang", "sorted", "still", "thing", "going back", "stays there", "not dead", "like that", "bodge"}
+)
+"Words by which a phrase is a piece of a sentence; phrases that say nothing by themselves (closed lists, judgement)."
+
+
+def _tells(phrase: str) -> bool:
+    """Whether a phrase can stand in a title: not a piece of a sentence, not single letters."""
+    words = phrase.lower().split()
+    pieces = any(word in _OF_A_PERSON for word in words) or all(len(word) == 1 and word.isalpha() for word in words)
+    return bool(words) and not pieces and phrase.lower() not in _SAYS_NOTHING
+
+
+def _small_letters(said: str) -> str:
+    """The name with capitals only where they say something: Inlet Tappets as inlet tappets, but PTO guard."""
+    return " ".join(word.lower() if word[1:].islower() else word for word in said.split())
+
+
+def in_words(name: str) -> str:
+    """A name as the thing in hand is called."""
+    about = thing(name)
+    return about.name or about.head or name.lower()
 
 
 def _in_hand(facts: Sequence[Fact]) -> tuple[str, str] | None:
@@ -63,6 +101,9 @@ def _called(fact: Fact) -> str:
     """The thing as it was called, or by its name in the vocabulary where that says more and is short."""
     name = thing(fact.about, getattr(fact, "name", "")).name
     said = written_out(fact.about, name)
+    if name and any(len(one) > len(word) > 4 and one.rstrip("s").endswith(word.rstrip("s").lower())
+                    for one in name.split() for word in said.split()):  # fmt: skip
+        said = name  # its beginning was lost: jectors
     if name and (len(said) > _SHORT_NAME or len(name.split()) > len(said.split())):
         return name if len(name) <= _SHORT_NAME else said
     return said
@@ -125,12 +166,14 @@ def _told(fact: Fact) -> Iterator[tuple[int, str]]:
 
 def _briefly(condition: str) -> str:
     """The first thing that a condition says, without a capital: sooty, of "Sooty, and it's damp"."""
-    first = _DANGLING.sub("", _FURTHER.split(condition.strip(), maxsplit=1)[0])
+    first = _DANGLING.sub("", _FILLED.sub(" ", _FURTHER.split(condition.strip(), maxsplit=1)[0]))
     return first[:1].lower() + first[1:] if first[1:2].islower() or len(first) == 1 else first
 
 
 def _measured(fact: Reading) -> str:
     what = quantity(fact.quantity)
+    if fact.role == "set" and fact.quantity == "voltage":
+        return f"at {amount(fact.value, fact.unit)}"
     if fact.role == "set" and fact.quantity != "volume":
         return f"set to {amount(fact.value, fact.unit)}"
     named = what in f"{fact.subject} {fact.name}".lower() or what in ("amount", "time", "length")

@@ -7,10 +7,12 @@ One broken rule voids the whole list without a word, so the list is made to keep
 
 from __future__ import annotations
 
+import math
 import re
 from collections import Counter
 from collections.abc import Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 
 from worklog_tui.model import Fact, Finding, FollowUp, Number, Reading, Suspect, Trait, Work, clock
 from worklog_tui.reports.chapter_titles import in_hand, title_of
@@ -24,6 +26,8 @@ _WEIGHTS: dict[type[Fact], float] = {
 "How much a fact says about what is in hand (judgement)."
 _TURN = 3.0
 "What a further chapter costs, in weights of facts that would stand in one about another thing (judgement)."
+_DEAREST, _CHEAPEST = 200.0, 0.05
+"Between these costs chapters are made fewer, or more."
 _REST = 0.3
 "Share of that cost that is left where nothing is said for a minute: there the film turns by itself."
 _PAUSE, _APART = 120, 3.0
@@ -32,6 +36,10 @@ _SWIFT, _HASTE = 45, 3.0
 "Chapters shorter than so many seconds cost more, the shorter the more, up to so much (judgement)."
 _LONGEST = 80
 "Told lines of a chapter at most."
+_A_MINUTE, _MANY = 3.0, 24
+"A film of so many minutes has at most this times their root in chapters, a long one so many (judgement)."
+_SOON = 300
+"Chapters about one thing that begin within so many seconds are one."
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,15 +58,32 @@ class Chapter:
 def chapters(film: Film, name: str) -> tuple[Chapter, ...]:
     """The chapters of a film; none when it is too short or tells too little for three."""
     told = [line for line in film.lines if _topics(line)]
-    cost = _TURN
-    while True:
-        made = _named(_cut(told, cost, film.length), film, name)
-        if len(made) > MOST:
-            cost *= 2
-        elif len(made) < FEWEST and cost > 0.05:
-            cost /= 2
-        else:
-            return made if len(made) >= FEWEST else ()
+    most = max(FEWEST + 1, min(_MANY, round(_A_MINUTE * math.sqrt(film.length / 60))))
+    fewer = _at_cost(told, film, name, _TURN)
+    dearer = _TURN
+    while len(fewer) > most and dearer < _DEAREST:
+        dearer *= 1.25
+        found = _at_cost(told, film, name, dearer)
+        fewer = found if len(found) >= FEWEST else fewer
+    cheaper = _TURN
+    while len(fewer) < FEWEST and cheaper > _CHEAPEST:
+        cheaper /= 2
+        fewer = _at_cost(told, film, name, cheaper)
+    return _without_the_shortest(fewer, most, film.length) if len(fewer) >= FEWEST else ()
+
+
+def _without_the_shortest(made: Sequence[Chapter], most: int, length: int) -> tuple[Chapter, ...]:
+    """At most so many chapters: the shortest but the first are left out, each as part of the one before it."""
+    kept = list(made)
+    while len(kept) > most:
+        spans = [after.second - one.second for one, after in pairwise([*kept, Chapter(length, "")])]
+        del kept[min(range(1, len(kept)), key=lambda place: spans[place])]
+    return tuple(kept)
+
+
+def _at_cost(told: Sequence[FilmLine], film: Film, name: str, cost: float) -> tuple[Chapter, ...]:
+    """The chapters where a further one costs so much."""
+    return _named(_cut(told, cost, film.length), film, name)
 
 
 def problems(lines: Sequence[str], length: int | None = None) -> list[str]:
@@ -140,8 +165,11 @@ def _cut(told: Sequence[FilmLine], cost: float, length: int) -> list[Sequence[Fi
 
 def _named(parts: Sequence[Sequence[FilmLine]], film: Film, name: str) -> tuple[Chapter, ...]:
     """Chapters with titles; one that begins at nought is put before them, and what is too short is joined."""
-    rows = [Chapter(part[0].second, title_of([f for line in part for f in line.facts])) for part in parts]
+    told = [(part[0].second, [f for line in part for f in line.facts]) for part in _joined(parts)]
+    rows = [Chapter(at, title_of(facts, name, first=n == 0)) for n, (at, facts) in enumerate(told)]
     rows = [row for row in rows if row.title]
+    telling = [row for row in rows if ": " in row.title]  # a bare name says no more than that it was mentioned
+    rows = telling if len(telling) > FEWEST else rows
     if not rows or rows[0].second >= 2 * SHORTEST:
         rows.insert(0, Chapter(0, title_of((), name)))
     else:
@@ -154,6 +182,23 @@ def _named(parts: Sequence[Sequence[FilmLine]], film: Film, name: str) -> tuple[
     while len(kept) > 1 and film.length - kept[-1].second < SHORTEST:
         kept.pop()
     return _told_apart(kept)
+
+
+def _joined(parts: Sequence[Sequence[FilmLine]]) -> list[list[FilmLine]]:
+    """The parts, neighbours about one thing that begin soon after each other as one."""
+    joined: list[list[FilmLine]] = []
+    for part in parts:
+        if joined and part[0].second - joined[-1][0].second < _SOON and _mostly(part) == _mostly(joined[-1]):
+            joined[-1] += part
+        else:
+            joined.append(list(part))
+    return joined
+
+
+def _mostly(part: Sequence[FilmLine]) -> str:
+    """What is told of most in some lines."""
+    found = sum((_topics(line) for line in part), Counter[str]())
+    return max(found, key=lambda key: found[key], default="")
 
 
 def _told_apart(rows: Sequence[Chapter]) -> tuple[Chapter, ...]:
