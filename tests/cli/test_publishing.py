@@ -60,7 +60,7 @@ def test_a_hand_over_sheet_tells_how_it_is_stopped(name: str, tmp_path: Path) ->
 def test_chapters_can_be_edited_and_given_back(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
     made = tmp_path / "chapters.txt"
     assert main(["film", "--machine", "Cider", "--sessions", "1", "--only", "chapters", "-o", str(made)]) == 0
-    mine = made.read_text(encoding="utf-8").replace("0:00 Engine", "0:00 Out of the barn <i>")
+    mine = made.read_text(encoding="utf-8").replace("0:00 Cider mill engine", "0:00 Out of the barn <i>")
     made.write_text(mine, encoding="utf-8")
     capsys.readouterr()
     assert main(["film", "--machine", "Cider", "--sessions", "1", "--chapters", str(made)]) == 0

@@ -5,6 +5,7 @@ The weights are judgement, measured on invented comments that they were not made
 
 from __future__ import annotations
 
+from collections import defaultdict
 from collections.abc import Sequence
 
 from worklog_tui.logbook.answer_fits import holds_wanted
@@ -32,40 +33,35 @@ def most_alike(
     about = stems(asked.about) - words.small.polite - words.small.everywhere
     must = any(one.must for one in wanted)
     weighed: list[tuple[float, int, Place]] = []
-    for note in _with_next(lines, alike):
-        holds = holds_wanted(lines, note, wanted)
+    for note, before in _told_before(lines, alike, about).items():
+        likeness = alike.get(note, 0.0) + _BEFORE * before
+        holds = likeness + _HOLDS >= ENOUGH and holds_wanted(lines, note, wanted)
         if must and not holds:
             continue
-        worth = alike.get(note, 0.0) + _HOLDS * holds + _BEFORE * _told_before(lines, note, about)
+        worth = likeness + _HOLDS * holds
         if worth >= ENOUGH and not appeals(lines, words, note):
             place = lines.history.place(note)
             weighed.append((round(worth, 6), -place.order, place))
     return max(weighed, key=lambda one: one[:2])[2] if weighed else None
 
 
-def _with_next(lines: ToldLines, alike: dict[str, float]) -> list[str]:
-    """The notes that share words, and the ones right after each."""
-    found = dict.fromkeys(alike)
-    for note in alike:
-        after = lines.after.get(note)
-        for _ in range(_BACK):
-            if after is not None:
-                found[after] = None
-                after = lines.after.get(after)
-    return list(found)
+def _told_before(lines: ToldLines, alike: dict[str, float], about: frozenset[str]) -> dict[str, float]:
+    """The notes that share words, and those right after such as name what it is about.
 
-
-def _told_before(lines: ToldLines, note: str, about: frozenset[str]) -> float:
-    """How much of what it is about the lines before name, and it does not; from 0 to 1."""
+    With each: how much of what it is about the lines before name, and it does not; from 0 to 1.
+    """
     whole = sum(lines.weight_of(word) for word in about)
-    before: frozenset[str] = frozenset()
-    one = lines.before.get(note)
-    for _ in range(_BACK):
-        if one is not None:
-            before |= lines.words[one]
-            one = lines.before.get(one)
-    told = (before - lines.words[note]) & about
-    return sum(lines.weight_of(word) for word in told) / whole if whole else 0.0
+    told: dict[str, set[str]] = defaultdict(set)
+    for note in alike:
+        named, after = about & lines.words[note], lines.after.get(note)
+        for _ in range(_BACK if named else 0):
+            if after is not None:
+                told[after] |= named
+                after = lines.after.get(after)
+    found = dict.fromkeys(alike, 0.0)
+    for note, words in told.items():
+        found[note] = sum(lines.weight_of(word) for word in words - lines.words[note]) / whole
+    return found
 
 
 def appeals(lines: ToldLines, words: CommentWords, note: str) -> bool:

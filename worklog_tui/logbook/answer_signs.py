@@ -85,9 +85,10 @@ def gathered(lines: ToldLines, words: CommentWords, kind: str, asked: Asked, com
             line.words = max(line.words, _SHARED * share + named)
             line.named |= named > 0
             line.share = max(line.share, share)
-            shared = len(key & lines.words[note]) >= SEVERAL and share >= PART
+            held = len(key & lines.words[note]) if share >= PART else 0
+            shared = held >= SEVERAL
             line.several |= shared
-            much = share >= MUCH and (len(key & lines.words[note]) > 1 or named > 0)
+            much = share >= MUCH and (held > 1 or named > 0)
             line.meets |= much or shared or (named > _NAMED and diagnosing(words, asked))
     for note, line in found.items():
         if not line.facts:

@@ -24,25 +24,40 @@ def by_topic(lines: ToldLines, asked: Asked, topic: Topic, alike: dict[str, floa
     told = {f.main.note for f in lines.about(thing(name, name) for name in asked.names)}
     kinds, parts = stems(" ".join(topic.things)), [stems(name) for name in asked.names]
     named = [stems(name) for name in asked.names if topic.of and name not in topic.of]
-    best: tuple[float, Place] | None = None
-    answers = _any_of(topic.answer)
-    for note, words in lines.spaced.items():
+    best: tuple[float, int, Place] | None = None
+    answering = _answering(lines, topic)
+    of_kind = {note for word in kinds for note in lines.notes.get(word, ())} if parts else set()
+    for note in answering.keys() | of_kind:
+        answers, fits = answering.get(note, (0, False))
         held = lines.words[note]
         if named and not _of_parts(named, held, note in told):
             continue
         if topic.must and not (
-            topic.pattern
-            and topic.pattern.search(words)
+            fits
             and (_of_parts(parts, held, note in told) if parts else not topic.tail or alike.get(note, 0.0) >= MUCH)
         ):
             continue
-        hits = len(set(answers.findall(words))) if answers else 0
-        hits += 2 * bool(topic.pattern and topic.pattern.search(words))
+        hits = answers + 2 * fits
         hits += 2 * any(part <= held and (kinds & held if kinds else hits) for part in parts)
         score = hits + 2.0 * (note in notes) + alike.get(note, 0.0)
-        if hits and (best is None or score > best[0]):
-            best = (score, lines.history.place(note))
-    return best[1] if best else None
+        if hits and (best is None or score >= best[0]):
+            place = lines.history.place(note)
+            best = max(best or (0.0, 0, place), (score, -place.order, place), key=lambda one: one[:2])
+    return best[2] if best else None
+
+
+def _answering(lines: ToldLines, topic: Topic) -> dict[str, tuple[int, bool]]:
+    """The lines with words that answer the topic: how many, and whether its pattern fits; once a topic."""
+    found = lines.by_topic.get(topic)
+    if found is None:
+        answers, pattern = _any_of(topic.answer), topic.pattern
+        found = lines.by_topic[topic] = {}
+        for note, words in lines.spaced.items():
+            told = len(set(answers.findall(words))) if answers else 0
+            fits = bool(pattern and pattern.search(words))
+            if told or fits:
+                found[note] = (told, fits)
+    return found
 
 
 @lru_cache(maxsize=100)

@@ -54,8 +54,9 @@ class Asked:
 def technical(words: CommentWords, table: Table, comment: str) -> bool:
     """Whether a comment names a part, a trouble or a topic."""
     plain = words.plain(comment)
-    named = named_in(plain.split(), table)
-    return any(_has(plain, t) for t in words.topics) or any(n.kind not in _NOT_TECHNICAL for n in named)
+    if any(_has(plain, t) for t in words.topics):
+        return True
+    return any(n.kind not in _NOT_TECHNICAL for n in named_in(plain.split(), table))
 
 
 def asked_about(words: CommentWords, table: Table, comment: str, kind: Kind, topics: bool = True) -> Asked:
@@ -84,18 +85,17 @@ def _asked(words: CommentWords, table: Table, plain: str, kind: Kind) -> Asked:
             (part.said,) if part else (),
             topic,
         )
-    chosen = _chosen(words, kind, plain, table)
-    topic = _topic_in(words, plain, _things(words, plain.split(), table)) if chosen is None else None
-    if topic is not None:
-        return Asked(topic.about, frozenset({f"topic {topic.about}"}), (), topic)
-    return _of_things(words, table, plain, kind)
+    return _of_things(words, table, plain, kind, topics=True)
 
 
-def _of_things(words: CommentWords, table: Table, plain: str, kind: Kind) -> Asked:
-    """What is asked of a thing of the machine; of no thing, the first telling words."""
+def _of_things(words: CommentWords, table: Table, plain: str, kind: Kind, topics: bool = False) -> Asked:
+    """What is asked of a thing of the machine; of no thing, a topic of the whole, or the first telling words."""
     chosen = _chosen(words, kind, plain, table)
     if chosen is not None:
         return _about_thing(words, *chosen)
+    topic = _topic_in(words, plain, _things(words, plain.split(), table)) if topics else None
+    if topic is not None:
+        return Asked(topic.about, frozenset({f"topic {topic.about}"}), (), topic)
     rest = telling(words.small, kind.sentence.split())
     return Asked(rest, frozenset({rest}))
 
@@ -157,14 +157,14 @@ def _tail(topic: Topic, sentence: str) -> str:
 def _chosen(words: CommentWords, kind: Kind, plain: str, table: Table) -> tuple[list[str], list[Named], Named] | None:
     """The words, the things in them and the one that counts; of a suggestion, a thing said to be bad comes first."""
     whole = [kind.sentence, plain]
-    texts = [t.split() for t in (*(_uncompared(words, t) for t in whole), *whole)]
-    for said in reversed(texts[:2]) if kind.kind == "suggestion" else ():
-        things = _things(words, said, table)
+    texts = [*(_uncompared(words, t) for t in whole), *whole]
+    named = {text: (text.split(), _things(words, text.split(), table)) for text in dict.fromkeys(texts)}
+    for text in reversed(texts[:2]) if kind.kind == "suggestion" else ():
+        said, things = named[text]
         bad = [t for t in parts_of(things) if _beside_bad(t, things) and _weight(words, kind.kind, said, t)]
         if bad:
             return said, things, min(bad, key=_telling)
-    for said in texts:
-        things = _things(words, said, table)
+    for said, things in named.values():
         if parts := parts_of(things):
             weights = {t: _weight(words, kind.kind, said, t) for t in parts}
             return said, things, min(parts, key=lambda t: (-weights[t], *_telling(t)))

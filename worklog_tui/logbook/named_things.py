@@ -6,6 +6,8 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any
 
+from worklog_tui.logbook.one_before import OneBefore
+
 STATES = frozenset({"bad", "good", "noted", "cause"})
 _RANK = {
     "part": 0,
@@ -43,13 +45,22 @@ def named_in(said: list[str], table: Mapping[str, tuple[tuple[Any, ...], ...]], 
     found: list[Named] = []
     at = 0
     while at < len(said):
-        hit = next((n for size in range(min(most, len(said) - at), 0, -1) if (n := _look(said, at, size, table))), None)
+        sizes = range(_longest(said, at, most, table), 0, -1)
+        hit = next((n for size in sizes if (n := _look(said, at, size, table))), None)
         if hit is None:
             at += 1
         else:
             found.append(hit)
             at = hit.end
     return found
+
+
+def _longest(said: list[str], at: int, most: int, table: Mapping[str, tuple[tuple[Any, ...], ...]]) -> int:
+    """Words of the longest term that may begin here: one when no term goes on with the next word."""
+    left = min(most, len(said) - at)
+    if left < 2 or not isinstance(table, OneBefore) or "-" in said[at] or "-" in said[at + 1]:
+        return left
+    return left if said[at + 1] in table.follows(said[at]) else 1
 
 
 def _look(said: list[str], at: int, size: int, table: Mapping[str, tuple[tuple[Any, ...], ...]]) -> Named | None:

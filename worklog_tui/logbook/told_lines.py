@@ -5,8 +5,9 @@ from __future__ import annotations
 import math
 from collections import defaultdict
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from itertools import pairwise
+from typing import Any
 
 from worklog_tui.logbook.same_thing import Thing, same, thing
 from worklog_tui.logbook.words import FILLER, one_form, raw_words, word_set
@@ -47,6 +48,8 @@ class ToldLines:
 
     before: Mapping[str, str]
     "The note before it, within a session."
+    by_topic: dict[Any, dict[str, tuple[int, bool]]] = field(default_factory=dict)
+    "What was worked out of a topic that is asked about: for each note the words that answer it, and whether they must."
 
     @classmethod
     def of(cls, history: History) -> ToldLines:
