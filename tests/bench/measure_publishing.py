@@ -21,6 +21,7 @@ from worklog_tui import places
 from worklog_tui.bench.demo import fill
 from worklog_tui.bench.history import history
 from worklog_tui.bench.publishing import from_history
+from worklog_tui.bench.uncollected import uncollected
 from worklog_tui.logbook.answers import read_all
 from worklog_tui.logbook.comment_words import load_comment_words
 from worklog_tui.model import Comment, Fact, History, Note, SessionRecord, Span
@@ -84,7 +85,8 @@ def main() -> None:
     print(f"{SESSIONS} sessions, {SESSIONS * NOTES} notes, {len(known.facts())} facts; seconds of processor time:")
     print(f"  gate, open items, advice {gated - start:.2f}; log {built - gated:.2f}; page {drawn - built:.2f}")
     begun = time.process_time()
-    read_all(known, load_comment_words([places.grammars()]), load([places.grammars()]).table, comments())
+    with uncollected():  # as `review.comments` does
+        read_all(known, load_comment_words([places.grammars()]), load([places.grammars()]).table, comments())
     print(f"  {COMMENTS} comments {time.process_time() - begun:.2f}")
     print(f"  page in all {drawn - start:.2f} ({len(page) / 1e6:.1f} MB); Markdown, JSON and table {rest - drawn:.2f}")
     print(f"  at most {most:.0f} MB (ru_maxrss, in KiB on Linux), the log itself and the grammars with it")

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from worklog_tui.bench.uncollected import uncollected
 from worklog_tui.model import History
 from worklog_tui.reports.left_out import Gate, LeftOut
 from worklog_tui.reports.material import Material
@@ -32,7 +33,8 @@ class Published:
         """The repair log."""
         from worklog_tui.reports.build_log import repair_log
 
-        return repair_log(self.material, self.gate, self.left_out)
+        with uncollected():
+            return repair_log(self.material, self.gate, self.left_out)
 
     def hand_over(self) -> HandOver:
         """The sheet for the next owner."""
@@ -82,9 +84,10 @@ def published(desk: Desk, machine: str, sessions: tuple[int, int] | None = None)
 
 def from_history(desk: Desk, whole: History, sessions: tuple[int, int] | None) -> Published:
     """The same for a history that is at hand."""
-    gate = gate_of(desk)
-    known, left_out = gate.history(whole)
-    return _published(desk, gate, known, left_out, sessions)
+    with uncollected():
+        gate = gate_of(desk)
+        known, left_out = gate.history(whole)
+        return _published(desk, gate, known, left_out, sessions)
 
 
 def gate_of(desk: Desk) -> Gate:

@@ -8,6 +8,7 @@ from functools import lru_cache
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from worklog_tui.bench.uncollected import uncollected
 from worklog_tui.logbook.open_items import open_items as fold_items
 from worklog_tui.logbook.readings import Series
 from worklog_tui.logbook.readings import readings as series
@@ -51,7 +52,8 @@ def comments(desk: Desk, known: History) -> tuple[CommentReading, ...]:
     from worklog_tui.logbook.answers import read_all
     from worklog_tui.logbook.comment_words import load_comment_words
 
-    return read_all(known, load_comment_words(desk.grammars), desk.book().table, known.comments)
+    with uncollected():
+        return read_all(known, load_comment_words(desk.grammars), desk.book().table, known.comments)
 
 
 def timeline(desk: Desk, machine: str) -> tuple[TimelineSession, ...]:
