@@ -12,7 +12,8 @@ from worklog_tui.diagnosis.log import Log
 from worklog_tui.diagnosis.network import Network
 from worklog_tui.diagnosis.sign import Sign
 from worklog_tui.diagnosis.signs import Signs
-from worklog_tui.model import SpecifiedValue
+from worklog_tui.diagnosis.standing import standing_signs
+from worklog_tui.model import Machine, SpecifiedValue
 from worklog_tui.rulebook.faults import FaultBook
 
 CARD = replace(
@@ -22,6 +23,11 @@ CARD = replace(
         SpecifiedValue("compression", "compression", "8 bar", nominal=8.0, unit="bar"),
     ),
 )
+
+
+LIFT = Machine("Sack lift", "sack lift, electric motor, belt driven", "none", "none")
+FOUR = Machine("Tide pump", "four-cylinder petrol pump", "petrol", "battery", 4)
+MOWER = Machine("Verge mower", "rotary mower, single-cylinder petrol engine", "petrol", "magneto", 1)
 
 
 def signs(told: Told, faults: FaultBook) -> Signs:
@@ -112,3 +118,24 @@ def test_what_each_sign_adds_is_told(faults: FaultBook) -> None:
     weights = {(s.sort, s.of): w["ign.condenser"] for s, w in network.weights(["ign.condenser"])}
     assert weights["symptom", "no_spark"] > 0
     assert weights["look", "ign.condenser"] < 0
+
+
+def test_a_bearing_that_was_greased_is_worn_no_more_than_before(faults: FaultBook) -> None:
+    noisy = Told(LIFT).found("bearing", "rumbling", state="rumbling")
+    assert Network(signs(noisy, faults)).chance("brg.worn") > 0.5
+    greased = noisy.did("lubricate", "bearing").found("bearing", "quiet", "good")
+    assert Network(signs(greased, faults)).chance("brg.worn") < 0.1
+
+
+def test_a_measurement_raises_the_trouble_that_nobody_put_in_words(faults: FaultBook) -> None:
+    told = Told(FOUR)
+    for n, psi in enumerate((95, 92, 40, 94), 1):
+        told.read("compression", psi, "psi", f"cylinder {n}")
+    assert [s.of for s in standing_signs(signs(told, faults))] == ["low_compression"]
+    assert standing_signs(signs(told.read("compression", 93, "psi", "cylinder 3"), faults)) == []
+
+
+@pytest.mark.parametrize(("words", "first"), [("now it shakes, never did it before", True), ("it shakes", False)])
+def test_what_was_worked_on_just_before_heads_the_suspects(words: str, first: bool, faults: FaultBook) -> None:
+    told = Told(MOWER).did("repair", "mower blade").did("fit", "mower blade").found("engine", words, state="shakes")
+    assert ("hab.unbalance" in signs(told, faults).disturbed) is first

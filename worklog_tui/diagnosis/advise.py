@@ -29,8 +29,9 @@ from worklog_tui.diagnosis.part_index import part_words
 from worklog_tui.diagnosis.proving import found_since, is_owed, prove
 from worklog_tui.diagnosis.safety import Safety
 from worklog_tui.diagnosis.sign import Sign
-from worklog_tui.diagnosis.signs import Signs, standing_signs
+from worklog_tui.diagnosis.signs import Signs
 from worklog_tui.diagnosis.sound import before_general, sifted, weighed
+from worklog_tui.diagnosis.standing import standing_signs
 from worklog_tui.diagnosis.summing_up import listed
 from worklog_tui.diagnosis.unproved import unproved
 from worklog_tui.diagnosis.wording import Wording

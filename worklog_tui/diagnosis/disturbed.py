@@ -10,6 +10,7 @@ from worklog_tui.model import Finding, Work
 
 if TYPE_CHECKING:
     from worklog_tui.diagnosis.part_index import PartIndex
+    from worklog_tui.diagnosis.sayings import Saying
     from worklog_tui.diagnosis.sign import Sign
     from worklog_tui.rulebook.faults import Symptom
 
@@ -18,20 +19,26 @@ DISTURBS = (
     "make",
 )  # fmt: skip
 
+SOON = 6
+"What a trouble came with was told at most so many notes before it (judgement)."
+
 
 def disturbed(
     log: Log, troubles: Mapping[str, Sign], symptoms: Mapping[str, Symptom], proofs: Mapping[str, list[Event]],
-    causes: PartIndex[str],
+    causes: PartIndex[str], since_then: Saying,
 ) -> dict[str, Event]:  # fmt: skip
     """The faults whose parts were worked on since the trouble was last proved absent, each with that work.
 
-    `proofs` holds, for every complaint, the findings that proved it absent; a trouble never proved absent gives none.
+    `proofs` holds, for every complaint, the findings that proved it absent. A trouble never proved absent gives none,
+    unless the person says that it came with the work (`since_then`).
     """
     found: dict[str, Event] = {}
     for of, sign in troubles.items():
         if sign.shows != "present":
             continue
         start = max((e.when for e in proofs.get(of, ()) if e.when < sign.event.when), default=None)
+        if start is None and since_then.search(log.words_of(sign.event.fact.main.note)):
+            start = sign.event.when - SOON
         if start is None or _already_bad(log, sign, start):
             continue
         for event in log.works:

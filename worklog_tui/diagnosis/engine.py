@@ -148,7 +148,8 @@ class Engine(Field):
             way = sum(m for k, m in enumerate(self.minutes) if covers >> k & 1)
             rest = after_repair(self.belief, self.suspects.index(option.id))
             return option.job.minutes + option.job.parts_cost + way + follow(rest, covers)
-        look = Look(option.job.minutes, covers, tuple(likelihood for _, likelihood in option.outcomes))
+        mends = self.idle[option.id] if option.sort == "look" else 0.0
+        look = Look(option.job.minutes + mends, covers, tuple(likelihood for _, likelihood in option.outcomes))
         return expected_after(look, self.belief, follow, 0, self.minutes)
 
     def _after(self, likelihood: Sequence[float]) -> tuple[float, str]:

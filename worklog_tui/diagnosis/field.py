@@ -11,8 +11,8 @@ from worklog_tui.diagnosis.signs import Signs
 from worklog_tui.diagnosis.suspect_sets import acting_sets, folded
 from worklog_tui.rulebook.faults import FaultBook, Job, Symptom
 
-SUSPECTS, LIKELIEST = 10, 6
-"So many faults are planned over, so many of them the likeliest, the others those of most chance for the look."
+SUSPECTS = 10
+"How many of the likeliest faults are planned over; the others are folded into the evidence."
 DEEPER = 120.0
 "Minutes of the deeper inspection when it is none of the suspects (judgement)."
 LEAST = 0.01
@@ -36,15 +36,7 @@ class Field:
         self.covers = sorted(book.access)
         self.minutes = [0.0 if c in opened else book.access[c].minutes for c in self.covers]
         self.opened = opened
-        self.suspects = self._suspects()
-
-    def _suspects(self) -> list[str]:
-        """The faults that are planned over, the likeliest first."""
-        able = [f for f in self.ranked if self.network.chance(f) >= LEAST]
-        links, likeliest = self.symptom.causes, able[:LIKELIEST]
-        soonest = sorted(able[LIKELIEST:], key=lambda f: -self.network.chance(f) * links[f] / self._looking(f))
-        kept = {*likeliest, *soonest[: SUSPECTS - LIKELIEST]}
-        return [f for f in able if f in kept]
+        self.suspects = [f for f in ranked if network.chance(f) >= LEAST][:SUSPECTS]
 
     @cached_property
     def belief(self) -> list[float]:
@@ -68,14 +60,25 @@ class Field:
         return [x / whole for x in belief] if whole > 0 else belief
 
     @cached_property
+    def idle(self) -> dict[str, float]:
+        """The minutes of mending that a look at each suspect brings on average, though the fault plays no part."""
+        found = {}
+        for n, name in enumerate(self.suspects):
+            acting = sum(b for bits, b in enumerate(self.belief) if bits >> n & 1)
+            repair = self.signs.faults[name].repair
+            found[name] = max(0.0, self.network.chance(name) - acting) * (repair.minutes + repair.parts_cost)
+        return found
+
+    @cached_property
     def parts(self) -> list[Part]:
         """The suspects as work: minutes, covers, and whether they may be mended unseen."""
-        found = []
+        found: list[Part] = []
         for name in self.suspects:
             fault = self.signs.faults[name]
             covers = self._covers(fault.repair) | (self._covers(fault.look) if fault.look else 0)
             dear = fault.repair.parts_cost > DEAR
             look = fault.look.minutes if fault.look else None
+            look = None if look is None else look + self.idle[name]
             found.append(Part(look, fault.repair.minutes + fault.repair.parts_cost, covers, blind=not dear))
         return [*found, Part(None, self._deeper())]
 

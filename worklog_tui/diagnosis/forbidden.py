@@ -14,7 +14,7 @@ from worklog_tui.diagnosis.safety import Safety
 from worklog_tui.diagnosis.sound import is_sound
 from worklog_tui.diagnosis.tail_talk import Sentence, end_of
 from worklog_tui.diagnosis.wording import Wording
-from worklog_tui.diagnosis.words import tokens
+from worklog_tui.diagnosis.words import holds, tokens
 from worklog_tui.model import Finding, FollowUp, Step
 
 SHARE = 1
@@ -132,6 +132,7 @@ def _meant(candidates: list[Candidate], sentence: Sentence, thing: str | None, l
     """The candidate that a ban waits for: on the thing that it names, else told in its own note or just before."""
     said = set(tokens(thing or ""))
     able = [c for c in candidates if (c.tier < Tier.WAITS or c.notes) and is_sound(c.step.step)]
+    able = [c for c in able if not _is_the_ban(c, sentence)]
     order = log.history.place(sentence.note.uid).order
     near = [[c for c in able if any(log.history.place(n).order == order - back for n in c.notes)] for back in range(3)]
     named = [c for c in able if said & set(tokens(f"{c.thing} {c.step.step}"))]
@@ -143,6 +144,13 @@ def _meant(candidates: list[Candidate], sentence: Sentence, thing: str | None, l
         spoken_of = [c for c in able if _is_said(c, sentence.words)] or [c for c in near[0] if c.tier < Tier.NOTICED]
         return _likeliest(spoken_of, sentence.words)
     return _likeliest(next((there for there in near[: BACK + 1] if there), []), sentence.words) if not said else None
+
+
+def _is_the_ban(candidate: Candidate, sentence: Sentence) -> bool:
+    """Whether what was read as a fault is the ban itself: that it does not do a day's work till then."""
+    alone = candidate.notes == {sentence.note.uid} and candidate.reason == "fault"
+    told = tokens(candidate.thing)[-2:]
+    return alone and len(told) == 2 and holds(tokens(sentence.words), told) and candidate.tier >= Tier.NOTICED
 
 
 def _likeliest(candidates: Sequence[Candidate], words: str) -> Candidate | None:

@@ -7,6 +7,8 @@ from worklog_tui.diagnosis.log import Event, Log
 from worklog_tui.model import Reading
 from worklog_tui.rulebook.faults import Check, Measure
 
+WET = frozenset({"wet", "oil"})
+"Conditions of a compression that is no dry one."
 Judged = tuple[str, Event, float]
 SAME_UNIT = {"in": 25.4, "mm": 1.0, "um": 0.001, "psi": 6.894757, "bar": 100.0, "kPa": 1.0}
 """Millimetres and kilopascals: enough to hold two readings of one kind against each other."""
@@ -60,7 +62,10 @@ def judged(measure: Measure, log: Log) -> Judged | None:
 
 
 def outcome_of(check: Check, log: Log) -> Judged | None:
-    """What the readings of a check amount to: the worst of the last reading of each subject, dry ones only."""
+    """What the readings of a check amount to: the worst of the last reading of each subject, dry ones only.
+
+    Several readings of one subject in one note are of several: ninety-five, ninety-two, forty of all cylinders.
+    """
     latest: dict[str, Event] = {}
     for event in log.readings:
         fact = event.fact
@@ -68,9 +73,10 @@ def outcome_of(check: Check, log: Log) -> Judged | None:
             isinstance(fact, Reading)
             and fact.role == "measured"
             and _of(fact, check.quantity, check.subjects)
-            and "wet" not in fact.condition
+            and not WET.intersection(fact.condition.split())
         ):
-            latest[fact.subject] = event
+            several = fact.subject in latest and latest[fact.subject].place.order == event.place.order
+            latest[f"{fact.subject} {event.when}" if several else fact.subject] = event
     values = {s: n for s, e in latest.items() if isinstance(e.fact, Reading) and (n := number(e.fact)) is not None}
     if not values or not check.bands:
         return None

@@ -161,10 +161,11 @@ def quick_cost(belief: Sequence[float], parts: Sequence[Part], covers: Sequence[
         for i in left:
             part, way = parts[i], minutes(parts[i].covers & ~opened)
             blind = part.blind or part.look is None
-            looks = part.look is not None and (not blind or part.look + chance[i] * part.repair < part.repair)
+            mends_if_seen = chance[i] * part.repair
+            looks = part.look is not None and (not blind or part.look + mends_if_seen < part.repair)
             each = way + (part.look if looks and part.look is not None else part.repair)
             if chance[i] / max(each, 1e-9) > best:
-                best, pick = chance[i] / max(each, 1e-9), (i, each, chance[i] * part.repair if looks else 0.0)
+                best, pick = chance[i] / max(each, 1e-9), (i, each, mends_if_seen if looks else 0.0)
         order.append(pick[0])
         tries.append(pick[1])
         mends.append(pick[2])

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from worklog_tui.diagnosis.hearing import TRUST_MOST
 from worklog_tui.diagnosis.log import Event
 from worklog_tui.model import Finding, Reading, Suspect
 
@@ -33,3 +34,10 @@ class Sign:
             shown = f"{value:g}" if isinstance(value, float) else value
             return f"{fact.subject or fact.quantity}: {shown} {fact.unit}".rstrip()
         return fact.about
+
+
+def repeated(before: Sign | None, shows: str, sure: float) -> float:
+    """The trust of what was heard again: more than of either alone, and never more than of one good measurement."""
+    if before is None or before.shows != shows:
+        return sure
+    return min(TRUST_MOST, 1 - (1 - before.trust) * (1 - sure))

@@ -5,12 +5,13 @@ from __future__ import annotations
 from dataclasses import replace
 
 from worklog_tui.diagnosis.disturbed import disturbed
-from worklog_tui.diagnosis.hearing import TRUST_HUNCH, TRUST_MOST, denies, is_state, trust
+from worklog_tui.diagnosis.hearing import TRUST_HUNCH, denies, is_state, trust
 from worklog_tui.diagnosis.log import Event, Log
 from worklog_tui.diagnosis.makeup import makeup
 from worklog_tui.diagnosis.measures import judged, outcome_of
 from worklog_tui.diagnosis.part_index import PartIndex
-from worklog_tui.diagnosis.sign import Sign
+from worklog_tui.diagnosis.sayings import Sayings
+from worklog_tui.diagnosis.sign import Sign, repeated
 from worklog_tui.diagnosis.told import sentences
 from worklog_tui.diagnosis.told_signs import hints_in, merged, renewed, told_signs
 from worklog_tui.diagnosis.voided import discoveries, voided
@@ -50,7 +51,8 @@ class Signs:
         self._measure()
         self._answered()
         self._void(book)
-        self.disturbed = disturbed(log, self.symptom_signs, self.symptoms, self._proofs, self._cause_index)
+        since = Sayings(book.words.get("talk", {})).pattern("since_then")
+        self.disturbed = disturbed(log, self.symptom_signs, self.symptoms, self._proofs, self._cause_index, since)
         self.hunch_signs = self._hunches()
         self.hint_signs = {of: s for of, s in hints.items() if s.event.when > self._settled(of)}
 
@@ -110,7 +112,7 @@ class Signs:
                             continue  # 'half choke and it runs smooth' cures nothing
                         if shows == "present" and event.when < self._ran.get(event.place.order, -1.0):
                             continue  # 'pop, pop, runs': what came before it ran
-                        sure = _repeated(found.get((sort, of)), shows, sure)
+                        sure = repeated(found.get((sort, of)), shows, sure)
                         if shows == "absent":
                             self._proofs.setdefault(of, []).append(event)
                     found[sort, of] = Sign(sort, of, shows, event, sure)
@@ -230,21 +232,3 @@ class Signs:
         """The last moment at which a fault was looked at or worked on."""
         seen = self.look_signs.get(fault)
         return max(self.mended.get(fault, -1.0), seen.event.when if seen else -1.0)
-
-
-def _repeated(before: Sign | None, shows: str, sure: float) -> float:
-    """The trust of what was heard again: more than of either alone, and never more than of one good measurement."""
-    if before is None or before.shows != shows:
-        return sure
-    return min(TRUST_MOST, 1 - (1 - before.trust) * (1 - sure))
-
-
-def standing_signs(signs: Signs) -> list[Sign]:
-    """The signs of complaints that are still there: the telling ones first, of these the latest, in so many words."""
-    there = [s for s in signs.symptom_signs.values() if s.shows == "present"]
-
-    def rank(sign: Sign) -> tuple[int, int, bool, float]:
-        note, of = sign.event.place.order, signs.symptoms[sign.of]
-        return of.vague + of.general, -note, (sign.of, note) not in signs.in_words, -sign.event.when
-
-    return sorted(there, key=rank)
