@@ -110,7 +110,8 @@ def test_an_unknown_key_of_a_card_is_told_and_not_refused(shop: Path, capsys: py
 
 
 def test_an_unknown_machine(shop: Path, capsys: pytest.CaptureFixture[str]) -> None:
-    assert "A new one is added by naming its machine.toml" in refusal(capsys, "timeline", "--machine", "Nobody")
+    said = refusal(capsys, "timeline", "--machine", "Nobody")
+    assert "Make its card in the recorder (worklog-tui, then n), or name its machine.toml here." in said
 
 
 def test_a_logbook_that_is_something_else(shop: Path, capsys: pytest.CaptureFixture[str]) -> None:

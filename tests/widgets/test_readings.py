@@ -37,6 +37,19 @@ async def test_the_key_goes_from_as_said_to_metric_to_inch_and_back() -> None:
             await pilot.press("i")
 
 
+async def test_the_row_pointed_at_stays_the_one_that_it_was() -> None:
+    app = Shown()
+    async with app.run_test() as pilot:
+        readings = app.query_one(Readings)
+        readings.show_series([taken(90.0, "psi"), taken(0.5, "mm", "gap", "points")])
+        readings.focus()
+        await pilot.press("end")
+        for _ in range(4):
+            assert readings.row is not None
+            assert "0.5 mm" in readings.row.words or "0.0197 in" in readings.row.words
+            await pilot.press("i")
+
+
 async def test_what_it_should_be_goes_with_them_and_the_bars_stay() -> None:
     app = Shown()
     async with app.run_test() as pilot:

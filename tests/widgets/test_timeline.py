@@ -6,7 +6,7 @@ from dataclasses import replace
 from typing import NamedTuple
 
 from worklog_tui.model import Fact, Finding, Instant, Note, Session, Span
-from worklog_tui.widgets.log_rows import Log, marks_in, session_heading, time_of
+from worklog_tui.widgets.log_rows import Log, in_a_row, marks_in, session_heading, time_of
 
 
 class Part(NamedTuple):
@@ -106,3 +106,9 @@ def test_the_session_that_is_recorded_keeps_its_number_by_date_wherever_it_stand
     log = Log.of(parts, [("s1", 1), ("s2", 1)])
     assert [row.words for row in log.rows if row.heading][-1] == "Session 1, Saturday 12 April 2031"
     assert log.number("s1") == 1
+
+
+def test_what_several_things_begin_with_is_said_once() -> None:
+    said = ("to come back to: bolt, to do", "to come back to: oil, to do", "belt: slack (a fault)")
+    assert in_a_row(said) == "to come back to: bolt, to do; oil, to do; belt: slack (a fault)"
+    assert in_a_row(()) == ""

@@ -114,7 +114,7 @@ def _cure(known: list[Machine], name: str, begin: list[Machine]) -> str:
     import difflib
 
     if not known:
-        return f"There is no machine “{name}” yet: add it first."
+        return f"There is no machine “{name}” yet."
     if len(begin) > 1:
         return f"More than one machine is meant by “{name}”: {_listed(begin)}."
     by_name = {one.name.casefold(): one for one in known}

@@ -27,6 +27,8 @@ class Call(argparse.Namespace):
 class _Parser(argparse.ArgumentParser):
     def error(self, message: str) -> NoReturn:
         """One sentence instead of the usage; the caller prints it."""
+        if message.startswith("argument COMMAND: invalid choice: "):
+            message = f"there is no command {message.split(': ')[2].partition(' (choose')[0]}"
         raise WrongCall(f"{message[:1].upper()}{message[1:]}; see `{self.prog} --help`.")
 
 

@@ -72,7 +72,8 @@ def machines(call: Call) -> None:
         return
     rows = [(m.name, m.kind, _count(m.sessions, "session"), day(m.last_worked)) for m in found]
     head = ("machine", "kind", "", "last worked on")
-    say("\n".join(table(head, rows, width())) or "There is no machine yet; import a session with its machine.toml.")
+    none = "There is no machine yet. Start the recorder (worklog-tui) and press n: its name is enough."
+    say("\n".join(table(head, rows, width())) or none)
 
 
 def machine_of(desk: Desk, said: str) -> Machine:

@@ -55,7 +55,7 @@ def _refusal(fault: Exception) -> str:
     """A refusal in its own words; anything else as a fault of the program."""
     kinds = {kind.__name__ for kind in type(fault).__mro__}
     if "UnknownMachine" in kinds:
-        return f"{fault} A new one is added by naming its machine.toml in place of its name."
+        return f"{fault} Make its card in the recorder (worklog-tui, then n), or name its machine.toml here."
     if kinds & REFUSALS:
         return str(fault)
     if isinstance(fault, OSError):

@@ -13,6 +13,9 @@ if TYPE_CHECKING:
     from worklog_tui.model import Fact, FactKey, Note, Session
 
 
+SAID_ONCE = ("to come back to",)
+
+
 class LogPart(Protocol):
     """Some notes of one session."""
 
@@ -164,8 +167,19 @@ class Log:
         from worklog_tui.reports.sentence import sentence
 
         facts = self._facts.get(note.uid, [])
-        said = "; ".join(dict.fromkeys(sentence(fact, brief=True) for fact in facts))
+        said = in_a_row(dict.fromkeys(sentence(fact, brief=True) for fact in facts))
         return Row.of(note.words, margin=time_of(note), marks=marks_in(facts, note.uid), below=said, key=note.uid)
+
+
+def in_a_row(said: Iterable[str]) -> str:
+    """Sentences one after the other; what several in a row begin with, `to come back to:`, is said once."""
+    rows: list[str] = []
+    before = ""
+    for one in said:
+        begins, colon, rest = one.partition(": ")
+        rows.append(rest if colon and begins == before and begins in SAID_ONCE else one)
+        before = begins
+    return "; ".join(rows)
 
 
 def marks_in(facts: Iterable[Fact], note: str) -> tuple[tuple[int, int], ...]:

@@ -46,9 +46,10 @@ class Readings(Rows):
 
     def action_units(self) -> None:
         """Tell them in the next units; what is in the log stays as it was said."""
-        ways = list(UNITS)
+        ways, here, rows = list(UNITS), self.here, len(self.rows)
         self.units = ways[(ways.index(self.units) + 1) % len(ways)]
         self.show_series(self._series)
+        self.point(here + len(self.rows) - rows)
 
     def show_series(self, series: Sequence[Series]) -> None:
         """Show these series, by quantity in the order in which each was first taken."""
