@@ -66,9 +66,31 @@ def _bath(made: Draft, scene: Scene) -> str:
         token = scene.tokens[k]
         if token.thing is not None and baths & set(token.low.split()) and token.thing.kind != "machine":
             return token.thing.words
+        if token.low in ("on charge", "on the charger", "on trickle charge"):
+            return "charger"
+        if token.low in ("soak", "soaking") and (soaked := _soaked(scene, k)):
+            return soaked
         if token.low in ("dip", "soak", "lamp", "ultrasonic"):
             return token.low
+        if token.thing is None and token.low in baths and _stands_in(scene, k):
+            return token.low
     return ""
+
+
+def _soaked(scene: Scene, k: int) -> str:
+    """`Left the piston to soak`, `the felt can soak`: what soaks, not the soaking."""
+    if scene.tokens[k - 1].sense("article") if k else True:
+        return ""
+    for n in range(k - 1, max(scene.clause(k).start, k - 6) - 1, -1):
+        thing = scene.tokens[n].thing
+        if thing is not None and thing.kind not in ("quality", "fluid", "tool", "machine"):
+            return thing.words
+    return ""
+
+
+def _stands_in(scene: Scene, k: int) -> bool:
+    """`In the rust bath`: whether a word of place stands before it."""
+    return any(t.low.removeprefix("\u2026") in ("in", "under", "into", "on") for t in scene.tokens[max(0, k - 3) : k])
 
 
 def _runner(made: Draft, scene: Scene) -> str:

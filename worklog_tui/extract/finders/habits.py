@@ -105,6 +105,10 @@ def _of_volts(made: Draft, scene: Scene) -> str:
         made.thing = Thing("battery", "battery", "part")
         return "battery"
     said = scene.said(made.main, made.last).lower()
+    after = scene.tokens[made.main + 1].thing if made.main + 1 < len(scene.tokens) else None
+    if after is not None and after.kind in ("part", "control"):
+        made.thing, made.thing_at = after, made.main + 1
+        return after.words  # `a 24 volt coil`
     if amount is not None and value in SYSTEM_VOLTS and said.endswith("volt") and _far(made, scene):
         return "electrical system"
     return ""
@@ -144,7 +148,7 @@ def _oil_talked_of(scene: Scene) -> str:
     return words or ("engine oil" if scene.machine.cylinders else "oil")
 
 
-GRADE = re.compile(r"\b\d{1,2} ?w ?-?\d{0,2}\b|\bsae\b|\bnd ?\d")
+GRADE = re.compile(r"\b\d{1,2} ?w ?-?\d{0,2}\b|\bsae\b|\bnd ?\d|\bep ?\d")
 GRADES = frozenset({5.0, 10.0, 15.0, 20.0, 30.0, 40.0, 50.0, 80.0, 90.0, 140.0})
 "Grades of oil that are told by their number alone (SAE J300 and J306, from memory)."
 

@@ -21,6 +21,8 @@ def nearest_measured(scene: Scene, i: int, fits: Fits) -> int | None:
         return aimed
     if (turned := _turned_on(scene, i)) is not None:
         return turned
+    if (filled := _brings_up(scene, i)) is not None:
+        return filled
     before = [k for k in scene.things(span) if k < i and fits(pointed(scene.tokens[k].thing))]  # type: ignore[arg-type]
     if (worn := _quality_of(scene, i, fits)) is not None:
         return worn
@@ -62,6 +64,15 @@ def _turned_on(scene: Scene, i: int) -> int | None:
         if not (_low(scene, k) in TURNED or token.sense("article", "side")):
             return None
     return None
+
+
+def _brings_up(scene: Scene, i: int) -> int | None:
+    """`Three litres to bring the oil up to the mark`: the fluid behind the amount that went in."""
+    amount, after = scene.tokens[i].amount, scene.tokens[i + 1 : i + 3]
+    if amount is None or "volume" not in amount.quantities or [t.low for t in after[:1]] != ["to"]:
+        return None
+    behind = range(i + 2, min(i + 7, len(scene.tokens)))
+    return next((k for k in behind if (t := scene.tokens[k].thing) is not None and t.kind == "fluid"), None)
 
 
 TURNED = frozenset("off on of out in back from up down more to".split())

@@ -81,6 +81,9 @@ def _usual(made: Draft, scene: Scene, quantity: str, which: str) -> str:
         made.thing, made.thing_at = None, None
         made.filled.discard("subject")
         return switching
+    mere_test = thing is None or thing.kind == "quality" or "leak" in thing.words.lower()
+    if quantity == "leakage" and which.isdigit() and mere_test:
+        return f"cylinder {which}"
     if quantity in OF_ONE_THING and (thing is None or thing.name not in OF_ONE_THING[quantity]):
         return f"cell {which}" if quantity == "density" and which.isdigit() else OF_ONE_THING[quantity][0]
     if quantity == "voltage" and is_test_voltage(made.main, scene):

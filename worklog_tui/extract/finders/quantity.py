@@ -23,6 +23,8 @@ def quantity_of(candidates: tuple[str, ...], made: Draft, scene: Scene) -> str:
         if amount is not None and near_card(known_values(scene.machine, scene.book), name, amount.low, amount.unit):
             score += 0.6
         known = scene.book.quantities.get(name)
+        if name == "run_time" and made.main and scene.tokens[made.main - 1].low in FOR:
+            score -= 3  # `run the engine for an hour`
         if amount is not None and known and not believable(amount.low, amount.unit, known):
             score -= 3
         if score > most:
@@ -42,6 +44,8 @@ def support(name: str, made: Draft, scene: Scene) -> float:
     if made.thing is not None:
         score += suits(made.thing, name, quantity) * (0.5 if "subject" in made.filled else 1.0)
         score -= FOREIGN * _foreign(name, made, scene)
+    if name == "gap" and made.thing is not None and _of_two_parts(made.main, made.thing.own.lower(), scene):
+        score += 1.6
     if quantity:
         score += 1.5 * (name in scene.suggested(made.main)) + 2.0 * named_after(quantity, made.main, scene)
     score += told_of(name, made, scene)[0]
@@ -54,6 +58,19 @@ def support(name: str, made: Draft, scene: Scene) -> float:
     return score
 
 
+def _of_two_parts(i: int, own: str, scene: Scene) -> bool:
+    """`Point three off the roller`, `exhaust was down to point one five`: a small distance that a feeler takes."""
+    amount = scene.tokens[i].amount
+    if amount is None or not amount.low * {"in": 25.4, "mm": 1.0}.get(amount.unit, 99.0) <= FEELER:
+        return False
+    behind = scene.tokens[i + 1 : i + 4]
+    off = bool(behind) and behind[0].low == "off" and any(t.thing is not None for t in behind)
+    return off or own.removesuffix("s") in ("inlet", "exhaust", "intake")
+
+
+FOR = frozenset("for another after within every give gave".split())
+FEELER = 2.0
+"Millimetres up to which a feeler takes a distance (common practice)."
 FOREIGN = 1.0
 "What speaks against a bare number being what its thing is never measured in."
 OF_FEW = frozenset(

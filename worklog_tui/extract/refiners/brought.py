@@ -58,6 +58,8 @@ def _left_at(i: int, scene: Scene) -> bool:
         by = tokens[k - 1] if k > first else None
         person = by is None or by.sense("person") or by.low in ("and", "so", "then", "i", "ive", "weve", "we")
         what = tokens[k + 1 : i]
+        if what and not (what[0].sense("article", "all") or what[0].low in ITSELF):
+            return False  # `left exhaust, two thou` names a side
         return person and bool(what) and any(t.thing is not None or t.low in ITSELF for t in what)
     return False
 

@@ -14,6 +14,8 @@ SOLD = frozenset("kit spare borrowed replacement bought size sized order ordered
 CUT_TO_SIZE = frozenset("hose rope wire cable belt pipe tube tubing bearing seal capacitor fuse bulb chain".split())
 "What is bought by its size (common practice)."
 STORED = frozenset("drawer tin box bin bag shelf jar packet donor scrap".split())
+TAKEN_ON_IT = ("defl", "slack", "play", "give", "sag", "left", "wear", "worn", "too ", "short", "long")
+"What stands behind a figure that was taken on a belt, and is no size of it."
 DIMENSION = frozenset("bore outside inside wide width thick thickness id od long capacity pitch section".split())
 
 
@@ -128,9 +130,17 @@ def _is_size(draft: Draft, scene: Scene) -> bool:
     if bought:
         return "subject" not in draft.filled
     at = draft.thing_at
+    behind = scene.tokens[draft.main + 1].low if draft.main + 1 < len(scene.tokens) else ""
+    if behind.startswith(TAKEN_ON_IT):
+        return False
     if draft.fields["quantity"] != "length" or at is None or not CUT_TO_SIZE & set(scene.tokens[at].low.split()[-1:]):
         return False
     return all(t.kind == "comma" or t.sense("article") for t in scene.tokens[at + 1 : draft.main])
+
+
+def _is_meter(token: Token) -> bool:
+    """Whether a token, or a colon behind it, is of an instrument."""
+    return token.low in (":", "=") or (token.thing is not None and token.thing.system == "instruments and gauges")
 
 
 def _no_verb(i: int, scene: Scene) -> bool:
@@ -141,11 +151,14 @@ def _no_verb(i: int, scene: Scene) -> bool:
 def _is_label(draft: Draft, scene: Scene) -> bool:
     """`a 12 volt battery`, `8 mm bolts`: the amount stands right before the name of a part."""
     after = draft.main + 1
-    if draft.fields["quantity"] not in LABELS or after >= len(scene.tokens):
+    spoken = draft.fields["quantity"] == "speed" and draft.main > 0 and scene.tokens[draft.main - 1].low in ("a", "an")
+    if not (draft.fields["quantity"] in LABELS or spoken) or after >= len(scene.tokens):
         return False
     token = scene.tokens[after]
     said = scene.said(draft.main, draft.last).lower()
     amount = scene.tokens[draft.main].amount
+    if draft.main and _is_meter(scene.tokens[draft.main - 1]):
+        return False  # `clamp: 3.9a motor`
     if said.endswith((" volt", " amp")) and amount is not None and amount.low > 1:
         return True
     return (

@@ -51,7 +51,8 @@ def _role(draft: Draft, scene: Scene, amounts: set[int]) -> str:
         return "set"
     if brought_to(draft.main, scene) and quantity in SETTABLE:
         return "set"
-    if _was_set(draft.main, scene, amounts) or (quantity in SET_BY_NATURE and not _as_found(draft.main, scene)):
+    was_set = _was_set(draft.main, scene, amounts, quantity)
+    if was_set or (quantity in SET_BY_NATURE and not _as_found(draft.main, scene)):
         return "set"
     if quantity == "ratio" and draft.thing is not None and draft.thing.kind == "fluid":
         return "set"
@@ -86,6 +87,9 @@ def _of_fluid(draft: Draft, scene: Scene) -> str:
 
 def _went_in(i: int, scene: Scene, after: list[Token]) -> bool:
     """`Two litres in`; not `half a litre in the minute`."""
+    low = [t.low for t in after[:2]]
+    if low[:1] == ["to"] and low[1:] and low[1] in ("bring", "fill", "top", "get"):
+        return True
     return any(
         t.low in ("went in", "goes in", "to fill") or (t.low == "in" and _no_place(k, scene))
         for k, t in enumerate(after, i + 1)
@@ -121,7 +125,7 @@ OUT = frozenset("out drained dumped caught got lost spilled came".split())
 IN = frozenset("in fresh took poured filled topped added puts put".split())
 
 
-def _came_to(k: int, scene: Scene) -> bool:
+def _came_to(k: int, scene: Scene, quantity: str) -> bool:
     """`It's down to four`, `that one got up to fifty-five`, `the quill's dropping down to`: it came there by itself."""
     if scene.tokens[k].low == "gets" and k + 1 < len(scene.tokens) and scene.tokens[k + 1].low in ("to", "as", "up"):
         return True
@@ -129,6 +133,8 @@ def _came_to(k: int, scene: Scene) -> bool:
         return True  # `these have opened up to forty`
     if scene.tokens[k].low not in CAME_TO or not k:
         return False
+    if scene.tokens[k].low == "back to" and quantity in ("gap", "turns", "angle"):
+        return False  # `the points are back to twenty`: nobody but a person brings them back
     before = scene.tokens[k - 1]
     owns = scene.text[max(0, before.end - 2) : before.end] in ("'s", "\u2019s") or before.low in ("theyre", "its")
     return bool(before.sense("copula")) or before.low in CAME or owns or before.low.endswith(("dropped", "dropping"))
@@ -142,7 +148,8 @@ def _by_a_person(k: int, scene: Scene) -> bool:
 CAME_TO = frozenset({"down to", "up to", "back to", "into"})
 CAME = frozenset(
     (
-        "got gets get getting dropped drops dropping fell falls fallen rose rises climbed climbs crept worn wears "
+        "got gets get getting add adds adding added dropped drops dropping fell falls fallen rose rises climbed climbs "
+        "crept worn wears "
         "went sinks sank only is was gone come comes came goes go going sags sagged pulled pulls dips dipped"
     ).split()
 )
@@ -183,13 +190,15 @@ def _adjusts(k: int, scene: Scene) -> bool:
         return False
     if k and scene.tokens[k - 1].low in ("have", "has") and not _by_a_person(k - 1, scene):
         return False
+    if token.low == "moved" and k and (scene.tokens[k - 1].thing is not None or scene.tokens[k - 1].sense("pronoun")):
+        return False  # `the clock moved twelve thou`
     return any(s.cls in ("did", "doing", "does", "do") and s.name in SET_ACTIONS for s in token.senses)
 
 
 FELL = frozenset("dropping falling losing".split())
 
 
-def _was_set(i: int, scene: Scene, amounts: set[int]) -> bool:
+def _was_set(i: int, scene: Scene, amounts: set[int], quantity: str) -> bool:
     tokens = scene.tokens
     for k in range(i - 1, max(i - 1 - REACH, -1), -1):
         if tokens[k].kind == "stop" or k in amounts or tokens[k].sense("break") or tokens[k].low in ("was", "were"):
@@ -197,7 +206,7 @@ def _was_set(i: int, scene: Scene, amounts: set[int]) -> bool:
         if _adjusts(k, scene):
             return True
         if tokens[k].sense("setto"):
-            return not _came_to(k, scene)
+            return not _came_to(k, scene, quantity)
         if tokens[k].sense("reads") and tokens[k].low not in ("at", "now", "is", "was", "are", "up to", "down to"):
             return False
     return False

@@ -39,14 +39,35 @@ class Told:
 def refine(drafts: list[Draft], scene: Scene) -> list[Draft]:
     """The readings, those that tell the outcome of an adjustment as set."""
     done: list[Draft] = []
+    adjusted = [d for d in drafts if d.kind == "work" and d.fields["action"] == "adjust"]
     for draft in drafts:
         if draft.kind != "reading":
             continue
+        if draft.fields["role"] == "measured" and _came_of_it(draft, adjusted, done, scene):
+            draft.fields["role"] = "set"
+            draft.trail.append("set: it was adjusted to that")
         if draft.fields["role"] == "measured" and _settable(draft) and _is_outcome(draft, done, scene):
             draft.fields["role"] = "set"
             draft.trail.append("set: told after what it was and what it should be")
         done.append(draft)
     return drafts
+
+
+def _came_of_it(draft: Draft, adjusted: list[Draft], done: list[Draft], scene: Scene) -> bool:
+    """`Twisted the distributor and it's at fourteen now`, `valves are all done, ten thou`: what the work came to."""
+    if not (_settable(draft) or draft.fields["quantity"] in ("pressure", "voltage")) or _says(draft, scene, ALREADY):
+        return False
+    work = [w for w in adjusted if w.main < draft.main and "plan" not in scene.tokens[w.main].stances]
+    if not work or any(d.main > work[-1].main and d.main < draft.main for d in done):
+        return False
+    between = scene.tokens[work[-1].last + 1 : draft.main]
+    words = {w for t in between for w in t.low.split()}
+    return len(between) <= FAR and not words & FOUND and not any(t.kind == "stop" or t.sense("break") for t in between)
+
+
+FAR = 12
+"Tokens from a piece of work to the figure that it came to."
+FOUND = frozenset("was were found still when before had wants should measured".split())
 
 
 def _settable(draft: Draft) -> bool:

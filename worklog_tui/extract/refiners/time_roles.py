@@ -42,6 +42,9 @@ def role_of_time(draft: Draft, scene: Scene) -> str:
         (t.thing is not None and t.thing.kind == "tool") or baths & set(t.low.split()) for t in before
     ):
         return "planned"
+    behind = scene.tokens[draft.main + 1 : min(draft.main + 5, span.stop)]
+    if not any(t.sense("copula") for t in before) and any(baths & set(t.low.split()) for t in behind):
+        return "planned"  # `half an hour in the dip`
     return (
         "planned"
         if "plan" in stances or any(t.low in ("give", "leave", "let", "wait", "another") for t in before)
@@ -58,4 +61,6 @@ def _is_promised(draft: Draft, scene: Scene) -> bool:
     return told or (is_ordered(scene) and not any(t.low == "after" for t in scene.tokens[: draft.main]))
 
 
-TOLD_BY = frozenset("say says said reckon reckons reckoned delivery promised promise post postage".split())
+TOLD_BY = frozenset(
+    "tell tells told quoted say says said reckon reckons reckoned delivery promised promise post postage".split()
+)
