@@ -18,6 +18,8 @@ FILE = "comments.toml"
 LONGEST = 5_000
 "Characters of a comment that are read."
 _LISTS = ("plans", "latest", "earliest", "appeals", "diagnosing", "renewing", "compared", "intended")
+_LATELY = 20_000
+"Comments of which the plain form is kept."
 _SPLIT = frozenset({"fly wheel", "crank case", "back plate", "hand brake"})
 
 
@@ -127,6 +129,8 @@ class CommentWords:
     opposites: tuple[tuple[str, str], ...] = ()
     "Words of which a line that holds the one does not answer for the other."
     shorthand: Mapping[str, str] = field(default_factory=dict)
+    _lately: dict[str, str] = field(default_factory=dict, compare=False, repr=False)
+    "Comments that were made plain lately."
 
     def with_akin(self, table: Mapping[str, tuple[tuple[Any, ...], ...]]) -> Mapping[str, tuple[tuple[Any, ...], ...]]:
         """A vocabulary with the names that viewers use before it, as parts."""
@@ -135,6 +139,13 @@ class CommentWords:
 
     def plain(self, words: str) -> str:
         """A comment in lower case, without signs that say nothing, shortened words written out."""
+        if words in self._lately:
+            return self._lately[words]
+        if len(self._lately) >= _LATELY:
+            self._lately.clear()
+        return self._lately.setdefault(words, self._made_plain(words))
+
+    def _made_plain(self, words: str) -> str:
         words = re.sub(r"\b(\w)\+(?=\W|$)", r"\1 plus", words[:LONGEST])
         kept = re.sub(r"[^\w\s.,;:?!'%/&-]", " ", words[:LONGEST].lower().replace("\u2019", "'")).replace("'", "")
         for said, same in PHRASES:
