@@ -31,7 +31,7 @@ FLOORS = {
     "fire-pump": (18, 18, 10, 2),
     "dough-mixer": (18, 18, 10, 1),
     "quarry-dumper": (19, 17, 10, 0),
-    "snow-blower": (20, 20, 11, 1),
+    "snow-blower": (20, 20, 10, 1),
     "upholstery-sewing-machine": (20, 19, 12, 3),
     "variator-moped": (20, 20, 12, 1),
     "day-boat-twin": (19, 18, 10, 1),

@@ -129,7 +129,7 @@ class CommentWords:
     opposites: tuple[tuple[str, str], ...] = ()
     "Words of which a line that holds the one does not answer for the other."
     shorthand: Mapping[str, str] = field(default_factory=dict)
-    _lately: dict[str, str] = field(default_factory=dict, compare=False, repr=False)
+    _lately: dict[str, str] = field(default_factory=dict, init=False, compare=False, repr=False)
     "Comments that were made plain lately."
 
     def with_akin(self, table: Mapping[str, tuple[tuple[Any, ...], ...]]) -> Mapping[str, tuple[tuple[Any, ...], ...]]:
