@@ -68,6 +68,8 @@ def _begins_anew(tokens: list[Token], i: int) -> bool:
     """Whether token i begins a clause of its own: a subject pronoun, or a thing after a comma that has its own verb."""
     token, before = tokens[i], tokens[i - 1]
     if token.low in SUBJECTS:
+        if token.low == "its" and token.end - token.start == len("its") and before.low.rpartition(" ")[2] in WAITING:
+            return False  # `on its key`
         return before.low not in KEEPS_GOING and not before.sense("break")
     if before.kind != "comma":
         return False

@@ -5,13 +5,15 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import Any
 
+from worklog_tui.extract.finders.doers import by_others, listed, only_built, to_come
 from worklog_tui.extract.finders.means import used
 from worklog_tui.extract.finders.objects import inside, meant, plain, stated
-from worklog_tui.extract.finders.standing import by_turns, joined, only_stands, to_a_mark, turned
+from worklog_tui.extract.finders.standing import by_turns, joined, only_stands, turned
 from worklog_tui.extract.matching import Match
 from worklog_tui.extract.scene import Draft, Scene
 from worklog_tui.extract.subjects import as_thing
-from worklog_tui.extract.tokens import Thing, Token
+from worklog_tui.extract.tokens import Thing
+from worklog_tui.model import Reading
 from worklog_tui.rulebook import Sense
 
 FORMS = ("did", "doing", "does", "do")
@@ -24,7 +26,7 @@ LABELLED = frozenset(
 def draft(match: Match, scene: Scene) -> Draft | None:
     """The work of a match; None when the verb has no action for this object."""
     gives, at = match.rule.gives, _place(match)
-    if at is None or not _told_so(gives, at, scene) or _to_come(match, scene):
+    if at is None or not _told_so(gives, at, scene) or to_come(match, scene) or listed(match, scene):
         return None
     made = Draft(
         "work",
@@ -50,6 +52,8 @@ def draft(match: Match, scene: Scene) -> Draft | None:
         made.thing, made.thing_at = scene.engine(), None
     action = "adjust" if by_turns(made, action, scene) else _sensible(action, made.thing)
     if action not in LABELLED or action in gives.get("never", ()) or _of_air(action, made):
+        return None
+    if only_built(made, action, scene) or _of_a_test(made, action, scene):
         return None
     if action == "bleed" and "part" in made.filled:
         made.thing = _bled(made.thing, scene)
@@ -79,40 +83,29 @@ def _told_so(gives: dict[str, Any], at: int, scene: Scene) -> bool:
     """Whether the rule may say it here: a verb, of the speaker's own work, and typed where only typing says it so."""
     if (gives.get("typed") and not scene.typed) or _is_noun(scene, at):
         return False
-    return bool(gives.get("passive")) or not _by_others(scene, at)
+    return bool(gives.get("passive")) or not by_others(scene, at)
 
 
-def _to_come(match: Match, scene: Scene) -> bool:
-    """Whether what is told in the present waits for something: `square it up once the bearing is in`."""
-    said = scene.tokens[match.first : match.last]
-    if not (match.rule.gives.get("spoken") or any(_no_past(t) for t in said)):
-        return False
-    end = min(scene.clause(match.last - 1).stop, match.last + WAITS)
-    waits = (k for k in range(match.last, end) if scene.tokens[k].low in UNTIL)
-    return any(not to_a_mark(scene, k) for k in waits) or any(
-        t.low in UNTIL and t.low != "next" for t in scene.tokens[scene.clause(match.first).start : match.first]
-    )
-
-
-def _no_past(token: Token) -> bool:
-    """Whether a word says nothing of the past: `goes`, or `put`, which may be the past or not."""
-    return token.low.partition(" ")[0] in NOT_PAST or bool(token.sense("did") and token.sense("do"))
-
-
-NOT_PAST = frozenset("goes go comes come gets get".split())
-UNTIL = frozenset("when once before until till tomorrow later next after".split()) | frozenset(
-    ("when i", "once i", "before i", "next weekend", "next week", "come the winter", "another day", "next time")
-)
-WAITS = 6
 LEADS = ("wire", "lead", "connector", "terminal")
 OF_LEADS = {"fit": "connect", "remove": "disconnect"}  # said of a wire or its end
 NO_WORK = frozenset({("material", "fit"), ("quality", "remove")})  # `pressure is off` takes nothing off
 SET = ("clearance", "tappet", "gap", "timing")
+BORES = frozenset({"cylinder", "cylinder bore", "bore", "barrel", "throttle", "intake"})
 
 
 def _of_air(action: str, made: Draft) -> bool:
     """`letting the air out`, `air in`: nothing was done to the air."""
     return made.thing is not None and made.thing.name == "air" and action not in ("bleed", "test", "check")
+
+
+def _of_a_test(made: Draft, action: str, scene: Scene) -> bool:
+    """Whether oil went into a cylinder only for the next compression reading: a wet test is no lubricating."""
+    thing = made.thing
+    if action != "lubricate" or thing is None:
+        return False
+    if thing.per != "cylinder" and thing.name not in BORES and "part" not in made.filled:
+        return False
+    return any(isinstance(f, Reading) and f.quantity == "compression" for f in scene.context.recent)
 
 
 def _bathed(made: Draft, action: str) -> None:
@@ -147,6 +140,8 @@ def _object(made: Draft, match: Match, scene: Scene) -> bool:
         made.thing_at = match.slots.get(part.strip("<>"))
         made.thing = scene.tokens[made.thing_at].thing if made.thing_at is not None else None
         if match.rule.gives.get("onto") and not _put_onto(made):
+            return False
+        if match.rule.gives.get("bath") and not (made.thing and made.thing.of and made.thing.of.kind == "fluid"):
             return False
     elif part:
         made.thing = scene.engine() if part == "engine" else Thing(part, part, "part")
@@ -189,36 +184,6 @@ def _is_noun(scene: Scene, at: int) -> bool:
     before = scene.tokens[at - 1].low if at else ""
     return after == "of" and " " not in scene.tokens[at].low and before in NOUN_AFTER
 
-
-def _by_others(scene: Scene, at: int) -> bool:
-    """Whether somebody or something else did it: `he rebuilt it`, `it's polished it`; not `it has been rebuilt`."""
-    if not scene.tokens[at].sense("did"):
-        return False
-    k = at - 1
-    if scene.tokens[at].sense("do") and k >= 0 and scene.tokens[k].low in BARE_AFTER:
-        return True  # "you put it back": put is not the past here
-    while k > 0 and at - k < 4 and scene.tokens[k].sense("copula", "degree") and scene.tokens[k].low not in OTHERS:
-        if scene.tokens[k].low in PASSIVE:
-            return False
-        k -= 1
-    if k < 0 or scene.tokens[k].low not in OTHERS:
-        return False
-    before = scene.tokens[k - 1] if k > scene.clause(at).start else None
-    return scene.tokens[k].low not in THINGS_TOO or before is None or before.kind == "comma" or before.low == "and"
-
-
-OTHERS = frozenset(
-    (
-        "it its that thats which he hes she shes they theyve theyd somebody someone somebodys someones nobody "
-        "previous factory"
-    ).split()
-) | {"previous owner", "the factory", "last owner", "the seller"}
-THINGS_TOO = frozenset("it its that thats which".split())
-"Others only at the head of a clause; elsewhere rather what something was done to."
-BARE_AFTER = frozenset(
-    "you to youd id ill well gotta gonna wanna lets dont cant never please they could would should".split()
-)
-PASSIVE = frozenset("was were is are be been being got gets".split()) | {"has been", "have been", "had been"}
 
 OF_FLUIDS = {"fit": "", "replace": "replace", "remove": "drain", "connect": "", "disconnect": "", "strip": ""}
 "What becomes of it for a fluid."

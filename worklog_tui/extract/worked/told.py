@@ -12,6 +12,7 @@ from worklog_tui.extract.scene import Draft, Scene
 from worklog_tui.extract.worked.given import given, had
 from worklog_tui.extract.worked.laid import laid
 from worklog_tui.extract.worked.moved import moved
+from worklog_tui.extract.worked.taken import taken
 from worklog_tui.rulebook import Rulebook
 
 Reader = Callable[[Scene, int], Iterator[Match]]
@@ -38,6 +39,7 @@ def _readers(book: Rulebook) -> tuple[tuple[frozenset[str], Reader], ...]:
     return (
         (book.lists["gives"], given),
         (book.lists["has_had"], had),
+        (book.lists["takes"], taken),
         (book.lists["lays"], laid),
         (book.lists["moves"], moved),
     )
