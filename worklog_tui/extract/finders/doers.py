@@ -98,8 +98,10 @@ WAITS = 6
 def only_built(made: Draft, action: str, scene: Scene) -> bool:
     """Whether it is told how a machine is built: `the cover is bolted to the block`, `a pump bolted on the skid`."""
     k, at = made.thing_at, made.main
-    if action not in ("fit", "connect") or k is None or k > at or scene.tokens[at].low.partition(" ")[0] not in BUILT:
+    if action not in ("fit", "connect") or k is None or scene.tokens[at].low.partition(" ")[0] not in BUILT:
         return False
+    if k > at:
+        return at > scene.clause(at).start and scene.tokens[at - 1].low in ("is", "are")
     first = max(scene.clause(at).start, k - 2)
     if any(t.low.removeprefix("\u2026").split()[0] in ANEW or t.sense("new") for t in scene.tokens[first : at + NEAR]):
         return False

@@ -14,6 +14,9 @@ from worklog_tui.rulebook import Rulebook
 NO_GIFT = frozenset({"start", "make", "order", "remove", "fit"})
 "Actions of verbs that are no nouns of what a thing is given."
 OF = frozenset({"of"})
+SOME = frozenset("some the plenty another".split())
+COUNTED = ("number", "loose")
+DOSES = frozenset("pump squirt drop shot dab blob smear dose lick splash coat spray dribble dollop slap".split())
 FAR = 5
 "Tokens from the article to the noun."
 
@@ -43,7 +46,7 @@ def _noun(scene: Scene, first: int, thing: int, at: int, verb: int | None = None
     owner = tokens[thing].thing
     if owner is not None and owner.kind not in WORKED and owner.kind != "quality":
         return
-    if at >= stop or not (tokens[at].sense("article", "all") or tokens[at].low in ("some", "the", "plenty")):
+    if at >= stop or not (tokens[at].sense("article", "all") or tokens[at].kind in COUNTED or tokens[at].low in SOME):
         return
     for k in range(at + 1, min(at + 1 + FAR, stop)):
         action = _action(scene, k)
@@ -52,7 +55,8 @@ def _noun(scene: Scene, first: int, thing: int, at: int, verb: int | None = None
             onto = fluid is not None and fluid.of is not None
             yield match("given", scene, first, k, verb or k, k if onto else thing, action=action, onto=onto)
             return
-        if not describes(tokens[k]) and tokens[k].low not in OF and not tokens[k].sense("does", "phrase"):
+        dose = tokens[k].low.removesuffix("s") in DOSES
+        if not describes(tokens[k]) and not dose and tokens[k].low not in OF and not tokens[k].sense("does", "phrase"):
             return
 
 

@@ -22,13 +22,13 @@ BEHIND = 3
 
 def moved(scene: Scene, k: int) -> Iterator[Match]:
     """The work of the verb of moving at token k."""
-    if not by_me(scene, k) or scene.tokens[k].sense("did", "split", "doing"):
+    known = scene.tokens[k].low in scene.book.lists["moves"]
+    if not by_me(scene, k) or (scene.tokens[k].sense("did", "split", "doing") and not known):
         return
     ahead = _particle(scene, k + 1)
     thing = object_of(scene, ahead if ahead is not None else k)
     if thing is None or (ahead is not None and scene.tokens[k].low == "put"):
         return  # nothing, or `put off the job`
-    known = scene.tokens[k].low in scene.book.lists["moves"]
     if scene.tokens[thing].kind != "thing" and (ahead is not None or not known):
         return  # `learned that in the army`
     behind = ahead if ahead is not None else _particle(scene, thing + 1)
