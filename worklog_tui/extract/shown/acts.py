@@ -5,7 +5,7 @@ from __future__ import annotations
 from worklog_tui.extract.owed.clause import Clause
 from worklog_tui.extract.said import opening, says
 from worklog_tui.extract.scene import Draft, Scene
-from worklog_tui.extract.shown.holder import by_person, made, points_back, rule, stranger, subject
+from worklog_tui.extract.shown.holder import by_person, made, none_of, points_back, rule, stranger, subject
 from worklog_tui.extract.shown.polarity import TURNED, Said, denial
 from worklog_tui.extract.shown.states import before_name
 
@@ -51,6 +51,8 @@ def _act(clause: Clause, k: int, after: int) -> Draft | None:
     if other is None and not _may_stand(clause, holder, k):
         return None
     no = _denied(clause, k, holder)
+    if no is None:
+        no = none_of(clause, holder)
     how = _how(clause, after)
     if no is not None:
         verdict = TURNED[how.verdict] if how and how.last > how.first and how.verdict == "bad" else "bad"
@@ -77,6 +79,8 @@ def _denied(clause: Clause, k: int, holder: int | None) -> int | None:
     plain = scene.tokens[no].low == "not" and not scene.tokens[no - 1].low.startswith(DO)
     if (plain or scene.tokens[no].low in IS_NOT) and not scene.tokens[k].low.partition(" ")[0].endswith("ing"):
         return None
+    if scene.tokens[no].low == "dont" and scene.tokens[k].low.partition(" ")[0] == "go":
+        return None  # `don't go hitting it`
     return no if holder is not None or no > clause.span.start else None
 
 
@@ -105,6 +109,9 @@ def _how(clause: Clause, first: int) -> Said | None:
                 no = denial(scene, k, first)
                 turned = TURNED[verdict] if no is not None and name in ("ill", "fine") else verdict
                 return Said(turned, k, k + n - 1)
+        if token.sense("good", "bad") and not (token.sense("good") and token.sense("bad")):
+            if not token.sense("warmth", "position") and not before_name(scene, k):
+                return Said("good" if token.sense("good") else "bad", k, k)
         if token.thing is not None and k > first:
             return None
     return None

@@ -5,6 +5,7 @@ from __future__ import annotations
 from worklog_tui.extract.finders.bearer import bearer, head
 from worklog_tui.extract.named_as import spoken
 from worklog_tui.extract.owed.clause import Clause, named_before
+from worklog_tui.extract.said import says
 from worklog_tui.extract.salience import salience
 from worklog_tui.extract.scene import Draft, Scene
 from worklog_tui.extract.shown.polarity import Said
@@ -63,6 +64,14 @@ def named(clause: Clause, k: int) -> int | None:
     return None
 
 
+def none_of(clause: Clause, holder: int | None) -> int | None:
+    """The index of what denies all that is said of a thing: `none of the plugs`."""
+    if holder is None:
+        return None
+    first = max(clause.span.start, holder - 4)
+    return next((k for k in range(first, holder) if says(clause.scene, "none_of", k, 3)), None)
+
+
 def by_person(clause: Clause, upto: int) -> bool:
     """Whether a person or something outside the workshop is the subject: `I feel fine`, `my wife was happy`."""
     tokens = clause.scene.tokens[clause.span.start : upto]
@@ -73,13 +82,13 @@ def by_person(clause: Clause, upto: int) -> bool:
 def stranger(clause: Clause, upto: int) -> Thing | None:
     """A part that no vocabulary knows, named at the head of the clause: `thimble has plenty of life in it`."""
     scene, first = clause.scene, clause.span.start
-    while first < upto and (scene.tokens[first].sense("break", "degree") or scene.tokens[first].low in JOINS):
+    while first < upto and (scene.tokens[first].sense("break", "degree", "loose") or scene.tokens[first].low in JOINS):
         first += 1
     name = named_before(scene, upto, first)
     if name is None or any(_talk(scene, scene.tokens[k]) for k in range(name[0], name[1] + 1)):
         return None
     before = scene.tokens[first : name[0]]
-    if not all(t.sense("article", "objectword", "side") for t in before):
+    if not all(t.sense("article", "objectword", "side", "all") or t.kind == "number" for t in before):
         return None
     words = spoken(scene.said(*name))
     return Thing(words, "", "unknown", "", words, known=False)
@@ -117,10 +126,15 @@ def made(clause: Clause, rule: Rule, said: Said, holder: int | None, other: Thin
 
 def points_back(scene: Scene, clause: Clause, upto: int) -> bool:
     """Whether the clause begins with a word that stands for what was talked of, or with nothing at all."""
-    tokens = [t for t in scene.tokens[clause.span.start : upto] if not t.sense("break") and t.low not in JOINS]
+    first = max((k + 1 for k in range(clause.span.start, upto) if scene.tokens[k].low in ("and", ",")), default=0)
+    first = max(first, clause.span.start)
+    tokens = [t for t in scene.tokens[first:upto] if not t.sense("break") and t.low not in JOINS]
+    if tokens and (tokens[0].kind == "number" or tokens[0].low in COUNTS):
+        return True
     return not tokens or tokens[0].low in scene.book.owed["points"] or all(t.sense("degree", "filler") for t in tokens)
 
 
+COUNTS = frozenset("both all some most none half one every each neither".split())
 JOINS = frozenset("and or yeah yep oh well right okay ok ah".split())
 
 

@@ -36,6 +36,8 @@ def _by_others(clause: Clause, k: int, after: int) -> Draft | None:
     scene = clause.scene
     things = [i for i in scene.things(range(after, clause.span.stop)) if may_hold(scene.tokens[i].thing)]
     deed = next((i for i in range(after, min(after + 4, clause.span.stop)) if _deed(scene, i)), None)
+    if any(scene.tokens[i].low in ("whether", "if", "me", "us") for i in range(after, clause.span.stop)):
+        return None  # `somebody asked me whether the wiring was original`
     if deed is None or not things or things[0] > deed + 5:
         return None
     bad = any(says(scene, "botched", i, 4) for i in range(after, clause.span.stop))
@@ -46,7 +48,8 @@ def _deed(scene: Scene, i: int) -> bool:
     token = scene.tokens[i]
     if token.sense("did") is not None or token.low in scene.book.owed["others_did"]:
         return True
-    return bool(says(scene, "botched", i, 4))
+    unknown = token.kind == "word" and not token.senses and token.low.endswith("ed")
+    return unknown or bool(says(scene, "botched", i, 4))
 
 
 def _long_ago(clause: Clause, k: int, last: int) -> Draft | None:
@@ -55,6 +58,8 @@ def _long_ago(clause: Clause, k: int, last: int) -> Draft | None:
     been = next((i for i in near if scene.tokens[i].low in BEEN), None)
     if been is None:
         return None
+    if scene.tokens[been].low == "had" and (new := scene.things(range(been + 1, k))):
+        return made(clause, LONG_AGO, Said("noted", been, last), new[0])  # `it's had a new gasket in its life`
     holder = subject(clause, been)
     if holder is None and not any(t.low in IT for t in scene.tokens[clause.span.start : been + 1]):
         return None

@@ -38,7 +38,23 @@ def said_at(scene: Scene, k: int, thing: Thing | None) -> Said | None:
     states = senses_for(token, thing) if token.thing is None else []
     if states and best[0] < 2 and not token.sense("position"):
         return Said(states[0].cls, k, k)
-    return Said(best[1], k, k + best[0] - 1) if best[0] else None
+    return Said(best[1], k, k + best[0] - 1) if best[0] else _in_order(scene, k)
+
+
+def _in_order(scene: Scene, k: int) -> Said | None:
+    """`In lovely order`, `in a sorry state`: the verdict is in the word between."""
+    if scene.tokens[k].low not in ("in", "in a", "in an", "in the"):
+        return None
+    verdict = ""
+    for i in range(k + 1, min(k + 1 + REACH, len(scene.tokens))):
+        if n := says(scene, "shape", i, 2):
+            return Said(verdict, k, i + n - 1) if verdict else None
+        for name, told in LISTS:
+            if says(scene, name, i, 1):
+                verdict = told
+        if scene.tokens[i].sense("good", "bad") and not verdict:
+            verdict = "good" if scene.tokens[i].sense("good") else "bad"
+    return None
 
 
 def denial(scene: Scene, k: int, first: int) -> int | None:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from worklog_tui.extract.owed.clause import Clause
 from worklog_tui.extract.said import opening, says
 from worklog_tui.extract.scene import Draft, Scene
-from worklog_tui.extract.shown.holder import by_person, made, points_back, rule, stranger, subject
+from worklog_tui.extract.shown.holder import by_person, made, none_of, points_back, rule, stranger, subject
 from worklog_tui.extract.shown.polarity import TURNED, Said, denial, said_at
 from worklog_tui.extract.tokens import Thing
 
@@ -57,10 +57,11 @@ def _state(clause: Clause, v: int, after: int) -> Draft | None:
     if said is None:
         return None
     first = v if scene.tokens[v].thing is None else after
-    if (no := denial(scene, said.first, first)) is not None:
-        if said.verdict not in TURNED:
-            return None
-        said = Said(TURNED[said.verdict], no, said.last)
+    no = denial(scene, said.first, first)
+    if no is None:
+        no = none_of(clause, holder)
+    if no is not None:
+        said = Said(TURNED.get(said.verdict, said.verdict), no, said.last)
     return made(clause, STATE if thing is not None else IT, said, holder, other)
 
 
