@@ -102,16 +102,23 @@ def _how(clause: Clause, first: int) -> Said | None:
     scene = clause.scene
     for k in range(first, min(first + NEAR, clause.span.stop)):
         token = scene.tokens[k]
-        if token.low in ENDS or token.kind == "stop":
-            return None
         for name, verdict in HOW:
             if (n := says(scene, name, k, 5)) and not before_name(scene, k + n - 1):
                 no = denial(scene, k, first)
                 turned = TURNED[verdict] if no is not None and name in ("ill", "fine") else verdict
                 return Said(turned, k, k + n - 1)
-        if token.sense("good", "bad") and not (token.sense("good") and token.sense("bad")):
-            if not token.sense("warmth", "position") and not before_name(scene, k):
-                return Said("good" if token.sense("good") else "bad", k, k)
+        if token.low in ENDS or token.kind == "stop":
+            return None
+        if (plain := _plainly(scene, k)) and not before_name(scene, k):
+            return Said(plain, k, k)
         if token.thing is not None and k > first:
             return None
     return None
+
+
+def _plainly(scene: Scene, k: int) -> str:
+    """The verdict of a word that has but one: `turns sweetly`, `runs hot` has none."""
+    token = scene.tokens[k]
+    if token.sense("warmth", "position") or bool(token.sense("good")) == bool(token.sense("bad")):
+        return ""
+    return "good" if token.sense("good") else "bad"

@@ -142,6 +142,8 @@ def _leftover(clause: Clause, q: int) -> Draft | None:
     scene = clause.scene
     for name, verdict in (("nothing", "bad"), ("lots", "good")):
         n = says(scene, name, q, 3)
+        if n and q + n + 1 < clause.span.stop and scene.tokens[q + n].low == "of":
+            n += 2  # `years of copper left`
         if n and (m := says(scene, "leftover", q + n, 2)):
             last = q + n + m - 1
             return _told(clause, LEFT, Said(verdict, q, last))

@@ -59,7 +59,7 @@ def named(clause: Clause, k: int) -> int | None:
         if tokens[i].thing is not None:
             return i if may_hold(tokens[i].thing) else None
         small = tokens[i].sense("article", "all", "side", "objectword", "degree", "which")
-        if not small and tokens[i].kind != "number":
+        if not small and tokens[i].kind != "number" and tokens[i].low not in ("of", "any"):
             return None
     return None
 
