@@ -112,6 +112,8 @@ def made(clause: Clause, rule: Rule, said: Said, holder: int | None, other: Thin
     found = Draft("finding", said.first, said.last, rule, {}, confidence=rule.confidence,
                   first_used=said.first, last_used=said.last)  # fmt: skip
     if thing is None and any(t.low in SHE for t in scene.tokens[clause.span.start : said.first]):
+        if scene.machine.fuel == "none":
+            return None  # the whole of a machine, for which nothing stands
         thing = scene.engine()
     if thing is None:
         thing, holder = bearer(scene, said.first, said.first, lambda t: may_hold(t) and t.kind != "unknown")
