@@ -188,3 +188,19 @@ def test_what_was_found_of_one_is_told_of_the_other(
 )
 def test_sides_in_shorthand_are_told_apart(book: Rulebook, line: str, facts: list[tuple[str, str]]) -> None:
     assert found(book, line, track="live") == facts
+
+
+@pytest.mark.parametrize(
+    ("lines", "facts"),
+    [
+        (("the knotter bill hook is worn",), [("knotter bill hook", "bad")]),
+        (("the spout", "that has split"), [("spout", "bad")]),
+        (("the frobber is bent.", "It's fine now."), [("frobber", "bad"), ("frobber", "good")]),
+        (("the whole belt is frayed",), [("belt", "bad")]),
+        (("the weather's bad",), []),
+    ],
+)
+def test_a_name_that_the_vocabulary_lacks_is_kept_whole_and_carried_on(
+    book: Rulebook, lines: tuple[str, ...], facts: list[tuple[str, str]]
+) -> None:
+    assert found(book, *lines) == facts

@@ -185,7 +185,7 @@ def read_sentence(
     mark_listed(tokens, context, machine.cylinders or 0)
     join_particles(tokens, book)
     tokens = join_things(text, fold_things(text, tokens, book, typed))
-    tokens = guess_things(text, tokens, typed)
+    tokens = guess_things(text, tokens, typed, book)
     tokens = name_ones(tokens, context, book, typed)
     number_clauses(tokens, boundary)
     mark_stances(tokens)

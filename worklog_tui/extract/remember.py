@@ -4,6 +4,8 @@ unit.
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from worklog_tui.extract.context import SUSPECTS_BACK, THINGS_BACK, Context, Subject
 from worklog_tui.extract.covers import taken_off, under
 from worklog_tui.extract.finders.aimed import aim_of
@@ -45,6 +47,7 @@ def _things(scene: Scene, drafts: list[Draft], context: Context, upto: int) -> t
     aside = [t for k, score in rows if (score <= 0 or k in gone) and (t := scene.tokens[k].thing) and not t.loose]
     kept: dict[str, Subject] = {}
     new = [_as_subject(t) for t in about if t is not None and t.kind not in FORGETTABLE]
+    new += [_as_subject(replace(t, kind="part", name=t.words.lower())) for t in _new_names(scene, drafts, upto)]
     late = [_as_subject(t) for t in aside if t is not None and t.kind not in FORGETTABLE]
     fresh = [s for s in context.things if s.age <= 1]
     for subject in (*new, *fresh, *late, *context.things):
@@ -58,6 +61,16 @@ def _aim(scene: Scene, context: Context, upto: int) -> Subject | None:
         return _as_subject(thing)
     named = any(t.thing is not None and t.thing.kind not in ("tool", "quality") for t in scene.tokens[:upto])
     return None if named else context.aim
+
+
+def _new_names(scene: Scene, drafts: list[Draft], upto: int) -> list[Thing]:
+    """The names that the vocabulary does not know of which something was found or done: parts, as it turns out."""
+    told = [d for d in drafts if d.kind in ("finding", "work") and d.main < upto and d.confidence >= SURE]
+    return [d.thing for d in told if d.thing is not None and not d.thing.known]
+
+
+SURE = 0.6
+"Confidence of what makes an unknown name a part."
 
 
 def _meant(scene: Scene, k: int) -> Thing | None:

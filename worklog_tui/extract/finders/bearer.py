@@ -89,6 +89,8 @@ def _candidates(scene: Scene, at: int) -> Iterator[tuple[float, Thing, int | Non
             place = HEADED - 0.1 * (clause - scene.tokens[k].clause)
             yield place, replace(thing, kind=HEADS.get(thing.kind, thing.kind)), k
             continue
+        if not thing.known and scene.tokens[k + 1].sense("copula"):
+            weight, thing = max(weight, 1), replace(thing, kind="part")  # `the snubber is bent and it sticks`
         place = SUBJECT if weight > 0 else OBJECT if weight == 0 else BESIDE
         place -= min(PER_CLAUSE * (clause - scene.tokens[k].clause), MOST_CLAUSES) + 2 * (weight <= -3)
         if taken_off(scene.tokens, k):

@@ -118,6 +118,7 @@ def _candidates(scene: Scene, at: int, match: Match) -> Iterator[tuple[float, Th
             weight, earlier = salience(scene, k), scene.tokens[k].clause < clause
             if scene.tokens[k + 1].sense("copula"):
                 weight = max(weight, 1)  # it is spoken of
+                thing = thing if thing.known else replace(thing, kind="part")
             yield (3.0 if weight > 0 else 2.0 if weight > ASIDE else -1.0) - 0.2 * earlier, thing, k
     for n, subject in enumerate(scene.context.things):
         if subject.age <= SUBJECT_LIFE:
