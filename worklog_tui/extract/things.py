@@ -135,11 +135,18 @@ def _is_side(tokens: list[Token], j: int) -> bool:
     return k < len(tokens) and tokens[k].kind == "term" and tokens[k].sense("part") is not None
 
 
+ONE_OF = frozenset("of side end way more thing that which or time day".split())
+"Before these `one` is no number: `a plug one of them broke`, `the cylinder one side`."
+
+
 def _is_number_of(tokens: list[Token], first: int, j: int) -> bool:
     """`cylinder 2`, `plug four`: a small whole number right after what there are several of."""
     token, part = tokens[j], tokens[j - 1].sense("part")
     if j + 1 < len(tokens) and tokens[j + 1].low == ":":
         return False
+    if token.low == "one" and part is not None and part.per in ("cylinder", part.name):
+        before, after = tokens[first - 1] if first else None, tokens[j + 1] if j + 1 < len(tokens) else None
+        return not (before and before.low in ARTICLES) and (after is None or after.low not in ONE_OF)
     return (
         part is not None and bool(part.per) and token.kind == "number" and token.value is not None
         and token.value == int(token.value) and 1 <= token.value <= 12 and not token.pairs
@@ -227,4 +234,4 @@ def _thing_token(text: str, tokens: list[Token], book: Rulebook, typed: bool) ->
 
 
 def _which_of(token: Token) -> str:
-    return token.which or (f"{token.value:g}" if token.value is not None else token.low)
+    return token.which or (f"{token.value:g}" if token.value is not None else "1" if token.low == "one" else token.low)
