@@ -8,7 +8,7 @@ All weights are judgement, tuned on invented comments.
 
 from __future__ import annotations
 
-from worklog_tui.logbook.answer_alike import appeals, most_alike
+from worklog_tui.logbook.answer_alike import appeals
 from worklog_tui.logbook.answer_fits import fitting, otherwise, wanted_in
 from worklog_tui.logbook.answer_meets import asks, diagnosing
 from worklog_tui.logbook.answer_signs import MUCH, SOME, Line, came_out, carry_on, gathered, of_the_machine
@@ -60,7 +60,7 @@ def answer(lines: ToldLines, words: CommentWords, kind: str, asked: Asked, comme
             weighed.append((worth, place))
     standing = [one for one in weighed if one[1].order > after]
     if not standing:
-        return most_alike(lines, words, asked, comment, wanted) if kind == "question" else None
+        return None
     if late:
         best = max(worth for worth, _ in standing)
         return max((place for worth, place in standing if worth >= best - AS_GOOD), key=lambda place: place.order)

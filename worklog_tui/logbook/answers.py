@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
+from worklog_tui.logbook.answer_alike import most_alike
 from worklog_tui.logbook.answer_fits import wanted_in
 from worklog_tui.logbook.answer_lines import answer
 from worklog_tui.logbook.comment_groups import grouped
@@ -45,7 +46,13 @@ def read_all(
             if known is None and _may_be_of_a_thing(asked[place]):
                 bare = asked_about(words, table, comments[n].words, kinds[n], topics=False)
                 known = answer(lines, words, kinds[n].kind, bare, plain[place])
-            shared[group] = replace(found[n], about=wordings[group], answered=known)
+            perhaps = known is None and kinds[n].kind == "question"
+            if perhaps:
+                wanted = wanted_in(words, asked[place].sentence)
+                known = most_alike(lines, words, asked[place], plain[place], wanted)
+            shared[group] = replace(
+                found[n], about=wordings[group], answered=known, perhaps=perhaps and known is not None
+            )
         found[n] = replace(shared[group], comment=comments[n])
     return tuple(found)
 

@@ -104,7 +104,9 @@ def _asked(comments: Sequence[CommentReading]) -> list[Asked]:
     first: dict[str, CommentReading] = {}
     people: dict[str, int] = {}
     for reading in comments:
-        if reading.kind == "chatter" or reading.answered is not None or not reading.about:
+        if reading.kind == "chatter" or not reading.about:
+            continue
+        if reading.answered is not None and not reading.perhaps:
             continue
         first.setdefault(reading.about, reading)
         people[reading.about] = people.get(reading.about, 0) + 1

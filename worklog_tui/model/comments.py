@@ -25,3 +25,5 @@ class CommentReading:
     "question, suggestion or chatter."
     about: str = ""
     answered: Place | None = None
+    perhaps: bool = False
+    "Whether that line is only the one most like the question: it is shown, and the question stays open."

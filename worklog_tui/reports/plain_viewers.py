@@ -15,8 +15,8 @@ def viewers_text(found: Viewers, width: int) -> str:
         return "There are no comments yet."
     rows: list[str] = []
     parts = (
-        ("Questions that the log answers", [g for g in found.groups if g.kind == "question" and g.answered]),
-        ("Questions that are open", [g for g in found.groups if g.kind == "question" and not g.answered]),
+        ("Questions that the log answers", [g for g in found.groups if g.kind == "question" and g.settled]),
+        ("Questions that are open", [g for g in found.groups if g.kind == "question" and not g.settled]),
         ("Suggestions", [g for g in found.groups if g.kind == "suggestion"]),
     )
     for title, groups in parts:
@@ -40,7 +40,7 @@ def _group(group: ViewerGroup, width: int) -> list[str]:
     for wording in group.wordings:
         rows += wrapped(f"“{wording}”", width, "    ", "     ")
     if group.answered:
-        rows += wrapped(f"The log says, {group.where}: {group.said}", width, "  ", "    ")
+        rows += wrapped(f"{'Perhaps this: the' if group.perhaps else 'The'} log says, {group.where}: {group.said}", width, "  ", "    ")
     if group.speaks_for:
         rows += wrapped(f"Speaks for: {group.speaks_for}", width, "  ", "    ")
     if group.open_item:

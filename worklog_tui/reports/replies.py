@@ -11,7 +11,7 @@ from worklog_tui.rulebook.mistakes import GrammarMistake
 from worklog_tui.rulebook.word_files import mistake, word_tables
 
 FILE = "replies.toml"
-KINDS = {"question": ("answered", "known", "open"), "suggestion": ("answered", "known", "speaks", "open")}
+KINDS = {"question": ("answered", "known", "perhaps", "open"), "suggestion": ("answered", "known", "speaks", "open")}
 _FIELDS = frozenset({"about", "where", "said", "cause", "count"})
 
 

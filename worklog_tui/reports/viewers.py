@@ -36,6 +36,13 @@ class ViewerGroup:
     open_item: str = ""
     "Why it is on the list, when it is."
     reply: str = ""
+    perhaps: bool = False
+    "Whether the log only perhaps tells it there: the question stays open."
+
+    @property
+    def settled(self) -> bool:
+        """Whether the log answers it."""
+        return self.answered is not None and not self.perhaps
 
 
 @dataclass(frozen=True, slots=True)
@@ -95,10 +102,12 @@ def _group(seen: _Seen, kind: str, about: str, found: Sequence[CommentReading], 
     said = note.words if note else ""
     item = next((i for i in seen.items if _raised(i, about, found)), None)
     in_film = note is not None and film_second(note) is not None
-    case = ("answered" if in_film else "known") if note else "speaks" if speaks else "open"
+    case = ("perhaps" if first.perhaps else "answered" if in_film else "known") if note else "speaks" if speaks else "open"
     reply = replies.to(kind, case, about=about, where=place, said=_short(said), cause=speaks, count=str(len(found)))
     on_list = "" if item is None else "left so on purpose" if item.state == "left so" else "on the list"
-    return ViewerGroup(kind, about, len(found), wordings, first.answered, place, said, speaks, on_list, reply)
+    return ViewerGroup(
+        kind, about, len(found), wordings, first.answered, place, said, speaks, on_list, reply, first.perhaps
+    )
 
 
 def _raised(item: OpenItem, about: str, found: Sequence[CommentReading]) -> bool:
@@ -134,7 +143,7 @@ def viewers_json(found: Viewers) -> dict[str, Any]:
             {
                 "is": g.kind, "about": g.about, "count": g.count, "wordings": list(g.wordings),
                 "answered_at": [g.answered.session, g.answered.at] if g.answered else None, "where": g.where or None,
-                "said": g.said or None, "speaks_for": g.speaks_for or None,
+                "said": g.said or None, "perhaps": g.perhaps, "speaks_for": g.speaks_for or None,
                 "open_item": g.open_item or None, "reply": g.reply,
             }
             for g in found.groups

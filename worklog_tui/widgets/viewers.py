@@ -22,8 +22,8 @@ class ViewersRows(Rows):
     def show_viewers(self, found: Viewers) -> None:
         """Show what needs an answer; what does not is counted."""
         asked = [group for group in found.groups if group.kind == "question"]
-        rows = _part("Questions that are open", [group for group in asked if group.answered is None])
-        rows += _part("Questions that the log answers", [group for group in asked if group.answered is not None])
+        rows = _part("Questions that are open", [group for group in asked if not group.settled])
+        rows += _part("Questions that the log answers", [group for group in asked if group.settled])
         rows += _part("Suggestions", [group for group in found.groups if group.kind == "suggestion"])
         if found.chatter:
             says = "comment says" if found.chatter == 1 else "comments say"
@@ -38,7 +38,7 @@ def _part(title: str, groups: list[ViewerGroup]) -> list[Row]:
 def _group(group: ViewerGroup) -> Iterator[Row]:
     key = group.answered.note if group.answered is not None else ""
     people = "one viewer" if group.count == 1 else f"{group.count} viewers"
-    told = [f"the log says, {group.where}: {group.said}"] if group.answered is not None else []
+    told = [f"{'perhaps ' if group.perhaps else ''}the log says, {group.where}: {group.said}"] if group.answered is not None else []
     told += [f"speaks for: {group.speaks_for}"] if group.speaks_for else []
     told += [f"it is {group.open_item}"] if group.open_item else []
     words = " / ".join(f"“{words}”" for words in group.wordings) or group.about
