@@ -30,5 +30,7 @@ def comments_text(comments: Sequence[CommentReading], width: int) -> str:
 
 def _asked(about: str, same: Sequence[CommentReading], width: int) -> list[str]:
     many = f", {len(same)} viewers" if len(same) > 1 else ""
-    answer = f"{'perhaps ' if same[0].perhaps else ''}answered in {where(same[0].answered)}" if same[0].answered else "not answered yet"
+    first = same[0]
+    answer = f"answered in {where(first.answered)}" if first.answered else "not answered yet"
+    answer = f"perhaps {answer}" if first.perhaps else answer
     return wrapped(f"{about} ({answer}{many})", width, "  - ", "    ")

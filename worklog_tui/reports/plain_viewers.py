@@ -40,7 +40,8 @@ def _group(group: ViewerGroup, width: int) -> list[str]:
     for wording in group.wordings:
         rows += wrapped(f"“{wording}”", width, "    ", "     ")
     if group.answered:
-        rows += wrapped(f"{'Perhaps this: the' if group.perhaps else 'The'} log says, {group.where}: {group.said}", width, "  ", "    ")
+        says = "Perhaps this: the log says" if group.perhaps else "The log says"
+        rows += wrapped(f"{says}, {group.where}: {group.said}", width, "  ", "    ")
     if group.speaks_for:
         rows += wrapped(f"Speaks for: {group.speaks_for}", width, "  ", "    ")
     if group.open_item:

@@ -102,7 +102,8 @@ def _group(seen: _Seen, kind: str, about: str, found: Sequence[CommentReading], 
     said = note.words if note else ""
     item = next((i for i in seen.items if _raised(i, about, found)), None)
     in_film = note is not None and film_second(note) is not None
-    case = ("perhaps" if first.perhaps else "answered" if in_film else "known") if note else "speaks" if speaks else "open"
+    told = "perhaps" if first.perhaps else "answered" if in_film else "known"
+    case = told if note else "speaks" if speaks else "open"
     reply = replies.to(kind, case, about=about, where=place, said=_short(said), cause=speaks, count=str(len(found)))
     on_list = "" if item is None else "left so on purpose" if item.state == "left so" else "on the list"
     return ViewerGroup(
