@@ -16,9 +16,9 @@ from tests.wordings.utterances import FIELDS, read, utterances
 from worklog_tui.rulebook import Rulebook
 
 FILES = sorted(Path(__file__).parent.glob("*.txt"))
-FLOORS = {"finding": 0.35, "work": 0.65, "suspect": 0.7, "follow_up": 0.45, "reading": 0.85}
+FLOORS = {"finding": 0.72, "work": 0.69, "suspect": 0.84, "follow_up": 0.74, "reading": 0.92}
 "The share of utterances of a kind, over all files, whose fact must be read; floors may only rise."
-MADE_UP = 0.25
+MADE_UP = 0.2
 "The share of the lines that state nothing from which something may be read; may only fall."
 
 

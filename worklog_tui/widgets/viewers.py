@@ -38,7 +38,8 @@ def _part(title: str, groups: list[ViewerGroup]) -> list[Row]:
 def _group(group: ViewerGroup) -> Iterator[Row]:
     key = group.answered.note if group.answered is not None else ""
     people = "one viewer" if group.count == 1 else f"{group.count} viewers"
-    told = [f"{'perhaps ' if group.perhaps else ''}the log says, {group.where}: {group.said}"] if group.answered is not None else []
+    says = "perhaps the log says" if group.perhaps else "the log says"
+    told = [f"{says}, {group.where}: {group.said}"] if group.answered is not None else []
     told += [f"speaks for: {group.speaks_for}"] if group.speaks_for else []
     told += [f"it is {group.open_item}"] if group.open_item else []
     words = " / ".join(f"“{words}”" for words in group.wordings) or group.about

@@ -174,7 +174,8 @@ def _said_before(match: Match, scene: Scene, clears: bool) -> tuple[Thing | None
     found = found_in_note(scene)
     if found is not None:
         return found, 0.0
-    here = remembered(scene, can_fail, fresh=0)
+    fine = {f.part for f in scene.context.recent if isinstance(f, Finding) and f.verdict == "good"}
+    here = remembered(scene, lambda thing: can_fail(thing) and thing.words not in fine, fresh=0)
     if here is not None:
         return here, 0.0
     found = last_found(scene)

@@ -41,7 +41,7 @@ def amounts(clause: Clause) -> list[Draft]:
 def _amount(clause: Clause, q: int) -> Draft | None:
     scene = clause.scene
     name, n = max(((name, says(scene, name, q, 4)) for name in ("little", "much", "some")), key=lambda row: row[1])
-    if not n or (name == "some" and _set_so(clause)):
+    if not n or (name == "some" and (_set_so(clause) or _put_on(scene, q, n))):
         return None
     first = q
     if name != "little" and (no := _denied(clause, q)) is not None and scene.tokens[q].low.partition(" ")[0] in ANY:
@@ -74,6 +74,14 @@ def _set_so(clause: Clause) -> bool:
     tokens = clause.scene.tokens
     so = tokens[first].low == "so" or (first > 0 and tokens[first - 1].low == "so")
     return so and any(t.sense("did", "doing") for t in tokens[:first])
+
+
+def _put_on(scene: Scene, q: int, n: int) -> bool:
+    """`Fitted it with a bit of oil on the lip`: what was used."""
+    tokens = scene.tokens
+    with_it = q > 0 and tokens[q - 1].low in ("with", "w") and any(t.sense("did", "doing") for t in tokens[:q])
+    used = [t.thing.kind for t in tokens[q + n : q + n + 2] if t.thing is not None]
+    return with_it and not {"fluid", "material"}.isdisjoint(used)
 
 
 def _verdict(name: str, flaw: bool, low: str) -> str:
