@@ -69,6 +69,7 @@ class Scene:
     _topics: list[str | None] = field(default_factory=list)
     _classes: frozenset[str] | None = None
     _lows: frozenset[str] | None = None
+    _firsts: list[str] | None = None
     _things: list[int] | None = None
     _known: dict[tuple[Any, ...], Any] = field(default_factory=dict)
 
@@ -124,6 +125,12 @@ class Scene:
         if self._lows is None:
             self._lows = frozenset([token.low for token in self.tokens])
         return self._lows
+
+    def firsts(self) -> list[str]:
+        """The first word of each token."""
+        if self._firsts is None:
+            self._firsts = [token.low.partition(" ")[0] for token in self.tokens]
+        return self._firsts
 
     def announcements(self) -> list[str]:
         """For each token the quantity whose running test it announces, or an empty text."""
