@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from worklog_tui.extract.finders.pointed import found_in_note
 from worklog_tui.extract.matching import Match
 from worklog_tui.extract.scene import Draft, Scene
 from worklog_tui.extract.subjects import Fits, earlier, nearest, remembered
@@ -25,6 +26,10 @@ def thing_talked_of(match: Match, scene: Scene, made: Draft) -> Thing | None:
     for said in _said_before(match.first, wanted, scene):
         made.thing_at = said
         return scene.tokens[said].thing
+    found = found_in_note(scene) if made.rule.gives["reason"] == "part needed" else None
+    if found is not None and returnable(found):
+        made.filled.add("topic")
+        return found
     for fits in (_found_bad(scene), *wanted):
         if (thing := remembered(scene, fits, fresh=2)) is not None:
             made.filled.add("topic")

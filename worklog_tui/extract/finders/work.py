@@ -88,7 +88,7 @@ def _told_so(gives: dict[str, Any], at: int, scene: Scene) -> bool:
 
 LEADS = ("wire", "lead", "connector", "terminal")
 OF_LEADS = {"fit": "connect", "remove": "disconnect"}  # said of a wire or its end
-NO_WORK = frozenset({("material", "fit"), ("quality", "remove")})  # `pressure is off` takes nothing off
+NO_WORK = frozenset({("material", "fit"), ("quality", "remove"), ("fastener", "strip")})  # pressure off, bolt stripped
 SET = ("clearance", "tappet", "gap", "timing")
 BORES = frozenset({"cylinder", "cylinder bore", "bore", "barrel", "throttle", "intake"})
 
