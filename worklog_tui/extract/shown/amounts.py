@@ -1,4 +1,4 @@
-"""How much there is of what a part should have, or should not: `hardly any thread left`, `way too much end play`."""
+"""How much there is of what a part should have, or should not: `hardly any lining left`, `way too much end play`."""
 
 from __future__ import annotations
 
