@@ -21,7 +21,6 @@ from worklog_tui import places
 from worklog_tui.bench.demo import fill
 from worklog_tui.bench.history import history
 from worklog_tui.bench.publishing import from_history
-from worklog_tui.bench.uncollected import uncollected
 from worklog_tui.logbook.answers import read_all
 from worklog_tui.logbook.comment_words import load_comment_words
 from worklog_tui.model import Comment, Fact, History, Note, SessionRecord, Span
@@ -30,6 +29,7 @@ from worklog_tui.reports.json_repair_log import json_repair_log
 from worklog_tui.reports.markdown_log import markdown_log
 from worklog_tui.reports.page import repair_log_page
 from worklog_tui.rulebook import load
+from worklog_tui.rulebook.uncollected import uncollected
 
 SESSIONS, NOTES, COMMENTS = 200, 100, 10_000
 

@@ -57,7 +57,7 @@ def test_what_was_used_set_or_only_talked_of_is_no_finding(book: Rulebook, words
         ("gave the chain a good oiling", ("lubricate", "chain")),
         ("pressed the new bush in", ("fit", "bush")),
         ("took the slop out of the cable", ("adjust", "cable")),
-        ("the ram is out of the cylinder now, ram out of the cylinder", ("remove", "ram")),
+        ("Ram out of the cylinder.", ("remove", "ram")),
     ],
 )
 def test_what_was_done(book: Rulebook, words: str, fact: tuple[str, str]) -> None:

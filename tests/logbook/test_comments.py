@@ -12,6 +12,7 @@ from worklog_tui.logbook.answers import read_all
 from worklog_tui.logbook.comment_kinds import kind_of
 from worklog_tui.logbook.comment_topics import technical
 from worklog_tui.logbook.comment_words import FILE, CommentWords, load_comment_words
+from worklog_tui.logbook.open_items import open_items
 from worklog_tui.model import Comment, CommentReading, History
 from worklog_tui.rulebook import Rulebook
 
@@ -114,3 +115,10 @@ def test_a_suggestion_of_something_the_log_never_names_is_not_answered(words: Co
     (done,) = ask(words, book, "Clean the carburettor jet.")
     assert vinegar.answered is None
     assert done.answered is not None
+
+
+def test_a_line_that_is_only_most_like_a_question_leaves_it_open(words: CommentWords, book: Rulebook) -> None:
+    found = ask(words, book, "which chapel did it come out of?", "Did you look at the flywheel key?")
+    assert [(r.answered.at if r.answered else None, r.perhaps) for r in found] == [("0:00", True), ("6:00", False)]
+    asked = {item.about for item in open_items(blower(), found) if item.comment is not None}
+    assert asked == {"chapel"}

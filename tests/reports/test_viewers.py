@@ -143,3 +143,13 @@ def test_a_group_that_was_left_so_says_so(book: Rulebook) -> None:
     history = crane([(5, later("governor", "to do"))])
     (group,) = seen(book, "You should free the governor", history).groups
     assert group.answered is not None
+
+
+def test_a_line_that_only_perhaps_answers_is_shown_and_the_question_stays_open(book: Rulebook) -> None:
+    found = seen(book, "why copper?\n")
+    (group,) = found.groups
+    assert (group.perhaps, group.settled) == (True, False)
+    text = viewers_text(found, 80)
+    assert "Questions that are open (1)" in text
+    assert "Perhaps this: the log says" in text
+    assert group.reply.startswith("Perhaps this is what you mean")

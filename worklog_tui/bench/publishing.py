@@ -6,11 +6,11 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from worklog_tui.bench.uncollected import uncollected
 from worklog_tui.model import History
 from worklog_tui.reports.left_out import Gate, LeftOut
 from worklog_tui.reports.material import Material
 from worklog_tui.reports.repair_log import RepairLog
+from worklog_tui.rulebook.uncollected import uncollected
 
 if TYPE_CHECKING:
     from worklog_tui.bench.desk import Desk

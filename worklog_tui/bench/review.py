@@ -8,7 +8,6 @@ from functools import lru_cache
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from worklog_tui.bench.uncollected import uncollected
 from worklog_tui.logbook.open_items import open_items as fold_items
 from worklog_tui.logbook.readings import Series
 from worklog_tui.logbook.readings import readings as series
@@ -17,6 +16,7 @@ from worklog_tui.logbook.recap import recap as since
 from worklog_tui.logbook.timeline import TimelineSession
 from worklog_tui.logbook.timeline import timeline as lines
 from worklog_tui.model import Advice, CommentReading, History, OpenItem
+from worklog_tui.rulebook.uncollected import uncollected
 
 if TYPE_CHECKING:
     from worklog_tui.bench.desk import Desk

@@ -22,11 +22,16 @@ def join_decimals(tokens: list[Token], context: Context, book: Rulebook) -> None
     i = 0
     while i + 1 < len(tokens):
         first, second = tokens[i], tokens[i + 1]
-        running = running or any(book.topics.get(w) == "voltage" for w in (first.low, *first.low.split()))
+        running = running or _announces(first, "voltage", book)
         if _whole(first) and _digit(second, running or _at_battery(tokens, i)) and not _counts_on(tokens, i + 2):
             tokens[i : i + 2] = [_joined(first, second)]
             i = _range_from(tokens, i)
         i += 1
+
+
+def _announces(token: Token, quantity: str, book: Rulebook) -> bool:
+    """Whether a word announces the test of a quantity, alone or in a name."""
+    return any(book.topics.get(word) == quantity for word in (token.low, *token.low.split()))
 
 
 def _join_gravities(tokens: list[Token], context: Context, book: Rulebook) -> None:
@@ -37,7 +42,7 @@ def _join_gravities(tokens: list[Token], context: Context, book: Rulebook) -> No
     i = 0
     while i + 1 < len(tokens):
         first, second = tokens[i], tokens[i + 1]
-        running = running or any(book.topics.get(w) == "density" for w in (first.low, *first.low.split()))
+        running = running or _announces(first, "density", book)
         if running and first.low == "one" and second.kind == "number" and (second.value or 0) in GRAVITIES:
             value = 1 + (second.value or 0.0) / 1000
             tokens[i : i + 2] = [replace(second, start=first.start, value=value, classes=NUMBER, pairs=())]

@@ -3,8 +3,7 @@
 from __future__ import annotations
 
 import gc
-from collections.abc import Collection, Iterator, Sequence
-from contextlib import contextmanager
+from collections.abc import Collection, Sequence
 from dataclasses import dataclass, field
 from pathlib import Path
 from typing import NamedTuple
@@ -20,6 +19,7 @@ from worklog_tui.rulebook.says import classes, parse
 from worklog_tui.rulebook.sharing import shared
 from worklog_tui.rulebook.signs import Signs
 from worklog_tui.rulebook.steps import Joined
+from worklog_tui.rulebook.uncollected import uncollected
 from worklog_tui.rulebook.units import Numerals, Units, numerals_from, units_from
 from worklog_tui.rulebook.vocabulary import Vocabulary
 from worklog_tui.rulebook.word_lists import Lists, read_lists, read_owed
@@ -73,7 +73,7 @@ def load(folders: Sequence[Path], cache: Path | None = None) -> Rulebook:
     """The rulebook of the shipped folder and the person's own after it; a GrammarMistake lists what must be mended."""
     files = grammar_files(folders)
     stamp = stamp_of((name, path.read_bytes()) for name, path in files)
-    with _no_collecting():
+    with uncollected():
         plain = kept(cache, stamp)
         if plain is None:
             plain = shared(tuple(made(parse_all([(name, path.read_bytes()) for name, path in files]))))
@@ -87,18 +87,6 @@ def is_kept(folders: Sequence[Path], cache: Path) -> bool:
     """Whether what is made of the grammars is kept from an earlier start, so that loading them takes no time."""
     files = grammar_files(folders)
     return has_kept(cache, stamp_of((name, path.read_bytes()) for name, path in files))
-
-
-@contextmanager
-def _no_collecting() -> Iterator[None]:
-    """While the grammars come in nothing is thrown away, so the collector would only walk through them."""
-    collecting = gc.isenabled()
-    gc.disable()
-    try:
-        yield
-    finally:
-        if collecting:
-            gc.enable()
 
 
 def _book(stamp: str, of: Made) -> Rulebook:

@@ -7,7 +7,7 @@ from dataclasses import replace
 
 from worklog_tui.extract.agreement import agrees
 from worklog_tui.extract.covers import taken_off, under
-from worklog_tui.extract.finders.fitness import fitness, meant_of, mostly, whole
+from worklog_tui.extract.finders.fitness import fitness, machine_talked_of, meant_of, mostly
 from worklog_tui.extract.finders.put_right import put_right
 from worklog_tui.extract.salience import PREPOSITIONS, salience, spoken_of
 from worklog_tui.extract.scene import Scene
@@ -46,7 +46,7 @@ def bearer(scene: Scene, at: int, state: int, fits: Fits) -> tuple[Thing | None,
     token = scene.tokens[state]
     candidates = scene.once(("may bear", at), lambda: list(_candidates(scene, at)))
     if "whole" in mostly(scene, token):
-        candidates = [*candidates, (MACHINE, whole(scene), None)]
+        candidates = [*candidates, (MACHINE, machine_talked_of(scene), None)]
     if (again := put_right(scene, at, state)) is not None:
         candidates = [*candidates, (AGAIN, again, None)]
     told = scene.once(("told last",), lambda: _told_last(scene))

@@ -98,7 +98,8 @@ WAITS = 6
 def only_built(made: Draft, action: str, scene: Scene) -> bool:
     """Whether it is told how a machine is built: `the cover is bolted to the block`, `a pump bolted on the skid`."""
     k, at = made.thing_at, made.main
-    if action not in ("fit", "connect") or k is None or scene.tokens[at].low.partition(" ")[0] not in BUILT:
+    verb = scene.tokens[at].low.partition(" ")[0]
+    if action not in ("fit", "connect") or k is None or verb not in scene.book.lists["built_so"]:
         return False
     if k > at:
         return at > scene.clause(at).start and scene.tokens[at - 1].low in ("is", "are")
@@ -111,6 +112,5 @@ def only_built(made: Draft, action: str, scene: Scene) -> bool:
     return (stands or (indefinite and k + 1 == at)) and place
 
 
-BUILT = frozenset("bolted screwed clamped pinned held fixed mounted fastened riveted welded keyed hung hooked".split())
 ANEW = frozenset("now back again all".split())
 PLACES = frozenset("to on onto in into by with under between behind through at across round down straight".split())

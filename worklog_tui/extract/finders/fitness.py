@@ -75,7 +75,7 @@ def _of_here(scene: Scene, thing: Thing) -> bool:
     return any(word in about for word in (thing.name, (thing.own or thing.words).lower()) if word)
 
 
-def whole(scene: Scene) -> Thing:
+def machine_talked_of(scene: Scene) -> Thing:
     """What the whole talk is about: the engine, or the machine that has none by its own name."""
     if scene.machine.fuel != "none":
         return scene.engine()

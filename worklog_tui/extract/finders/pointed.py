@@ -51,6 +51,8 @@ def pointed_at(match: Match, scene: Scene) -> Shown | None:
     if (gives.get("told") and k is None) or (gives.get("found") and k is None and found_in_note(scene) is None):
         return None
     k = earlier(scene, first, can_fail) if k is None else k
+    if k is not None and not clears and _told_fine(scene, k):
+        k = None
     if k is not None and gives.get("blamed") and not _is_suspect(scene.tokens[k].thing, scene):
         k = None
     if k is None:
@@ -154,6 +156,12 @@ def _found_here(scene: Scene, upto: int) -> int | None:
     told = [k for k in rows if any(scene.tokens[n].sense("bad") for n in scene.clause(k) if n < upto)]
     subjects = [k for k in told if not _beside(scene, k)]
     return (subjects or told)[-1] if told else None
+
+
+def _told_fine(scene: Scene, k: int) -> bool:
+    """Whether the clause of a thing says that it is good."""
+    said = [scene.tokens[n] for n in scene.clause(k)]
+    return any(t.sense("good") for t in said) and not any(t.sense("bad") for t in said)
 
 
 def _beside(scene: Scene, k: int) -> bool:

@@ -52,10 +52,6 @@ def owner(made: Draft, scene: Scene, wanted: tuple[str, ...], meant: Fits) -> tu
     return (best[1], best[2]) if best is not None and best[0] > LEAST else None
 
 
-MIKED = frozenset("pin stud key shim washer dowel spacer".split())
-"Fasteners that a micrometer is put on."
-
-
 def carries(thing: Thing, scene: Scene) -> bool:
     """Whether a part only carries the current that another one draws: a battery, a breaker, a commutator."""
     return thing.name.rpartition(" ")[2] in scene.book.lists["carries_current"]
@@ -125,7 +121,7 @@ def _suit(thing: Thing, wanted: tuple[str, ...], scene: Scene, meant: Fits) -> s
         return NEVER  # only names the test
     if thing.own.lower() in AXES and not meant(thing):
         return NEVER
-    if thing.kind == "fastener" and wanted[:1] == ("length",) and MIKED & set(thing.name.split()):
+    if thing.kind == "fastener" and wanted[:1] == ("length",) and scene.book.lists["miked"] & set(thing.name.split()):
         return SUITED
     if not (measurable(thing) or meant(thing)) or thing.name == "name plate":
         return NEVER

@@ -90,7 +90,6 @@ LEADS = ("wire", "lead", "connector", "terminal")
 OF_LEADS = {"fit": "connect", "remove": "disconnect"}  # said of a wire or its end
 NO_WORK = frozenset({("material", "fit"), ("quality", "remove"), ("fastener", "strip")})  # pressure off, bolt stripped
 SET = ("clearance", "tappet", "gap", "timing")
-BORES = frozenset({"cylinder", "cylinder bore", "bore", "barrel", "throttle", "intake"})
 
 
 def _of_air(action: str, made: Draft) -> bool:
@@ -103,7 +102,7 @@ def _of_a_test(made: Draft, action: str, scene: Scene) -> bool:
     thing = made.thing
     if action != "lubricate" or thing is None:
         return False
-    if thing.per != "cylinder" and thing.name not in BORES and "part" not in made.filled:
+    if thing.per != "cylinder" and thing.name not in scene.book.lists["bores"] and "part" not in made.filled:
         return False
     return any(isinstance(f, Reading) and f.quantity == "compression" for f in scene.context.recent)
 

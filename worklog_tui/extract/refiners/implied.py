@@ -15,8 +15,6 @@ BY_LENGTH = ("float", "level", "height", "travel", "play", "tension", "free play
 "What a length is set of; other lengths are only sizes."
 SCREWS = frozenset("screw screws scrw scrws scrs scr adjuster adjusters adj needle".split())
 "What is set by turns; a turn of a nut or a bolt sets something else."
-NEVER_TURNED = frozenset("thread threads track tracks wheel crank shaft drum".split())
-"What turns are counted of, and nothing is set by them."
 SAME_WORK = {
     "adjust": {"adjust", "replace", "fit", "tighten", "repair", "make"},
     "tighten": {"tighten", "fit", "replace"},
@@ -65,7 +63,7 @@ def _action(draft: Draft, scene: Scene) -> str:
         return "tighten" if told and thing.kind not in ("fluid", "quality") else ""
     if quantity == "turns" and thing.kind == "fastener" and not set(thing.words.lower().split()) & SCREWS:
         return ""
-    if quantity == "turns" and set(thing.words.lower().split()) & NEVER_TURNED:
+    if quantity == "turns" and set(thing.words.lower().split()) & scene.book.lists["never_turned"]:
         return ""
     if quantity == "volume":
         return "fill"

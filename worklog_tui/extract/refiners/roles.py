@@ -163,11 +163,8 @@ def _as_found(i: int, scene: Scene) -> bool:
     if turned and any(s.cls == "did" for t in near for s in t.senses):
         return False
     whose = scene.tokens[scene.clause(i).start : i] if turned else []
-    return any(t.low in FOUND for t in near) or any(t.low in OTHERS for t in whose)
+    return any(t.low in FOUND for t in near) or any(t.low in scene.book.owed["somebody"] for t in whose)
 
-
-OTHERS = frozenset("somebody someone somebodys someones seller".split())
-"Who set it before: what they left is as it was found."
 
 
 def _read_off(i: int, scene: Scene) -> bool:

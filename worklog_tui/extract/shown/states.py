@@ -5,11 +5,11 @@ from __future__ import annotations
 from worklog_tui.extract.owed.clause import Clause
 from worklog_tui.extract.said import opening, says
 from worklog_tui.extract.scene import Draft, Scene
-from worklog_tui.extract.shown.holder import by_person, made, none_of, points_back, rule, stranger, subject
+from worklog_tui.extract.shown.holder import by_person, made, none_of, rule, stranger, subject
 from worklog_tui.extract.shown.polarity import TURNED, Said, denial, said_at
 from worklog_tui.extract.tokens import Thing
 
-STATE, IT = rule("state", 0.62), rule("it-is", 0.6)
+STATE = rule("state", 0.62)
 NEAR = 5
 "Tokens between the word that joins and what is said."
 IS = ("'s", "\u2019s")
@@ -50,7 +50,7 @@ def _state(clause: Clause, v: int, after: int) -> Draft | None:
         return None
     alone = scene.tokens[v].kind == "word" and _says_is(scene, v)
     other = stranger(clause, after if alone else v) if holder is None else None
-    if holder is None and other is None and (scene.tokens[v].kind == "word" or not points_back(scene, clause, v)):
+    if holder is None and other is None:
         return None
     thing = scene.tokens[holder].thing if holder is not None else other
     said = _predicate(clause, after, thing)
@@ -62,7 +62,7 @@ def _state(clause: Clause, v: int, after: int) -> Draft | None:
         no = none_of(clause, holder)
     if no is not None:
         said = Said(TURNED.get(said.verdict, said.verdict), no, said.last)
-    return made(clause, STATE if thing is not None else IT, said, holder, other)
+    return made(clause, STATE, said, holder, other)
 
 
 def _predicate(clause: Clause, first: int, thing: Thing | None) -> Said | None:

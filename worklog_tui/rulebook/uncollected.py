@@ -1,4 +1,4 @@
-"""Work on a long log without looking for garbage in it: almost all that is made is kept to the end."""
+"""Work without looking for garbage in it, where almost all that is made is kept: the grammars, a long log."""
 
 from __future__ import annotations
 
