@@ -27,7 +27,8 @@ def split_session(desk: Desk, note: str) -> Done:
             raise CannotAct("The session begins with that note already.")
         value = {"notes": [one.uid for one in going], "new": _new_uid(desk, connection, found.session)}
         act = sign(desk, connection, "split session", found.session, value)
-    return Done(act, f"{_count(going)} are now a session of their own.")
+    said = "is now a session of its own" if len(going) == 1 else "are now a session of their own"
+    return Done(act, f"{_count(going)} {said}.")
 
 
 def join_sessions(desk: Desk, one: str, other: str) -> Done:

@@ -204,8 +204,9 @@ def can_fail(thing: Thing) -> bool:
 
 
 def found_in_note(scene: Scene) -> Thing | None:
-    """The part that was last found bad in this note."""
-    return _last_bad(scene, lambda note: note not in scene.context.notes)
+    """The part that was last found bad in this note, or in the one whose last sentence goes on here."""
+    tail = scene.context.tail
+    return _last_bad(scene, lambda note: note not in scene.context.notes or (tail is not None and note == tail.note))
 
 
 def last_found(scene: Scene) -> Thing | None:
