@@ -146,7 +146,7 @@ def test_a_group_that_was_left_so_says_so(book: Rulebook) -> None:
 
 
 def test_a_line_that_only_perhaps_answers_is_shown_and_the_question_stays_open(book: Rulebook) -> None:
-    found = seen(book, "why copper?\n")
+    found = seen(book, "is the copper annealed?\n")
     (group,) = found.groups
     assert (group.perhaps, group.settled) == (True, False)
     text = viewers_text(found, 80)

@@ -4,6 +4,11 @@ The talk and the comments were written, and labelled, before anybody looked at w
 sixty came one after the other, and after each the causes of what was missed were mended: of the answered ones 24 of
 39, 18 of 41 and 31 of 40 were found at first sight; nothing was mended for the last set (`LOOKED_AT_ONCE`), of which
 26 were found before all of it; two were given up again for the rule that only a figure answers a question for one.
+
+Two more machines (`MOSTLY_UNANSWERED`) have comments of which the log answers fewer than half, though it names what
+each is about: a figure that was never read, a deed that was not done. At first sight 16 of 26 of them were falsely
+answered; over the others it was 21 of 89. What is shown as only perhaps the answer is counted as an answer here.
+
 Floors may only rise. `pytest tests/viewers -s` prints the figures; `WORKLOG_MISSES=1` what is missed.
 """
 
@@ -27,22 +32,27 @@ from worklog_tui.rulebook.faults import load_faults
 
 HERE = Path(__file__).with_name("answered")
 FLOORS = {
-    "mist-blower": (19, 17, 10, 1),
+    "mist-blower": (19, 17, 10, 0),
     "fire-pump": (18, 18, 10, 2),
-    "dough-mixer": (18, 18, 10, 1),
+    "dough-mixer": (18, 18, 11, 1),
     "quarry-dumper": (19, 17, 10, 0),
-    "snow-blower": (20, 20, 10, 1),
-    "upholstery-sewing-machine": (20, 19, 12, 3),
-    "variator-moped": (20, 20, 12, 1),
-    "day-boat-twin": (19, 18, 10, 1),
-    "hall-projector": (20, 19, 8, 2),
-    "plate-compactor": (18, 18, 8, 3),
+    "snow-blower": (20, 20, 11, 0),
+    "upholstery-sewing-machine": (20, 19, 12, 2),
+    "variator-moped": (20, 20, 12, 0),
+    "day-boat-twin": (19, 19, 10, 0),
+    "hall-projector": (20, 19, 8, 0),
+    "plate-compactor": (18, 18, 8, 1),
 }
 LOOKED_AT_ONCE = {
-    "carvers-compressor": (19, 18, 10, 2),
+    "carvers-compressor": (19, 18, 10, 1),
     "hillclimb-cyclecar": (17, 17, 10, 2),
-    "letterpress-treadle": (19, 18, 9, 2),
+    "letterpress-treadle": (19, 18, 9, 1),
 }
+MOSTLY_UNANSWERED = {
+    "beet-washer": (21, 21, 5, 2),
+    "cheese-press": (22, 22, 7, 2),
+}
+ALL = FLOORS | LOOKED_AT_ONCE | MOSTLY_UNANSWERED
 "Right kinds, right topics, right answers at least; answers to what nothing answers at most."
 NEAR = 3  # lines: a thing is often told over several
 FURTHER = 6  # words that a topic may say more than its label
@@ -115,7 +125,7 @@ def judge(book: Rulebook, name: str, folder: Path) -> tuple[Judged, int]:
     return Judged(kinds, topics, answers, wanted, false, tuple(missed)), len(got)
 
 
-@pytest.mark.parametrize("name", FLOORS | LOOKED_AT_ONCE)
+@pytest.mark.parametrize("name", ALL)
 def test_comments_are_told_apart_named_and_answered(name: str, book: Rulebook, tmp_path: Path) -> None:
     found, count = judge(book, name, tmp_path)
     print(
@@ -124,7 +134,7 @@ def test_comments_are_told_apart_named_and_answered(name: str, book: Rulebook, t
     )
     if os.environ.get("WORKLOG_MISSES"):
         print("\n".join(found.missed))
-    kinds, topics, answers, false = (FLOORS | LOOKED_AT_ONCE)[name]
+    kinds, topics, answers, false = ALL[name]
     assert found.kinds >= kinds
     assert found.topics >= topics
     assert found.answers >= answers

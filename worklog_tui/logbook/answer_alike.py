@@ -8,7 +8,8 @@ from __future__ import annotations
 from collections import defaultdict
 from collections.abc import Sequence
 
-from worklog_tui.logbook.answer_fits import holds_wanted
+from worklog_tui.logbook.answer_deeds import done_asked, tells_deed
+from worklog_tui.logbook.answer_fits import holds_wanted, otherwise
 from worklog_tui.logbook.comment_topics import Asked
 from worklog_tui.logbook.comment_words import CommentWords, Wanted, holds_any
 from worklog_tui.logbook.told_lines import ToldLines, stems
@@ -17,6 +18,8 @@ from worklog_tui.model import Place
 
 ENOUGH = 0.4
 "What such a line must weigh; all words shared weigh 1."
+NAMED = 0.5
+"So much of what it is about the line must name, or those before it."
 _HOLDS, _BEFORE = 0.3, 0.5
 "That it holds what is asked for; that the lines before it name all that it is about."
 _BACK = 2
@@ -31,12 +34,19 @@ def most_alike(
         return None
     alike = lines.likeness(stems(comment) - words.small.polite)
     about = stems(asked.about) - words.small.polite - words.small.everywhere
-    must = any(one.must for one in wanted)
+    verb, whole = done_asked(words, asked.sentence), sum(lines.weight_of(word) for word in about)
     weighed: list[tuple[float, int, Place]] = []
     for note, before in _told_before(lines, alike, about).items():
         likeness = alike.get(note, 0.0) + _BEFORE * before
-        holds = likeness + _HOLDS >= ENOUGH and holds_wanted(lines, note, wanted)
-        if must and not holds:
+        holds = likeness + _HOLDS >= ENOUGH and holds_wanted(lines, note, wanted, bool(about & lines.words[note]))
+        if wanted and not holds:
+            continue
+        if verb and not tells_deed(lines, note, verb, (), before > 0 or bool(about & lines.words[note])):
+            continue
+        if otherwise(lines, words, note, comment, ()):
+            continue
+        told = sum(lines.weight_of(word) for word in about & lines.words[note])
+        if whole and before + told / whole < NAMED:
             continue
         worth = likeness + _HOLDS * holds
         if worth >= ENOUGH and not appeals(lines, words, note):

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 
 from worklog_tui.logbook.comment_words import CommentWords, Wanted, holds_any
-from worklog_tui.logbook.told_lines import ToldLines
+from worklog_tui.logbook.told_lines import ToldLines, stems
 from worklog_tui.logbook.words import SIDES, raw_words
 from worklog_tui.model import Fact, Reading, Work
 
@@ -22,28 +22,47 @@ _NUMBER = re.compile(
 
 
 def wanted_in(words: CommentWords, sentence: str) -> list[Wanted]:
-    """What the sentence of a question asks for."""
+    """What the sentence of a question asks for; a longer phrase says it more closely: how much was the, how much."""
     soon = {word for row in _ASKING.findall(sentence) for word in row.split()}
+    said = {n: _longest(one, sentence) for n, one in enumerate(words.wants)}
     found = [
         one
-        for one in words.wants
-        if holds_any(f" {sentence} ", one.says) or one.near & soon or (one.asks and one.asks.search(sentence))
+        for n, one in enumerate(words.wants)
+        if (said[n] and not _within_another(said[n], said.values()))
+        or one.near & soon
+        or (one.asks and one.asks.search(sentence))
     ]
     return [one for one in found if one.must] or found
 
 
-def fitting(lines: ToldLines, note: str, wanted: Sequence[Wanted], facts: Sequence[Fact], named: bool) -> float | None:
+def _longest(one: Wanted, sentence: str) -> str:
+    """The longest of the phrases of a want that a sentence holds; empty when it holds none."""
+    spaced = f" {sentence} "
+    if not holds_any(spaced, one.says):
+        return ""
+    return max((phrase for phrase in one.says if f" {phrase} " in spaced), key=len)
+
+
+def _within_another(phrase: str, phrases: Iterable[str]) -> bool:
+    return any(phrase != other and f" {phrase} " in f" {other} " for other in phrases)
+
+
+def fitting(
+    lines: ToldLines, note: str, wanted: Sequence[Wanted], facts: Sequence[Fact], named: bool, told: bool = True
+) -> float | None:
     """What it speaks for a line that it holds what is wanted; None when it must and does not.
 
-    `facts` are those of the line about the thing; `named` tells whether its words name the thing.
+    `facts` are those of the line about the thing; `named` tells whether its words name the thing, or, where not `told`,
+    whether only a line shortly before does: what is read there of another thing by its name is then no answer.
     """
     if not wanted:
         return 0.0
     readings = lines.readings(note)
+    mine = [f for f in readings if _unnamed(lines, note, f)]
     fits: list[float] = []
     for one in wanted:
         of_it = [f for f in facts if isinstance(f, Reading) and f.quantity in one.quantities]
-        near = named and any(f.quantity in one.quantities for f in readings)
+        near = named and any(f.quantity in one.quantities for f in (readings if told else mine))
         if of_it or near or _holds(lines, note, one):
             worth = _FITS + _MEASURED * (one.number and bool(readings)) + _WHAT * bool(of_it) + bool(near)
             fits.append(worth)
@@ -52,10 +71,15 @@ def fitting(lines: ToldLines, note: str, wanted: Sequence[Wanted], facts: Sequen
     return max(fits) + _FURTHER * (sum(fits) - max(fits))
 
 
-def holds_wanted(lines: ToldLines, note: str, wanted: Sequence[Wanted]) -> bool:
-    """Whether a line holds what is asked for, of whatever thing."""
-    read = {fact.quantity for fact in lines.readings(note)}
+def holds_wanted(lines: ToldLines, note: str, wanted: Sequence[Wanted], told: bool = True) -> bool:
+    """Whether a line holds what is asked for, of whatever thing; where it does not tell of it, of none by its name."""
+    read = {fact.quantity for fact in lines.readings(note) if told or _unnamed(lines, note, fact)}
     return any(_holds(lines, note, one) or not read.isdisjoint(one.quantities) for one in wanted)
+
+
+def _unnamed(lines: ToldLines, note: str, fact: Reading) -> bool:
+    """Whether the words of a line do not name what was read there: it may be of the thing told of before."""
+    return stems(fact.subject).isdisjoint(lines.words[note])
 
 
 def _holds(lines: ToldLines, note: str, one: Wanted) -> bool:

@@ -9,6 +9,7 @@ All weights are judgement, tuned on invented comments.
 from __future__ import annotations
 
 from worklog_tui.logbook.answer_alike import appeals
+from worklog_tui.logbook.answer_deeds import done_asked, of_either, sized_alike, tells_deed
 from worklog_tui.logbook.answer_fits import fitting, otherwise, wanted_in
 from worklog_tui.logbook.answer_meets import asks, diagnosing
 from worklog_tui.logbook.answer_signs import MUCH, SOME, Line, came_out, carry_on, gathered, of_the_machine
@@ -47,9 +48,12 @@ def answer(lines: ToldLines, words: CommentWords, kind: str, asked: Asked, comme
     after = _last_own_question(lines, asked)
     unheard = kind == "question" and _unheard(lines, asked)
     strange = kind == "suggestion" and _strange(lines, words, asked)
+    verb = done_asked(words, asked.sentence) if kind == "question" else ""
     weighed: list[tuple[float, Place]] = []
     for note, line in found.items():
-        fits = fitting(lines, note, wanted, line.facts, line.named or line.carried)
+        if not _of_such(lines, words, kind, asked, note, line, verb):
+            continue
+        fits = fitting(lines, note, wanted, line.facts, line.named or line.carried, line.named)
         worth = round(line.fact + line.words + (fits or 0.0), 6)
         if fits is None or worth < ENOUGH or otherwise(lines, words, note, comment, line.facts):
             continue
@@ -69,6 +73,20 @@ def answer(lines: ToldLines, words: CommentWords, kind: str, asked: Asked, comme
         seen = [one for one in standing if one[0] >= heaviest[0] - AS_SOON and _was_seen(found[one[1].note])]
         return min((place for _, place in (heaviest, *seen)), key=lambda place: place.order)
     return heaviest[1]
+
+
+def _of_such(lines: ToldLines, words: CommentWords, kind: str, asked: Asked, note: str, line: Line, verb: str) -> bool:
+    """Whether a line tells such a thing at all: of the deed asked after, of the part, of one of two, of another size."""
+    if kind == "suggestion":
+        return sized_alike(lines, words, asked, note)
+    if verb and not tells_deed(lines, note, verb, line.facts, line.named or line.carried):
+        return False
+    return not (asked.names and _elsewhere(line)) and of_either(lines, asked, note)
+
+
+def _elsewhere(line: Line) -> bool:
+    """Whether a line tells of other things: none of its facts or words is about what is asked, and few are shared."""
+    return not (line.facts or line.named or line.carried or line.share >= MUCH)
 
 
 def _was_seen(line: Line) -> bool:

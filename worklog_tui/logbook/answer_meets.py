@@ -5,6 +5,7 @@ A suggestion that only tells something (what fits, where it is sold) is met by n
 
 from __future__ import annotations
 
+from worklog_tui.logbook.answer_deeds import leading_deed
 from worklog_tui.logbook.comment_topics import Asked
 from worklog_tui.logbook.comment_words import CommentWords, holds_any
 from worklog_tui.logbook.deeds import LOOK, RENEW
@@ -18,12 +19,15 @@ STOP_GAP = frozenset({"temporary", "part needed"})
 
 def diagnosing(words: CommentWords, asked: Asked) -> bool:
     """Whether the viewer names a cause: bet it is the condenser; chipped reeds do that."""
-    return asked.bad or holds_any(f" {asked.sentence} ", words.diagnosing)
+    named_bad = asked.bad and not leading_deed(words, asked.whole)
+    return named_bad or holds_any(f" {asked.sentence} ", words.diagnosing)
 
 
 def meets(lines: ToldLines, words: CommentWords, fact: Fact, asked: Asked, said: frozenset[str]) -> bool:
     """Whether a fact about the thing is what was suggested; `said` are the telling words of the comment."""
     deed, cause = deed_of(asked.sentence).actions, diagnosing(words, asked)
+    if "lubricate" in deed:
+        deed = deed - RENEW
     look = cause or bool(deed & LOOK)
     match fact:
         case FollowUp():

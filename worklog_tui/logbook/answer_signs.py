@@ -9,6 +9,7 @@ import re
 from collections import defaultdict
 from dataclasses import dataclass, field
 
+from worklog_tui.logbook.answer_deeds import leading_deed, tells_deed
 from worklog_tui.logbook.answer_fits import LACKS, fitting
 from worklog_tui.logbook.answer_meets import STOP_GAP, asks, diagnosing, meets
 from worklog_tui.logbook.comment_topics import Asked
@@ -76,6 +77,7 @@ def gathered(lines: ToldLines, words: CommentWords, kind: str, asked: Asked, com
         line.fact = max(line.fact, _worth(fact, kind, asked, said))
         line.facts.append(fact)
         line.meets |= meets(lines, words, fact, asked, said)
+    led = leading_deed(words, asked.whole) if kind == "suggestion" else ""
     names = [stems(name) for name in (asked.names or (asked.about,)) if name]
     for sentence in _SENTENCES.split(comment) if kind == "suggestion" else [asked.sentence]:
         key = stems(sentence) - words.small.polite
@@ -85,11 +87,12 @@ def gathered(lines: ToldLines, words: CommentWords, kind: str, asked: Asked, com
             line.words = max(line.words, _SHARED * share + named)
             line.named |= named > 0
             line.share = max(line.share, share)
-            held = len(key & lines.words[note]) if share >= PART else 0
+            held = len((key & lines.words[note]) - words.small.quiet) if share >= PART else 0
             shared = held >= SEVERAL
             line.several |= shared
             much = share >= MUCH and (held > 1 or named > 0)
-            line.meets |= much or shared or (named > _NAMED and diagnosing(words, asked))
+            alike = (much or shared) and (not led or tells_deed(lines, note, led, line.facts, line.named))
+            line.meets |= alike or (named > _NAMED and diagnosing(words, asked))
     for note, line in found.items():
         if not line.facts:
             told = (_FACTS[kind].get(type(f), 0.0) for f in lines.by_note.get(note, ()) if not asks(f))

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from worklog_tui.logbook.answer_alike import most_alike
+from worklog_tui.logbook.answer_deeds import only_names
 from worklog_tui.logbook.answer_fits import wanted_in
 from worklog_tui.logbook.answer_lines import answer
 from worklog_tui.logbook.comment_groups import grouped
@@ -46,10 +47,13 @@ def read_all(
             if known is None and _may_be_of_a_thing(asked[place]):
                 bare = asked_about(words, table, comments[n].words, kinds[n], topics=False)
                 known = answer(lines, words, kinds[n].kind, bare, plain[place])
-            perhaps = known is None and kinds[n].kind == "question"
-            if perhaps:
+            perhaps = False
+            if kinds[n].kind == "question":
                 wanted = wanted_in(words, asked[place].sentence)
-                known = most_alike(lines, words, asked[place], plain[place], wanted)
+                perhaps = known is None or (
+                    not wanted and asked[place].topic is None and only_names(lines, words, asked[place], known.note)
+                )
+                known = known or most_alike(lines, words, asked[place], plain[place], wanted)
             shared[group] = replace(
                 found[n], about=wordings[group], answered=known, perhaps=perhaps and known is not None
             )

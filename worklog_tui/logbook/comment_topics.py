@@ -96,7 +96,7 @@ def _of_things(words: CommentWords, table: Table, plain: str, kind: Kind, topics
     topic = _topic_in(words, plain, _things(words, plain.split(), table)) if topics else None
     if topic is not None:
         return Asked(topic.about, frozenset({f"topic {topic.about}"}), (), topic)
-    rest = telling(words.small, kind.sentence.split())
+    rest = telling(words.small, _uncompared(words, kind.sentence).split())
     return Asked(rest, frozenset({rest}))
 
 
@@ -158,6 +158,8 @@ def _chosen(words: CommentWords, kind: Kind, plain: str, table: Table) -> tuple[
     """The words, the things in them and the one that counts; of a suggestion, a thing said to be bad comes first."""
     whole = [kind.sentence, plain]
     texts = [*(_uncompared(words, t) for t in whole), *whole]
+    if texts[0] != whole[0] and kind.kind == "question" and telling(words.small, texts[0].split()):
+        texts = texts[:2]
     named = {text: (text.split(), _things(words, text.split(), table)) for text in dict.fromkeys(texts)}
     for text in reversed(texts[:2]) if kind.kind == "suggestion" else ():
         said, things = named[text]

@@ -98,6 +98,12 @@ class Small:
     "No line need share them; in one form."
     vague: frozenset[str] = frozenset()
     "They make a suggestion no strange one; in one form."
+    another: frozenset[str] = frozenset()
+    "They suggest another size or kind of a thing."
+    no_deed: frozenset[str] = frozenset()
+    "After did you, they name no deed of the work: did you get, did you think."
+    quiet: frozenset[str] = frozenset()
+    "The silent ones in one form: a line that shares them tells nothing more."
 
 
 @dataclass(frozen=True, slots=True)
@@ -210,7 +216,8 @@ def _small(tables: Sequence[Mapping[str, Any]]) -> Small:
     rows = [table.get("small", {}) for table in tables]
     held = {one.name: frozenset(" ".join(str(row.get(one.name, "")) for row in rows).split()) for one in fields(Small)}
     one_formed = {name: frozenset(map(one_form, held[name])) for name in ("everywhere", "polite", "vague")}
-    return Small(**(held | one_formed | {"silent": held["silent"] | FILLER}))
+    silent = held["silent"] | FILLER
+    return Small(**(held | one_formed | {"silent": silent, "quiet": frozenset(map(one_form, silent))}))
 
 
 def _wanted(table: Mapping[str, Any]) -> Wanted:
