@@ -76,7 +76,7 @@ def answer(lines: ToldLines, words: CommentWords, kind: str, asked: Asked, comme
 
 
 def _of_such(lines: ToldLines, words: CommentWords, kind: str, asked: Asked, note: str, line: Line, verb: str) -> bool:
-    """Whether a line tells such a thing at all: of the deed asked after, of the part, of one of two, of another size."""
+    """Whether a line tells such a thing at all: the deed asked after, the part, one of two, another size."""
     if kind == "suggestion":
         return sized_alike(lines, words, asked, note)
     if verb and not tells_deed(lines, note, verb, line.facts, line.named or line.carried):

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from worklog_tui.logbook.comment_words import Small
+from worklog_tui.logbook.comment_small import Small
 from worklog_tui.logbook.named_things import STATES, Named
 
 MOST = 5

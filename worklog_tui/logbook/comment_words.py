@@ -4,13 +4,14 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field, fields
+from dataclasses import dataclass, field
 from functools import lru_cache
 from pathlib import Path
 from typing import Any
 
+from worklog_tui.logbook.comment_small import Small, small_words
 from worklog_tui.logbook.one_before import OneBefore
-from worklog_tui.logbook.words import FILLER, PHRASES, one_form
+from worklog_tui.logbook.words import PHRASES, one_form
 from worklog_tui.rulebook.mistakes import GrammarMistake
 from worklog_tui.rulebook.word_files import mistake, word_tables
 
@@ -74,36 +75,6 @@ class Wanted:
     "Words that ask for it too, soon after what, which or how: what plug gap."
     asks: re.Pattern[str] | None = None
     "Or a whole question of this shape: did the new seal hold."
-
-
-@dataclass(frozen=True, slots=True)
-class Small:
-    """Small words, by what they are for."""
-
-    silent: frozenset[str] = frozenset()
-    "They name nothing."
-    links: frozenset[str] = frozenset()
-    "They may stand within the name of a thing."
-    borders: frozenset[str] = frozenset()
-    "A clause ends at them."
-    articles: frozenset[str] = frozenset()
-    "A word before one of them is a deed: weld that tank."
-    asked_of: frozenset[str] = frozenset()
-    "What is asked of a thing."
-    everywhere: frozenset[str] = frozenset()
-    "Comments on anything hold them; in one form."
-    openers: frozenset[str] = frozenset()
-    "A sentence may begin with them."
-    polite: frozenset[str] = frozenset()
-    "No line need share them; in one form."
-    vague: frozenset[str] = frozenset()
-    "They make a suggestion no strange one; in one form."
-    another: frozenset[str] = frozenset()
-    "They suggest another size or kind of a thing."
-    no_deed: frozenset[str] = frozenset()
-    "After did you, they name no deed of the work: did you get, did you think."
-    quiet: frozenset[str] = frozenset()
-    "The silent ones in one form: a line that shares them tells nothing more."
 
 
 @dataclass(frozen=True, slots=True)
@@ -204,20 +175,12 @@ def _words(tables: Sequence[Mapping[str, Any]]) -> CommentWords:
     wants = tuple(_wanted(w) for table in tables for w in table.get("want", ()))
     pairs = tuple((str(one), str(other)) for table in tables for one, other in table.get("opposites", ()))
     return CommentWords(
-        cues, topics, akin, shorthand=shorthand, wants=wants, small=_small(tables), opposites=pairs, **lists
+        cues, topics, akin, shorthand=shorthand, wants=wants, small=small_words(tables), opposites=pairs, **lists
     )
 
 
 def _cue(table: Mapping[str, Any]) -> Cue:
     return Cue(table["kind"], table["at"], int(table["weight"]), frozenset(table["says"]))
-
-
-def _small(tables: Sequence[Mapping[str, Any]]) -> Small:
-    rows = [table.get("small", {}) for table in tables]
-    held = {one.name: frozenset(" ".join(str(row.get(one.name, "")) for row in rows).split()) for one in fields(Small)}
-    one_formed = {name: frozenset(map(one_form, held[name])) for name in ("everywhere", "polite", "vague")}
-    silent = held["silent"] | FILLER
-    return Small(**(held | one_formed | {"silent": silent, "quiet": frozenset(map(one_form, silent))}))
 
 
 def _wanted(table: Mapping[str, Any]) -> Wanted:
