@@ -3,41 +3,22 @@
 from __future__ import annotations
 
 from worklog_tui.logbook.changes import Said
+from worklog_tui.logbook.cured_words import is_akin_to, is_of
 from worklog_tui.logbook.cures import cures, is_whole
 from worklog_tui.logbook.deeds import LOOK, MEND, RENEW
 from worklog_tui.logbook.matters import Matter
-from worklog_tui.logbook.same_thing import Thing, holds, marks_agree, same, speaks_of, thing
+from worklog_tui.logbook.same_thing import FASTENERS, Thing, holds, marks_agree, same, speaks_of, thing
 from worklog_tui.logbook.words import raw_words, stem, word_set
 from worklog_tui.model import Fact, Finding, Reading, Suspect, Work
 
 NEAR = 2
 "Lines within which a matter is still being told."
-MAKESHIFT = word_set(
-    "tape string tie twine cardboard cereal rag sock tights goo sealer sealant putty croc clamp bottle jug jumper "
-    "bandage borrowed wedge packet bodge"
-)
-"Words of what is used for a repair that is for now only (common practice)."
-FOREIGN = word_set(
-    "nest dirt rust sludge crud chaff grass mud slime water scale dust fluff varnish swarf debris leaves rag burr "
-    "straw hay goo gunk grit seeds feathers paint blockage lump bug spider cobweb carbon"
-)
-"What is put right by taking it away."
-_MAKESHIFT = frozenset(map(stem, MAKESHIFT))
-_FOREIGN = frozenset(map(stem, FOREIGN))
-_HELPED = word_set("wet oil charger choke")
-"Words of how a reading is taken when it is helped along: it shows what is wrong, not that it was put right."
-_EMPTY = word_set("flat low dead discharged down empty")
-_BROKEN = word_set("cracked split broken snapped stripped perished torn tore worn missing gone rotten chipped broke")
-"What no cleaning, adjusting or tightening puts right."
-_OUT_OF_SET = word_set(
-    "slack loose tight out early late low high wide narrow fast slow retarded advanced off wrong close"
-)
-"What is put right by setting it to a figure."
 CURES = RENEW | word_set("adjust free")
 "What, done to a suspected thing, deals with the suspicion; what is blocked or dirty is cleaned."
 DONE_AGAIN = word_set("adjust fill drain")
 "What, done in a later session, ends what was set or filled for the time being."
-_CLOGGED = word_set("blocked plugged clogged dirty gummed sooted choked air water rust sludge coked carbon oily fouled")
+WAITED = ("part needed", "temporary")
+"Reasons of what is put right by a part that comes another day."
 _SETTLES = LOOK | word_set("tighten adjust")
 
 
@@ -66,15 +47,15 @@ def things_of(fact: Fact) -> tuple[Thing, ...]:
 
 
 def _work(matter: Matter, work: Work, said: Said) -> bool:
-    part, *used = things_of(work)
+    part = things_of(work)[0]
     if ends_stop_gap(work) and matter.reason == "temporary" and part.head in {stem(w) for w in raw_words(matter.quote)}:
         return not _same_spot(matter, said)
-    told = speaks_of(part, matter.thing) or any(same(u, matter.thing) for u in used)
-    if not (told or _kit(matter, work, part) or _in_its_place(matter, work, part) or _set_by(matter, work, part)):
+    if not _done_to_it(matter, work, said):
         return False
     match matter.reason:
         case "part needed":
-            return work.action in RENEW and not _makeshift(work) and not _put_back(work)
+            fitted = RENEW if matter.told == said.place.session else MEND
+            return work.action in fitted and not _makeshift(work) and not _put_back(work)
         case "temporary":
             again = matter.told < said.place.session and work.action in DONE_AGAIN and part.name == matter.thing.name
             return _later(matter, said, work) and (_undoes(matter, work, part) or (again and not _makeshift(work)))
@@ -90,6 +71,21 @@ def _work(matter: Matter, work: Work, said: Said) -> bool:
             return _mends(matter, work)
 
 
+def _done_to_it(matter: Matter, work: Work, said: Said) -> bool:
+    """Whether the work was done to what the matter is about, or to what stands for it."""
+    part, *used = things_of(work)
+    if speaks_of(part, matter.thing) or any(same(u, matter.thing) for u in used):
+        return True
+    ways = (_kit, _in_its_place, _set_by)
+    return _come(matter, work, part, said) or any(way(matter, work, part) for way in ways)
+
+
+def _come(matter: Matter, work: Work, part: Thing, said: Said) -> bool:
+    """Whether what was wanted, or held for now only, is fitted another day, called by its last word: the hoses."""
+    waited = matter.reason in WAITED and matter.told < said.place.session and work.action in RENEW
+    return waited and bool(part.head) and part.head == matter.thing.head and marks_agree(part, matter.thing)
+
+
 def _later(matter: Matter, said: Said, work: Work) -> bool:
     """Whether work is told after a stop-gap, not of it: a new one is none, though it is told in the next line."""
     if not _same_spot(matter, said):
@@ -99,13 +95,14 @@ def _later(matter: Matter, said: Said, work: Work) -> bool:
 
 def ends_stop_gap(fact: Fact) -> bool:
     """Whether what was taken off is something that only stop-gaps are made of: tape, a clamp, a bottle."""
-    return isinstance(fact, Work) and fact.action == "remove" and thing(fact.part, fact.name).head in _MAKESHIFT
+    off = isinstance(fact, Work) and fact.action == "remove"
+    return off and is_akin_to({things_of(fact)[0].head}, "makeshift")
 
 
 def _settles(matter: Matter, work: Work) -> bool:
     """Whether the work deals with a suspicion of what it was done to."""
     if work.action in ("clean", "flush", "bleed", "drain"):
-        return bool(set(raw_words(matter.about)) & _CLOGGED)
+        return is_of(raw_words(matter.about), "clogged")
     return work.action in CURES and not _makeshift(work) and not _put_back(work)
 
 
@@ -128,7 +125,7 @@ def _in_its_place(matter: Matter, work: Work, part: Thing) -> bool:
 
 def _set_by(matter: Matter, work: Work, part: Thing) -> bool:
     """Whether what was out of set was set by a part of it: the screw of the regulator."""
-    out = bool(set(raw_words(matter.bad)) & _OUT_OF_SET)
+    out = is_of(raw_words(matter.bad), "out_of_set")
     whole = bool(matter.thing.words) and holds(part.words, matter.thing.words)
     return out and work.action == "adjust" and whole and marks_agree(part, matter.thing)
 
@@ -150,24 +147,24 @@ def _mends(matter: Matter, work: Work) -> bool:
     if not matter.firm and _makeshift(work):
         return False
     if work.action == "remove":
-        return bool(work.used or matter.thing.words & _FOREIGN or {stem(w) for w in raw_words(matter.bad)} & _FOREIGN)
-    bad = set(raw_words(matter.bad))
+        return bool(work.used) or is_akin_to(matter.thing.words | {stem(w) for w in raw_words(matter.bad)}, "foreign")
+    bad = raw_words(matter.bad)
     if work.action == "charge" and not matter.quantity:
-        return bool(bad & _EMPTY)
-    if bad & _BROKEN:
+        return is_of(bad, "empty")
+    if is_of(bad, "broken"):
         return work.action in RENEW
     return work.action in MEND
 
 
 def _undoes(matter: Matter, work: Work, part: Thing) -> bool:
     if work.action == "remove":
-        return bool(matter.thing.words & _MAKESHIFT) and same(part, matter.thing)
+        return is_akin_to(matter.thing.words, "makeshift") and same(part, matter.thing)
     return work.action in RENEW | {"connect"} and not _makeshift(work) and not _put_back(work)
 
 
 def _makeshift(work: Work) -> bool:
     used = set(raw_words(work.used))
-    return work.action in RENEW | {"connect"} and bool(used & MAKESHIFT) and "new" not in used
+    return work.action in RENEW | {"connect"} and is_of(used, "makeshift") and "new" not in used
 
 
 def _same_spot(matter: Matter, said: Said) -> bool:
@@ -183,6 +180,8 @@ def _finding(matter: Matter, finding: Finding, said: Said) -> bool:
         return not _same_spot(matter, said) and finding.verdict != "noted"
     if finding.verdict != "good":
         return False
+    if matter.reason == "part needed":
+        return matter.told < said.place.session
     if matter.suspected:
         return not _same_spot(matter, said)
     if matter.reason == "fallback":
@@ -195,14 +194,19 @@ def _finding(matter: Matter, finding: Finding, said: Said) -> bool:
 def _reading(matter: Matter, reading: Reading, said: Said) -> bool:
     if reading.role not in ("measured", "set") or not same(thing(reading.subject, reading.name), matter.thing):
         return False
+    if matter.reason == "part needed":
+        any_one = matter.thing.words <= FASTENERS
+        return matter.told < said.place.session and not any_one and said.compares not in ("low", "high")
     set_so = reading.role == "set" and said.compares not in ("low", "high")
+    if matter.suspected:
+        return set_so
     if matter.quantity:
-        helped = set(raw_words(reading.condition)) & _HELPED
+        helped = is_of(raw_words(reading.condition), "helped")
         return matter.quantity == reading.quantity and (said.compares == "good" or set_so) and not helped
     if said.compares == "good" and matter.reason == "fault" and not is_whole(matter.thing):
-        return not (_same_spot(matter, said) or set(raw_words(matter.bad)) & _BROKEN)
+        return not (_same_spot(matter, said) or is_of(raw_words(matter.bad), "broken"))
     if set_so and matter.reason == "fault":
-        return bool(set(raw_words(matter.bad)) & _OUT_OF_SET) or "adjust" in matter.thing.deed.actions
+        return is_of(raw_words(matter.bad), "out_of_set") or "adjust" in matter.thing.deed.actions
     if matter.reason == "to do" and matter.thing.deed.actions & _SETTLES:
         return not _same_spot(matter, said)
     return False

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from worklog_tui.logbook.limits import Limits
+from worklog_tui.logbook.proved import PutRight
 from worklog_tui.logbook.same_thing import FASTENERS, Thing
 from worklog_tui.logbook.word_index import WordIndex
 from worklog_tui.model import Due, FactKey, OpenItem, Place
@@ -60,6 +61,8 @@ class Matters:
         self.all: list[Matter] = []
         self.gone: tuple[str, tuple[Thing, ...]] = ("", ())
         "The last note in which things were taken off, and those things."
+        self.put_right = PutRight()
+        "What was put right so far."
         self._findable = WordIndex()
         "Those that another telling can be of."
         self._still = WordIndex()
@@ -74,6 +77,7 @@ class Matters:
         """The same matters, to be changed without changing these."""
         fresh = Matters()
         fresh.all, fresh.gone, fresh._anchors = list(self.all), self.gone, dict(self._anchors)
+        fresh.put_right = self.put_right.copy()
         fresh._findable, fresh._still = self._findable.copy(), self._still.copy()
         fresh._stop_gaps = set(self._stop_gaps)
         fresh._told = {line: set(found) for line, found in self._told.items()}
@@ -86,6 +90,10 @@ class Matters:
             found |= self._still.may_be(one) | self._still.with_all(one.words)
             found |= self._still.with_all(one.words - FASTENERS)
         return sorted(found)
+
+    def called(self, head: str) -> set[int]:
+        """Positions of the open matters in whose name the word stands."""
+        return self._still.with_all((head,)) if head else set()
 
     def stop_gaps(self) -> set[int]:
         """Positions of the open matters that hold for now only."""

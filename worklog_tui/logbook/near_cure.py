@@ -2,17 +2,15 @@
 
 from __future__ import annotations
 
-import tomllib
-from functools import lru_cache
-
-from worklog_tui import places
 from worklog_tui.logbook.changes import Said
+from worklog_tui.logbook.cured_words import cured_words, is_akin_to, is_of
 from worklog_tui.logbook.cures import is_whole
+from worklog_tui.logbook.deeds import RENEW
 from worklog_tui.logbook.limits import verdict
 from worklog_tui.logbook.matters import Matter
 from worklog_tui.logbook.same_thing import same_word, thing
 from worklog_tui.logbook.words import DENIALS, raw_words, stem
-from worklog_tui.model import Finding, Reading
+from worklog_tui.model import Finding, Reading, Work
 
 LEAST = 4
 "Letters of a word of the fault that is told again with a denial."
@@ -22,10 +20,23 @@ def puts_right(matter: Matter, said: Said) -> bool:
     """Whether the fact, told right after the fault, says that it is gone."""
     match said.fact:
         case Finding(verdict="good") as finding:
-            return not matter.quantity and opposite(matter.bad, finding.condition)
+            return _settled(finding) or (not matter.quantity and opposite(matter.bad, finding.condition))
         case Reading() as reading:
             return _is_right_now(matter, reading)
+        case Work() as work:
+            return _sealed(matter, work)
     return False
+
+
+def _settled(finding: Finding) -> bool:
+    """Whether the good outcome is of whatever was wrong: that's fixed, that's that sorted, job done."""
+    return is_of(raw_words(finding.condition), "settled")
+
+
+def _sealed(matter: Matter, work: Work) -> bool:
+    """Whether a leak was told and what seals was renewed: the pump weeps, new gasket on it."""
+    seal = is_akin_to({thing(work.part, work.name).head}, "seals")
+    return seal and work.action in RENEW and is_of(raw_words(matter.bad), "leaks")
 
 
 def opposite(bad: str, good: str) -> bool:
@@ -36,7 +47,7 @@ def opposite(bad: str, good: str) -> bool:
     before, after = set(map(stem, was)), set(map(stem, now))
     if set(was) & DENIALS and before & after - set(map(stem, DENIALS)):
         return True
-    return any(before & theirs and after & ours for theirs, ours in _opposites())
+    return any(before & theirs and after & ours for theirs, ours in cured_words().opposites)
 
 
 def _is_right_now(matter: Matter, reading: Reading) -> bool:
@@ -46,14 +57,3 @@ def _is_right_now(matter: Matter, reading: Reading) -> bool:
     about = thing(reading.subject, reading.name)
     other = about.marks != matter.thing.marks or (about.head == matter.thing.head and not is_whole(about))
     return not other and verdict(reading, matter.limits) == "good"
-
-
-@lru_cache(maxsize=1)
-def _opposites() -> tuple[tuple[frozenset[str], frozenset[str]], ...]:
-    with (places.grammars() / "trade" / "cured.toml").open("rb") as file:
-        rows = tomllib.load(file)["opposites"]
-    return tuple((_stems(row["bad"]), _stems(row["good"])) for row in rows)
-
-
-def _stems(words: str) -> frozenset[str]:
-    return frozenset(map(stem, words.split()))

@@ -8,12 +8,12 @@ from bisect import bisect_left, bisect_right
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from worklog_tui.logbook.closing import FOREIGN, things_of
+from worklog_tui.logbook.closing import things_of
+from worklog_tui.logbook.cured_words import is_akin_to
 from worklog_tui.logbook.cures import is_whole
 from worklog_tui.logbook.same_thing import Thing, same, speaks_of
 from worklog_tui.logbook.starts import ran_at, start_attempts
 from worklog_tui.logbook.trade_words import trade_words
-from worklog_tui.logbook.words import stem
 from worklog_tui.model import Fact, Finding, History, Place, Reading, Work
 
 OFF = {"remove": "off", "strip": "apart", "disconnect": "disconnected", "loosen": "loosened", "drain": "drained"}
@@ -27,8 +27,6 @@ BACK = {
 ADJUSTED = frozenset({"gap", "length", "turns", "angle", "pressure", "torque", "speed", "voltage"})
 "What is altered by adjusting."
 _BACK_WORDS = frozenset({"back", "refitted", "fitted", "together", "in", "on"})
-_STEMS = frozenset(map(stem, FOREIGN))
-_GOES_FOR_GOOD = frozenset({"nest", "pin", "old", "broken", "tape", "bodge", "blockage", "chips", "swarf", "paint"})
 
 
 @dataclass(frozen=True, slots=True)
@@ -78,7 +76,8 @@ def _counts(work: Work, part: Thing) -> bool:
     """Whether the thing is one that goes back: known by name, no dirt, not taken away for good."""
     if not work.name or is_whole(part) or not part.words:
         return False
-    return not (part.words & (_STEMS | _GOES_FOR_GOOD)) and "again" not in part.words
+    gone = is_akin_to(part.words, "foreign") or is_akin_to(part.words, "gone_for_good")
+    return not gone and "again" not in part.words
 
 
 def _puts_back(work: Work, off: Work, part: Thing) -> bool:

@@ -9,7 +9,7 @@ from functools import reduce
 from worklog_tui.logbook.changes import Asked, Change, Decided, Said, changes
 from worklog_tui.logbook.closing import NEAR, deals_with, ends_stop_gap, things_of
 from worklog_tui.logbook.decided import decide
-from worklog_tui.logbook.matters import Matter, Matters, as_item
+from worklog_tui.logbook.matters import Matter, Matters, anchor_text, as_item
 from worklog_tui.logbook.near_cure import puts_right
 from worklog_tui.logbook.raising import one_matter, raised, told_again
 from worklog_tui.logbook.same_thing import Thing, marks_agree, same, speaks_of, thing
@@ -34,7 +34,7 @@ def step(state: Matters, change: Change) -> Matters:
 def _taken_in(state: Matters, change: Change) -> Matters:
     match change:
         case Said():
-            return _raise(_taken_off(_close(state, change), change), change)
+            return _proved(_raise(_taken_off(_close(state, change), change), change), change)
         case Asked():
             return _ask(state, change)
         case Decided():
@@ -43,7 +43,7 @@ def _taken_in(state: Matters, change: Change) -> Matters:
 
 def _close(state: Matters, said: Said) -> Matters:
     also = state.stop_gaps() if ends_stop_gap(said.fact) else set()
-    for position in sorted(also.union(state.near(*things_of(said.fact)))):
+    for position in sorted(also.union(state.near(*things_of(said.fact)), _waited_for(state, said))):
         matter = state.all[position]
         if not matter.open:
             continue
@@ -54,6 +54,11 @@ def _close(state: Matters, said: Said) -> Matters:
         elif _ordered(matter, said):
             state = state.put(position, replace(matter, state="awaited"))
     return _close_near(state, said)
+
+
+def _waited_for(state: Matters, said: Said) -> set[int]:
+    """Positions of what is called by the same last word as what was worked on."""
+    return state.called(things_of(said.fact)[0].head) if isinstance(said.fact, Work) else set()
 
 
 def _close_near(state: Matters, said: Said) -> Matters:
@@ -98,6 +103,16 @@ def _raise(state: Matters, said: Said) -> Matters:
         if one_matter(old if at == position else replace(old, state=state.all[at].state), new):
             return state.put(at, told_again(state.all[at], new))
     return state.add(new)
+
+
+def _proved(state: Matters, said: Said) -> Matters:
+    """The state with a suspicion done whose cause is named when it is put right: so it was the jet."""
+    position = state.holding(anchor_text(said.fact.key)) if state.put_right.proves(said) else None
+    state.put_right.take_in(said)
+    if position is None or not state.all[position].suspected or not state.all[position].open:
+        return state
+    done = replace(state.all[position], state="done", closed=said.place, closed_by=said.fact.key)
+    return state.put(position, done)
 
 
 def _just_gone(state: Matters, said: Said, new: Matter) -> bool:
