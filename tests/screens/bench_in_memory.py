@@ -41,7 +41,8 @@ from worklog_tui.model import (
     Step,
 )  # fmt: skip
 from worklog_tui.notes import ReadSession
-from worklog_tui.screens.errands import Errands, Preview
+from worklog_tui.screens.errands import Errands
+from worklog_tui.screens.looking_up import Preview
 from worklog_tui.widgets.note_line import NoteLine
 
 START = Instant.of(datetime(2031, 4, 12, 14, 5, tzinfo=UTC))

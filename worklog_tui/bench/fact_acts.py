@@ -57,15 +57,17 @@ def strike_fact(desk: Desk, key: FactKey) -> Done:
     return Done(act, f"Struck out: {_say(fact)}.")
 
 
-def add_fact(desk: Desk, note: str, kind: str, said: Mapping[str, Any], quote: str = "") -> Done:
+def add_fact(
+    desk: Desk, note: str, kind: str, said: Mapping[str, Any], quote: str = "", typed: str = ""
+) -> Done:  # fmt: skip
     """Add a fact that was not read from a note; `quote` are the words of the note that say it, else all of them.
 
-    AFTER stands for no words of it: the fact comes after all that the note says.
+    AFTER stands for no words of it: the fact comes after all that the note says, and shows the words that were `typed`.
     """
     with acting(desk) as connection:
         (found,) = known_notes(connection, [note])
         start, end = _place(found.words, quote) if quote != AFTER else (len(found.words), len(found.words))
-        fact = _new(desk, kind, said, Span(note, start, end), found.words)
+        fact = _new(desk, kind, said, Span(note, start, end), typed or found.words)
         taken = {one.nth for one in _facts_of(connection, note) if (one.kind, one.main) == (kind, fact.main)}
         key = FactKey(note, kind, start, end, next(n for n in range(len(taken) + 1) if n not in taken))
         value = {"words": found.words, "quote": _words(found.words, key), "fact": to_plain(fact)}

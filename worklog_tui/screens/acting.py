@@ -5,8 +5,9 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, NamedTuple
 
 from worklog_tui.screens import deeds
-from worklog_tui.screens.background import Latest, Queue, reason
+from worklog_tui.screens.background import Queue, reason
 from worklog_tui.screens.note_taking import NoteTaking
+from worklog_tui.screens.offering import Offering
 from worklog_tui.widgets.timeline import Timeline
 from worklog_tui.widgets.understood import Understood
 
@@ -34,14 +35,7 @@ class Acting(NoteTaking):
         super().__init__(errands, machine)
         self._acts: Queue[Wish, Done] = Queue(self, lambda wish: errands.act(wish.deed), self._acted, self._refused)
         self._same: OpenItem | None = None
-        self._offers = Latest[tuple[str, str], "tuple[str, str] | None"](
-            self, lambda wordings: errands.offered(*wordings), self._offer_word, self._refused
-        )
-        self._learns = Queue[tuple[str, str], str](
-            self, lambda pair: errands.hear_as(*pair), lambda _, said: self.say(said), self._refused
-        )
-        self._word: tuple[str, str] | None = None
-        "What was heard and what was meant, of the last word put right."
+        self._offering = Offering(self, errands, self.say)
 
     def act(self, deed: Deed, note: str = "") -> None:
         """Have something done; what became of it is said below the note line."""
@@ -54,24 +48,11 @@ class Acting(NoteTaking):
         back = "" if done.act.verb == "undo" else " u takes it back."
         self.say(f"{done.says}{back}")
         self.log_changed(wish.note)
-        self._word = None
-        if all(wish.wordings):
-            self._offers.want(wish.wordings)
-
-    def _offer_word(self, _: tuple[str, str], word: tuple[str, str] | None) -> None:
-        """A word that was put right can be heard right from now on."""
-        self._word = word
-        if word is not None:
-            said = self.query_one(Understood).said
-            self.say(f"{said} h: always hear “{word[0]}” as “{word[1]}”.")
+        self._offering.put_right(wish.wordings, self.query_one(Understood).said)
 
     def action_hear_as(self) -> None:
         """Have the word that was put right last heard right from now on."""
-        if self._word is None:
-            self.say("Put a word of a note right first; then it can always be heard so.")
-        else:
-            self._learns.want(self._word)
-            self._word = None
+        self._offering.take()
 
     def _refused(self, _: object, error: Exception) -> None:
         self.say(f"{reason(error)}.")
@@ -125,6 +106,17 @@ class Acting(NoteTaking):
                 self._acts.want(Wish(deeds.edit(uid, given["words"]), uid, (words, given["words"])))
 
         self.app.push_screen(Asking("What the note should say", {"words": words}), answer)
+
+    def action_add_fact(self) -> None:
+        """Add what was not read from the note pointed at."""
+        from worklog_tui.screens.adding import Adding
+
+        row = self.query_one(Timeline).row
+        if row is None or not row.key:
+            self.say("Point at a note first.")
+            return
+        note = row.key
+        self.app.push_screen(Adding(self.errands, note), lambda deed: self.act(deed, note) if deed else None)
 
     def action_mark_lines(self) -> None:
         """The first press marks where a run of lines begins, the second where it ends, and asks what to do."""

@@ -28,7 +28,7 @@ class Asking(OneAnswer[dict[str, str] | None]):
         .asks { text-style: bold; height: auto; }
         .wrong { height: auto; display: none; }
         .field { height: 1; }
-        Label { width: 14; }
+        Label { width: 19; }
         Input { width: 1fr; }
     }
     """

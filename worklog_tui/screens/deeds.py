@@ -138,6 +138,28 @@ def strike_fact(key: FactKey) -> Deed:
     return deed
 
 
+def add_heard(note: str, words: str) -> Deed:
+    """Add to a note what is read from other words of the person's own."""
+
+    def deed(desk: Desk) -> Done:
+        from worklog_tui.bench import said_by_hand
+
+        return said_by_hand.add_heard(desk, note, words)
+
+    return deed
+
+
+def add_told(note: str, kind: str, told: Mapping[str, str]) -> Deed:
+    """Add a fact of a kind to a note, told field by field."""
+
+    def deed(desk: Desk) -> Done:
+        from worklog_tui.bench import said_by_hand
+
+        return said_by_hand.add_told(desk, note, kind, told)
+
+    return deed
+
+
 def confirm(key: FactKey) -> Deed:
     """Say that a doubtful reading of the words is right."""
 

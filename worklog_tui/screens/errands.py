@@ -7,6 +7,8 @@ from contextlib import suppress
 from pathlib import Path
 from typing import TYPE_CHECKING, NamedTuple
 
+from worklog_tui.screens.looking_up import LookingUp
+
 if TYPE_CHECKING:
     from datetime import datetime
 
@@ -14,27 +16,17 @@ if TYPE_CHECKING:
     from worklog_tui.bench.camera import Filmed
     from worklog_tui.bench.desk import Desk
     from worklog_tui.bench.filming import FilmOf
-    from worklog_tui.bench.finding_lines import FoundLine
     from worklog_tui.bench.machines import MachineLine
     from worklog_tui.bench.note_facts import NoteFacts
-    from worklog_tui.bench.outlook import Outlook
-    from worklog_tui.bench.pages import Page, Wanted
     from worklog_tui.bench.record import Kept
     from worklog_tui.bench.trying import TriedOut
-    from worklog_tui.model import Fact, Machine
+    from worklog_tui.model import Machine
     from worklog_tui.notes import ReadSession
     from worklog_tui.screens.deeds import Deed
 
 
 PATIENCE = 30.0
 "Seconds that the first notes wait for another program that writes."
-
-
-class Preview(NamedTuple):
-    """What would be read from words if they were kept now."""
-
-    facts: tuple[Fact, ...] = ()
-    unsure: tuple[Fact, ...] = ()
 
 
 class Pasted(NamedTuple):
@@ -53,11 +45,11 @@ class Pasted(NamedTuple):
         return sum(bool(row.strip()) for row in self.text.split("\n"))
 
 
-class Errands:
+class Errands(LookingUp):
     """The bench, loaded at the first call and not before: the screen is painted first."""
 
     def __init__(self, desk: Desk) -> None:
-        self.desk = desk
+        super().__init__(desk)
         self._early: dict[str, list[Kept]] = {}
         "For each machine the notes that were kept before anything could be read."
 
@@ -65,13 +57,6 @@ class Errands:
     def logbook(self) -> Path:
         """The file of the logbook."""
         return self.desk.logbook
-
-    def _reads(self) -> Desk:
-        """The desk, for what reads: the grammars are made ready apart when they are new."""
-        from worklog_tui.bench.grammars_ready import make_ready
-
-        make_ready(self.desk)
-        return self.desk
 
     def now(self) -> datetime:
         """The time here and now."""
@@ -88,15 +73,6 @@ class Errands:
         from worklog_tui.bench.machines import add_machine
 
         return add_machine(self.desk, card)
-
-    def preview(self, name: str, words: str) -> Preview:
-        """What would be read from words; nothing is written."""
-        from worklog_tui.bench.record import preview
-
-        facts = preview(self._reads(), name, words)
-        line = self.desk.confidence_line()
-        sure = tuple(fact for fact in facts if fact.confidence >= line)
-        return Preview(sure, tuple(fact for fact in facts if fact.confidence < line))
 
     def keep_note(self, name: str, words: str) -> Kept:
         """Keep one note; while the grammars are still being loaded, without reading it."""
@@ -162,24 +138,6 @@ class Errands:
 
         return try_out(self._reads(), name, read)
 
-    def page(self, name: str, wanted: Wanted) -> Page:
-        """A page of the timeline."""
-        from worklog_tui.bench.pages import page
-
-        return page(self.desk, name, wanted)
-
-    def news(self, name: str, known: tuple[tuple[str, int], ...], wanted: Wanted) -> Page | None:
-        """The page when other windows or programs added to it; None when all of it is known."""
-        from worklog_tui.bench.pages import news
-
-        return news(self.desk, name, known, wanted)
-
-    def outlooks(self, name: str) -> Iterator[Outlook]:
-        """Open items and since last time, as soon as they are known; then the same with the next step."""
-        from worklog_tui.bench.outlook import worked_out_apart
-
-        return worked_out_apart(self.desk, name)
-
     def act(self, deed: Deed) -> Done:
         """Do something to the log."""
         return deed(self.desk)
@@ -196,32 +154,9 @@ class Errands:
 
         return hear_as(self.desk, heard, meant)
 
-    def no_day(self, said: str) -> str:
-        """Why words are no day; empty when they are one, or say nothing."""
-        from worklog_tui.bench.acting import CannotAct
-        from worklog_tui.bench.lines import moment
-
-        try:
-            moment(self.desk, said or "unknown")
-        except CannotAct as fault:
-            return str(fault)
-        return ""
-
     def film(self, call: Callable[[Desk], Filmed]) -> Filmed:
         """Do something with the camera."""
         return call(self.desk)
-
-    def note_facts(self, note: str) -> NoteFacts:
-        """A note with what was read from it."""
-        from worklog_tui.bench.note_facts import note_facts
-
-        return note_facts(self.desk, note)
-
-    def find(self, name: str, words: str, kind: str) -> Sequence[FoundLine]:
-        """Lines by their words and by what was read from them."""
-        from worklog_tui.bench.finding_lines import find_lines
-
-        return find_lines(self.desk, name, words, kind)
 
     def get_ready(self, name: str) -> Sequence[NoteFacts]:
         """Load what reads the notes, before the first one comes; gives those that came before, now read.

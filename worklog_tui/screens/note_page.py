@@ -11,6 +11,7 @@ from textual.widgets import Static
 
 from worklog_tui.screens import deeds
 from worklog_tui.screens.background import Latest, Queue, reason
+from worklog_tui.screens.offering import Offering
 from worklog_tui.screens.one_answer import OneAnswer
 from worklog_tui.widgets.key_line import KeyLine
 from worklog_tui.widgets.literal import literal
@@ -42,10 +43,19 @@ class NotePage(OneAnswer[bool]):
     BINDINGS: ClassVar[list[BindingType]] = [
         Binding("e", "change", "change", id="page.change", tooltip="Change what is pointed at"),
         Binding("y", "right", "it is right", id="page.right", tooltip="What was doubtful was meant so"),
+        Binding("a", "add", "add", id="page.add", tooltip="Add what was not read"),
         Binding("x", "strike", "strike out", id="page.strike", tooltip="Strike out what is pointed at"),
         Binding("b", "judge('bad')", "a fault", id="page.bad", tooltip="It is a fault, or the cause of the trouble"),
         Binding("g", "judge('good')", "good", id="page.good", tooltip="It is good, or not the cause"),
         Binding("o", "judge('noted')", "only noted", id="page.noted", tooltip="Neither good nor bad; suspected"),
+        Binding(
+            "h",
+            "hear_as",
+            "always hear it so",
+            id="page.hear",
+            show=False,
+            tooltip="The word put right last is always heard so",
+        ),
         Binding("u", "undo", "take back", id="page.undo", tooltip="Take back what was done last"),
         Binding("escape,q", "leave", "close", id="page.leave", tooltip="Back to the timeline"),
     ]
@@ -56,6 +66,9 @@ class NotePage(OneAnswer[bool]):
         self._changed = False
         self._looks = Latest[None, "NoteFacts"](self, lambda _: errands.note_facts(note), self._show, self._refused)
         self._acts: Queue[Deed, Done] = Queue(self, errands.act, self._acted, self._refused)
+        self._offering = Offering(self, errands, self._say)
+        self._wordings = ("", "")
+        "Of what is being corrected: what it said, and what it is to say."
 
     def compose(self) -> ComposeResult:
         with Vertical():
@@ -78,6 +91,10 @@ class NotePage(OneAnswer[bool]):
     def action_undo(self) -> None:
         self._acts.want(deeds.undo)
 
+    def action_hear_as(self) -> None:
+        """Have the word that was put right last heard right from now on."""
+        self._offering.take()
+
     def action_right(self) -> None:
         fact = self.query_one(NoteRows).fact
         if fact is not None:
@@ -99,6 +116,12 @@ class NotePage(OneAnswer[bool]):
         else:
             self._acts.want(deeds.correct(fact, wanted))
 
+    def action_add(self) -> None:
+        """Add what was not read, in the person's own words."""
+        from worklog_tui.screens.adding import Adding
+
+        self.app.push_screen(Adding(self._errands, self._note), lambda deed: self._acts.want(deed) if deed else None)
+
     def action_change(self) -> None:
         from worklog_tui.screens.asking import Asking
 
@@ -111,6 +134,7 @@ class NotePage(OneAnswer[bool]):
 
     def _reword(self, given: dict[str, str] | None) -> None:
         if given is not None and given["words"] != self.query_one(NoteRows).words:
+            self._wordings = (self.query_one(NoteRows).words, given["words"])
             self._acts.want(deeds.edit(self._note, given["words"]))
 
     def _change(self, given: dict[str, str] | None) -> None:
@@ -120,11 +144,15 @@ class NotePage(OneAnswer[bool]):
         before = fields_of(fact)
         changes: dict[str, Any] = {name: text for name, text in given.items() if text != before[name]}
         if changes:
+            first = next(iter(changes))
+            self._wordings = (before[first], str(changes[first]))
             self._acts.want(deeds.correct(fact, changes))
 
     def _acted(self, _: Deed, done: Done) -> None:
         self._changed = True
         self._say(done.says)
+        wordings, self._wordings = self._wordings, ("", "")
+        self._offering.put_right(wordings, done.says)
         if done.act.verb in ("strike note", "strike lines"):
             self.dismiss(True)
         else:

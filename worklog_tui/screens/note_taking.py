@@ -10,8 +10,9 @@ from textual import events
 from textual.widgets import TextArea
 
 from worklog_tui.screens.background import Latest, Rest, reason
-from worklog_tui.screens.errands import Errands, Pasted, Preview
+from worklog_tui.screens.errands import Errands, Pasted
 from worklog_tui.screens.keeping import Keeping, Outcome, StoppedByHand, Words
+from worklog_tui.screens.looking_up import Preview
 from worklog_tui.screens.reviewing import LogScreen
 from worklog_tui.widgets.counted import counted
 from worklog_tui.widgets.log_rows import marks_in

@@ -5,20 +5,21 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import Any, Protocol
 
-from worklog_tui.model import Fact, Finding, Note, Reading, Suspect
-from worklog_tui.reports.sentence import amount, sentence
+from worklog_tui.model import Fact, Finding, Note, Reading, Suspect, Work
+from worklog_tui.reports.sentence import DONE, amount, sentence
 from worklog_tui.widgets.log_rows import marks_in, time_of
 from worklog_tui.widgets.row import Row
 from worklog_tui.widgets.rows import Rows
 
 ASKED = "What it should be"
 _FIELDS = {
-    "reading": ("value", "subject", "condition"), "finding": ("part", "condition"), "work": ("part", "used"),
+    "reading": ("value", "subject", "condition"), "finding": ("part", "condition"), "work": ("part", "action", "used"),
     "suspect": ("cause",), "follow_up": ("topic",), "trait": ("trait", "value"), "number": ("number", "of"),
 }  # fmt: skip
 "What a person may change of each kind, most often wrong first."
 LABELS = {
     "value": "how much", "subject": "of what", "condition": "how, in what state", "part": "which part", "used": "with",
+    "action": "what was done",
     "cause": "cause", "topic": "what", "trait": "what", "number": "number", "of": "of what",
 }  # fmt: skip
 _STANDING = {"bad": "confirmed", "good": "ruled out", "noted": "suspected"}
@@ -74,12 +75,19 @@ class NoteRows(Rows):
             key = f"fact {len(self._facts)}"
             self._facts[key] = fact
             said = f"Not sure: {sentence(fact)}? y: it is right, x: it is not" if doubt else sentence(fact)
-            rows.append(Row.of(said, below=f"from the words “{fact.quote}”" if fact.quote else "", key=key))
+            rows.append(Row.of(said, below=_whence(fact), key=key))
         if not self._facts:
-            rows.append(Row.of("Nothing was read from these words."))
+            rows.append(Row.of("Nothing was read from these words. a: add what they tell."))
         self.show(rows)
         if fresh and self._facts:
             self.point(1)
+
+
+def _whence(fact: Fact) -> str:
+    """The words that it was read from, or that were typed when it was added."""
+    if fact.by_hand and fact.main.start == fact.main.end:
+        return f"added by hand: “{fact.quote}”" if fact.quote else "added by hand"
+    return f"from the words “{fact.quote}”" if fact.quote else ""
 
 
 def fields_of(fact: Fact) -> dict[str, str]:
@@ -87,6 +95,8 @@ def fields_of(fact: Fact) -> dict[str, str]:
     found = {name: getattr(fact, name, "") for name in _FIELDS.get(fact.kind, ())}
     if isinstance(fact, Reading):
         found["value"] = amount(fact.value, fact.unit)
+    if isinstance(fact, Work):
+        found["action"] = DONE.get(fact.action, fact.action)
     return {name: str(value) for name, value in found.items()}
 
 

@@ -20,6 +20,7 @@ class Timeline(Rows):
 
     BINDINGS: ClassVar[list[BindingType]] = [
         Binding("enter", "choose", "look", id="timeline.choose", tooltip="What was read from this note, to put right"),
+        Binding("a", "screen.add_fact", "add", id="timeline.add", tooltip="Add what was not read from this note"),
         Binding("e", "screen.edit", "edit", id="timeline.edit", tooltip="Give this note other words"),
         Binding(
             "space",

@@ -14,6 +14,7 @@ if TYPE_CHECKING:
 
 MOST = 4
 "So many facts are said; the rest are counted."
+NOTHING = "Nothing for the log in it yet; the words are kept all the same."
 
 
 class Understood(Static):
@@ -35,13 +36,13 @@ class Understood(Static):
         self._of_typing = of_typing
         self.update(literal(text))
 
-    def hear(self, words: str, facts: Sequence[Fact], unsure: Sequence[Fact] = ()) -> None:
-        """Say what is understood of words that are being typed."""
+    def hear(self, words: str, facts: Sequence[Fact], unsure: Sequence[Fact] = (), nothing: str = NOTHING) -> None:
+        """Say what is understood of words that are being typed; `nothing`: what is said when it is nothing."""
         doubt = [f"Not sure of: {told(unsure)}."] if unsure else []
         if facts or unsure:
             self.say(" ".join(([f"Understood: {told(facts)}."] if facts else []) + doubt), of_typing=True)
         elif words.strip():
-            self.say("Nothing for the log in it yet; the words are kept all the same.", of_typing=True)
+            self.say(nothing, of_typing=True)
         elif self._of_typing:
             self.say("")
 
