@@ -14,6 +14,7 @@ from textual.app import App, SystemCommand
 from textual.binding import Binding, BindingType
 from textual.driver import Driver
 from textual.screen import Screen
+from textual.theme import Theme
 
 from worklog_tui.places import own_keys
 from worklog_tui.screens.errands import Errands
@@ -50,6 +51,8 @@ class Recorder(App[int]):
         self._keys_wrong = ""
         "What is wrong with that file, until it is said."
         self._own = errands
+        if (theme := errands.chosen("theme")) in self.available_themes:
+            self.theme = theme
         self._machine = machine
         self._held: list[events.Event] = []
         "Keys and pastes that came while a machine was being opened."
@@ -77,6 +80,7 @@ class Recorder(App[int]):
 
     def on_mount(self) -> None:
         self._take_own_keys()
+        self.theme_changed_signal.subscribe(self, self._theme_chosen)
         if not self.is_headless:
             self._listen_for_the_end()
 
@@ -88,6 +92,10 @@ class Recorder(App[int]):
         found, self._keys_wrong = own_keys(self._keys)
         if found:
             self.set_keymap(found)
+
+    def _theme_chosen(self, theme: Theme) -> None:
+        """Light or dark holds at the next start too."""
+        self.run_worker(partial(self._own.choose, "theme", theme.name), thread=True, exit_on_error=False)
 
     def _listen_for_the_end(self) -> None:
         """A closed window or a shutdown ends the program as quitting does (Textual by itself would be cut off)."""

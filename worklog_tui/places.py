@@ -34,6 +34,11 @@ def own_keys() -> Path:
     return _data_folder() / "keys.toml"
 
 
+def settings() -> Path:
+    """The file with what the person chose once, such as units; it need not exist."""
+    return _data_folder() / "settings.toml"
+
+
 def logbook() -> Path:
     """The logbook file: the variable WORKLOG_TUI_LOGBOOK, else one in the platform's data folder."""
     told = os.environ.get("WORKLOG_TUI_LOGBOOK")

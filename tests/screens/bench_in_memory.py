@@ -68,7 +68,7 @@ class Bench(Errands):
 
     def __post_init__(self) -> None:
         self.hold.set()
-        super().__init__(cast(Any, SimpleNamespace(logbook=self.path, can_read=True)))
+        super().__init__(cast(Any, SimpleNamespace(logbook=self.path, can_read=True, settings=None)))
 
     def now(self) -> datetime:
         return self.clock

@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from importlib import import_module
+from pkgutil import iter_modules
 from typing import Any
 
 import pytest
@@ -11,33 +13,33 @@ from textual.command import CommandPalette
 
 from tests.screens.bench_in_memory import Bench, on_screen, settle, type_in
 from worklog_tui.app import Recorder
-from worklog_tui.screens.card import CardScreen
-from worklog_tui.screens.paste import PasteQuestion
-from worklog_tui.screens.recording import RecordingScreen
-from worklog_tui.screens.start import StartScreen
-from worklog_tui.widgets.items import OpenItems
-from worklog_tui.widgets.machines import Machines
+from worklog_tui.screens.all_keys import HOMES, every_key
 from worklog_tui.widgets.note_line import NoteLine
-from worklog_tui.widgets.rows import Rows
-from worklog_tui.widgets.timeline import Timeline
-
-WITH_KEYS: list[Any] = [
-    Recorder, RecordingScreen, StartScreen, CardScreen, PasteQuestion, NoteLine, Rows, Timeline, OpenItems, Machines,
-]  # fmt: skip
 
 
-def bindings() -> Iterator[Binding]:
-    for place in WITH_KEYS:
-        for binding in vars(place).get("BINDINGS", []):
-            assert isinstance(binding, Binding), place
-            yield binding
+def with_keys() -> Iterator[tuple[str, str, list[Any]]]:
+    """Every class of the screens and widgets that has keys: its module, its name, and the keys."""
+    for room in ("app", "screens", "widgets"):
+        package = import_module(f"worklog_tui.{room}")
+        inside = [one.name for one in iter_modules(getattr(package, "__path__", []))]
+        for module in [f"{room}.{name}" for name in inside] or [room]:
+            for name, found in vars(import_module(f"worklog_tui.{module}")).items():
+                if getattr(found, "__module__", "") == f"worklog_tui.{module}" and vars(found).get("BINDINGS"):
+                    yield module, name, vars(found)["BINDINGS"]
 
 
 def test_every_key_has_an_id_of_its_own_and_a_tooltip() -> None:
-    ids = [binding.id for binding in bindings()]
-    assert all(ids)
-    assert len(set(ids)) == len(ids)
-    assert all(binding.tooltip for binding in bindings())
+    bindings = [binding for _, _, some in with_keys() for binding in some]
+    assert all(isinstance(binding, Binding) and binding.id and binding.tooltip for binding in bindings)
+    ids = [binding.id for binding in bindings]
+    assert [one for one in ids if ids.count(one) > 1] == []
+
+
+def test_the_command_that_prints_the_keys_knows_every_place_that_has_some() -> None:
+    assert {(module, name) for module, name, _ in with_keys()} == {(module, name) for _, module, name in HOMES}
+    told = {key.name: key.keys for _, keys in every_key({"note.keep": "f13"}) for key in keys}
+    assert told["note.keep"] == "F13"
+    assert told["film.clip"] == "F2 1"
 
 
 @pytest.mark.parametrize("way", ["ctrl+q", "q"])

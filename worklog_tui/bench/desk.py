@@ -37,6 +37,8 @@ class Desk:
     "Seconds to wait for another writer before a note goes to the spool."
     cache: Path | None = None
     "Where the compiled grammar may be kept."
+    settings: Path | None = None
+    "Where it stands what the person chose once; None where nothing is to be remembered."
     at_home: Callable[[datetime], datetime] = datetime.astimezone
     "Gives a time without an offset, as a header writes it, the offset of this place on that day."
     reads_with: Reader | None = None
@@ -113,7 +115,10 @@ def open_desk(logbook: Path | None = None) -> Desk:
 
     path = (logbook or places.logbook()).absolute()
     device = device_of(path, uuid7(0, _chance()))
-    return Desk(path, (places.grammars(), places.own_grammars()), _now, device, _chance, cache=places.cache())
+    return Desk(
+        path, (places.grammars(), places.own_grammars()), _now, device, _chance, cache=places.cache(),
+        settings=places.settings(),
+    )  # fmt: skip
 
 
 def _now() -> datetime:

@@ -55,6 +55,8 @@ def build() -> argparse.ArgumentParser:
     add_storing(commands, _command, _common)
     for parser in (*add_publishing(commands, _command), *add_finding(commands, _command)):
         _logbook(parser)
+    keys = _command(commands, "keys", "keys:keys", "print the keys of the recorder, and how to give it others")
+    _json(keys)
     demo = _command(commands, "demo", "playing:demo", "play an invented machine in a throw-away logbook")
     demo.add_argument("--plain", action="store_true", help="print the log instead of opening the recorder")
     return top
@@ -147,4 +149,4 @@ def _looking(commands: Any) -> None:
         parser = _command(commands, name, f"looking:{name.replace('-', '_')}", what)
         _common(parser, machine=True)
         if name == "readings":
-            parser.add_argument("--units", choices=("metric", "inch"), help="show figures in these units")
+            parser.add_argument("--units", choices=("metric", "inch", "said"), help="show figures in these units")

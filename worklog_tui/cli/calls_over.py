@@ -20,7 +20,7 @@ def add_over(commands: Any, make: Make, finish: Callable[..., None]) -> None:
     closing.add_argument("--session", metavar="N", type=int, help="of which session; else of the last one")
     odd = make(commands, "odd", "over:odd", "print what does not add up")
     pressure = make(commands, "compression", "over:compression", "print compression tests, and readings after repairs")
-    pressure.add_argument("--units", choices=("metric", "inch"), help="show figures in these units")
+    pressure.add_argument("--units", choices=("metric", "inch", "said"), help="show figures in these units")
     again = make(commands, "reread", "over:reread", "show what reading the notes with newer grammars would change")
     again.add_argument("--apply", action="store_true", help="do it; what you corrected stays corrected")
     card = make(commands, "card", "over:card", "print what is known of a machine, and what is worth finding out")

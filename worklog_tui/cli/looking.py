@@ -38,7 +38,8 @@ def readings(call: Call) -> None:
     """Prints the readings over time."""
     from worklog_tui.bench.review import readings as look
 
-    found = look(desk_of(call), call.machine)
+    desk = desk_of(call)
+    found = look(desk, call.machine)
     if call.json:
         from worklog_tui.reports.json_log import readings as plain
 
@@ -46,7 +47,14 @@ def readings(call: Call) -> None:
         return
     from worklog_tui.reports.plain_readings import readings_text
 
-    say(readings_text(found, width(), call.units))
+    say(readings_text(found, width(), units_of(call, desk)))
+
+
+def units_of(call: Call, desk: Desk) -> str:
+    """The units that the call names, else those that the person chose in the recorder; empty: as they were said."""
+    from worklog_tui.bench.settings import units
+
+    return units(desk) if call.units is None else call.units.replace("said", "")
 
 
 def open_items(call: Call) -> None:

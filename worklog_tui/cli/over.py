@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from worklog_tui.cli.calls import Call
-from worklog_tui.cli.looking import desk_of
+from worklog_tui.cli.looking import desk_of, units_of
 from worklog_tui.cli.output import say, say_json, width
 from worklog_tui.cli.refusing import BadInput
 
@@ -85,11 +85,12 @@ def compression(call: Call) -> None:
     from worklog_tui.reports.json_over import compression as plain
     from worklog_tui.reports.plain_compression import compression_text
 
-    tests, pairs = look(desk_of(call), call.machine)
+    desk = desk_of(call)
+    tests, pairs = look(desk, call.machine)
     if call.json:
         say_json(plain(tests, pairs))
     else:
-        say(compression_text(tests, pairs, call.units, width()))
+        say(compression_text(tests, pairs, units_of(call, desk), width()))
 
 
 def reread(call: Call) -> None:

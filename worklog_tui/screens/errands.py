@@ -154,6 +154,12 @@ class Errands(LookingUp):
 
         return hear_as(self.desk, heard, meant)
 
+    def choose(self, name: str, value: str) -> None:
+        """Have a choice of the person's hold at the next start too."""
+        from worklog_tui.bench.settings import choose
+
+        choose(self.desk, name, value)
+
     def film(self, call: Callable[[Desk], Filmed]) -> Filmed:
         """Do something with the camera."""
         return call(self.desk)

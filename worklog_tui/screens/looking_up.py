@@ -91,6 +91,18 @@ class LookingUp:
             return str(fault)
         return ""
 
+    def chosen(self, name: str) -> str:
+        """What the person chose once; empty when nothing."""
+        from worklog_tui.bench.settings import setting
+
+        return setting(self.desk, name)
+
+    def units(self) -> str:
+        """How the person has readings told."""
+        from worklog_tui.bench.settings import units
+
+        return units(self.desk)
+
     def not_told(self, kind: str, told: Mapping[str, str]) -> str:
         """Why what was told of a fact does not do; empty when it does."""
         from worklog_tui.bench.acting import CannotAct

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
+from worklog_tui.screens.background import Latest, Queue
 from worklog_tui.screens.dividing import Dividing
 from worklog_tui.screens.errands import Errands
 from worklog_tui.screens.layout import PLACES, STANDING, beside, made_later
@@ -14,6 +15,7 @@ from worklog_tui.widgets.timeline import Timeline
 
 if TYPE_CHECKING:
     from worklog_tui.bench.outlook import Outlook
+    from worklog_tui.widgets.readings import Readings
 
 ADVISED = ("step", "faults", "viewers")
 "Places that wait for the advice; the others show what stands in the log."
@@ -27,6 +29,10 @@ class Placing(Dividing):
 
     def __init__(self, errands: Errands, machine: str) -> None:
         super().__init__(errands, machine)
+        self._units = Latest[None, str](self, lambda _: errands.units(), self._told_in, self.unread)
+        self._chooses = Queue[str, None](
+            self, lambda units: errands.choose("units", units), lambda *_: None, self.unread
+        )  # fmt: skip
         self._when_empty: dict[str, str] = {}
         "What lists that wait for the look at the log say when there is nothing for them."
 
@@ -59,12 +65,25 @@ class Placing(Dividing):
             self.query_one("#log").mount(made_later(place), after=self.query_one(Timeline))
             self._wait(place)
             self._fill(place)
+            if place == "readings":
+                self._units.want(None)
         for name in PLACES:
             self.set_class(name == place, f"at-{name}")
             if name not in STANDING and (found := self.list_of(name)) is not None:
                 found.set_class(name == place, "here")
         self.set_class(place not in STANDING, "at-later")
         self.query_one(Places).show(place)
+
+    def _told_in(self, _: None, units: str) -> None:
+        """The readings are told as the person had them told last."""
+        from worklog_tui.widgets.readings import Readings
+
+        if units:
+            self.query_one(Readings).tell_in(units)
+
+    def on_readings_told(self, message: Readings.Told) -> None:
+        """Other units hold at the next start too."""
+        self._chooses.want(message.units)
 
     def _wait(self, place: str) -> None:
         """Until the whole log was looked at, an empty list does not say that there is nothing."""

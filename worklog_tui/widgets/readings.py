@@ -7,6 +7,7 @@ from itertools import groupby
 from typing import ClassVar
 
 from textual.binding import Binding, BindingType
+from textual.message import Message
 
 from worklog_tui.logbook.amounts import bounds_in
 from worklog_tui.logbook.readings import Point, Series, side_by_side
@@ -44,10 +45,23 @@ class Readings(Rows):
         "One of UNITS."
         self._series: Sequence[Series] = ()
 
+    class Told(Message):
+        """The person had them told in other units."""
+
+        def __init__(self, units: str) -> None:
+            super().__init__()
+            self.units = units
+
     def action_units(self) -> None:
         """Tell them in the next units; what is in the log stays as it was said."""
-        ways, here, rows = list(UNITS), self.here, len(self.rows)
-        self.units = ways[(ways.index(self.units) + 1) % len(ways)]
+        ways = list(UNITS)
+        self.tell_in(ways[(ways.index(self.units) + 1) % len(ways)])
+        self.post_message(self.Told(self.units))
+
+    def tell_in(self, units: str) -> None:
+        """Tell them in these units, with the same row pointed at."""
+        here, rows = self.here, len(self.rows)
+        self.units = units
         self.show_series(self._series)
         self.point(here + len(self.rows) - rows)
 
