@@ -141,18 +141,37 @@ async def test_what_each_line_tells_is_shown_and_those_that_tell_nothing_can_be_
         assert "need a new belt" not in on_screen(app)
 
 
-async def test_comments_copied_from_a_page_are_known_and_kept_as_such(bench: Bench) -> None:
-    text = "@sawdust_1\n2 weeks ago\nWhich belt is it?\nReply\n\n@other\n1 day ago\nTry a longer one\nReply"
+COMMENTS = "@sawdust_1\n2 weeks ago\nWhich belt is it?\nReply\n\n@other\n1 day ago\nTry a longer one\nReply"
+
+
+@pytest.mark.parametrize(("key", "kept", "notes"), [("k", [COMMENTS], 0), ("o", [], 8), ("escape", [], 0)])
+async def test_comments_copied_from_a_page_are_known_and_kept_as_such(
+    bench: Bench, key: str, kept: list[str], notes: int
+) -> None:
     app = Recorder(bench, "Band saw")
     async with app.run_test(size=(80, 24)) as pilot:
         await settle(pilot)
-        app.post_message(events.Paste(text))
+        app.post_message(events.Paste(COMMENTS))
         await settle(pilot)
-        assert "2 comments, written by viewers: keep?" in on_screen(app)
-        await pilot.press("v")
+        seen = on_screen(app)
+        assert "2 comments, written by viewers: keep?" in seen
+        assert "Which belt is it?" in seen
+        assert "sawdust_1" not in seen
+        await pilot.press(key)
         await settle(pilot)
-        assert bench.comments == [text]
-        assert bench.notes == []
+        assert bench.comments == kept
+        assert len(bench.notes) == notes
+
+
+async def test_some_comments_are_left_out_as_lines_are(bench: Bench) -> None:
+    app = Recorder(bench, "Band saw")
+    async with app.run_test(size=(80, 24)) as pilot:
+        await settle(pilot)
+        app.post_message(events.Paste(COMMENTS))
+        await settle(pilot)
+        await pilot.press("space", "k")
+        await settle(pilot)
+        assert bench.comments == ["Try a longer one"]
 
 
 async def test_long_work_shows_how_far_it_is_and_is_stopped_without_loss(bench: Bench) -> None:
@@ -195,4 +214,4 @@ def test_lines_without_sentence_ends_stay_notes_of_their_own() -> None:
 
 def pasted(text: str) -> Pasted:
     """A paste as the recorder looks at it."""
-    return Pasted(text, read_text(text), looks_like_comments(text), len(read_comments(text)))
+    return Pasted(text, read_text(text), looks_like_comments(text), tuple(one.words for one in read_comments(text)))

@@ -36,8 +36,13 @@ class Pasted(NamedTuple):
     read: ReadSession
     from_viewers: bool
     "Whether it looks like comments copied from a page."
-    comments: int
-    "So many comments it would be."
+    comments: tuple[str, ...]
+    "What each comment says, without names, if it is comments."
+
+    def comments_but(self, out: Collection[int]) -> str:
+        """The text with its comments; `out` are those to leave out, from 0."""
+        kept = [words for nth, words in enumerate(self.comments) if nth not in out]
+        return "\n\n".join(kept) if out and self.from_viewers else self.text
 
     @property
     def rows(self) -> int:
@@ -124,7 +129,7 @@ class Errands(LookingUp):
         """What a paste is, before anything of it is kept."""
         from worklog_tui.notes import looks_like_comments, read_comments, read_text
 
-        return Pasted(text, read_text(text), looks_like_comments(text), len(read_comments(text)))
+        return Pasted(text, read_text(text), looks_like_comments(text), tuple(one.words for one in read_comments(text)))
 
     def film_of(self, name: str, read: ReadSession) -> FilmOf | None:
         """The session that captions tell, if they are those of a film of it."""

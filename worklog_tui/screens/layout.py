@@ -37,6 +37,7 @@ FULL_NAMES = {
     "go.lock": "wipe the keys", "film.clip": "camera on or off", "film.keep": "film: keep",
     "film.again": "film: shoot again", "film.cut": "film: cut", "film.still": "film: still picture",
     "film.counter": "the camera's counter",
+    "timeline.lines": "several lines", "timeline.strike": "strike out", "timeline.add": "add what was not read",
     "timeline.divide": "divide the session here", "timeline.join": "join with the session before",
     "timeline.hear": "always hear the word so", "readings.units": "metric or inch", "items.same": "two are the same",
     **{f"go.{place}": one.name for place, one in PLACES.items()},

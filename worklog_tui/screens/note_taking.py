@@ -148,7 +148,7 @@ class NoteTaking(LogScreen):
             self._shot = asked.film.start if asked.film is not None else None
             if how == "comments":
                 self.say(f"Keeping {shape_of(pasted)} …")
-                self._keeping.keep(Words(pasted.text, "comments"))
+                self._keeping.keep(Words(pasted.comments_but(asked.out), "comments"))
             elif how and how.startswith(FILM_AND_NEW) and asked.film is not None:
                 self.film_pasted(how.removeprefix(FILM_AND_NEW), pasted.text)
                 fresh = [place for place in asked.film.fresh if place not in asked.out]
@@ -157,7 +157,7 @@ class NoteTaking(LogScreen):
                 self.film_pasted(how.removeprefix(FILM), pasted.text)
             elif how:
                 self.say(f"Keeping {shape_of(pasted)} …")
-                self._keep_lines(pasted, asked.out)
+                self._keep_lines(pasted, asked.out if not pasted.from_viewers else frozenset())
             else:
                 self.say("Nothing of the paste was kept.")
 

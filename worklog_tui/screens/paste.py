@@ -26,6 +26,7 @@ if TYPE_CHECKING:
 
 FILM, FILM_AND_NEW = "film ", "film and new "
 "What the answer begins with when it is a film, alone or with what it tells anew; the session follows."
+OF_VIEWERS = "k keeps them as viewers' comments, without their names."
 SHOWN = 3
 "So many complaints are told; the rest are counted."
 
@@ -52,7 +53,7 @@ class PasteQuestion(OneAnswer[str]):
     BINDINGS: ClassVar[list[BindingType]] = [
         Binding("k,y", "keep", "keep it", id="paste.keep", tooltip="Keep what the paste is taken for"),
         Binding("p", "places", "only the film places", id="paste.places", tooltip="Keep nothing new of the captions"),
-        Binding("o", "own", "as notes of their own", id="paste.own", tooltip="Keep the captions as notes too"),
+        Binding("o", "own", "as notes of their own", id="paste.own", tooltip="Keep it as notes all the same"),
         Binding(
             "v", "answer('comments')", "viewers wrote it", id="paste.viewers",
             tooltip="Keep it as viewers' comments, without their names",
@@ -77,12 +78,21 @@ class PasteQuestion(OneAnswer[str]):
             yield Static(literal(f"{shape_of(self.pasted)}: keep?"), classes="asks", markup=False)
             yield Static(literal("Reading it …"), classes="told", markup=False)
             yield Static(literal("\n".join(odd(self.read))), classes="odd", markup=False)
-            yield PastedLines([(line.said_at, line.words) for line in self.read.lines])
+            yield PastedLines(self._rows())
             yield KeyLine(wraps=True)
 
+    def _rows(self) -> list[tuple[str, str]]:
+        """What is listed, with its time: the comments of viewers, or the lines."""
+        if self.pasted.from_viewers:
+            return [("", words) for words in self.pasted.comments]
+        return [(line.said_at, line.words) for line in self.read.lines]
+
     def on_mount(self) -> None:
-        self.query_one(".odd").display = bool(self.read.complaints)
+        self.query_one(".odd").display = bool(self.read.complaints) and not self.pasted.from_viewers
         self.query_one(PastedLines).focus()
+        if self.pasted.from_viewers:
+            self.query_one(".told", Static).update(literal(OF_VIEWERS))
+            return
         self.run_worker(self._try_out, thread=True, exit_on_error=False)
 
     def on_unmount(self) -> None:
@@ -110,8 +120,10 @@ class PasteQuestion(OneAnswer[str]):
 
     def action_keep(self) -> None:
         """As notes, or as the film of notes that are there; not before it is known which."""
-        if len(self.out) == len(self.read.lines):
+        if len(self.out) == len(self._rows()):
             self.dismiss("")
+        elif self.pasted.from_viewers:
+            self.dismiss("comments")
         elif self._compared and self.film is not None and self.film.fresh:
             self.dismiss(f"{FILM_AND_NEW}{self.film.session}")
         elif self._compared:
@@ -127,10 +139,13 @@ class PasteQuestion(OneAnswer[str]):
         self.dismiss("notes")
 
     def check_action(self, action: str, parameters: tuple[object, ...]) -> bool | None:
-        """Notes of their own is a question only for the captions of a film that is known."""
+        """Each key only where it is a question: of comments, of the captions of a film that is known, of lines."""
+        viewers = self.pasted.from_viewers
         if action == "places":
             return self.film is not None and bool(self.film.fresh)
-        return self.film is not None if action == "own" else True
+        if action == "own":
+            return self.film is not None or viewers
+        return not (viewers and (action in ("without", "leave_silent") or parameters == ("comments",)))
 
     def action_without(self) -> None:
         """All lines, or only those that tell nothing."""
@@ -164,7 +179,7 @@ def shape_of(pasted: Pasted) -> str:
     """What a paste is, in words: `213 lines, captions with times`."""
     count = len(pasted.read.lines)
     if pasted.from_viewers:
-        return counted(pasted.comments, "comment") + ", written by viewers"
+        return counted(len(pasted.comments), "comment") + ", written by viewers"
     return f"{counted(count, 'line')}, {_kind(pasted.read)}"
 
 
@@ -177,8 +192,6 @@ def _kind(read: ReadSession) -> str:
 def told(pasted: Pasted, found: TriedOut) -> str:
     """What it would become: notes, facts, and lines that tell nothing."""
     notes, rows = len(pasted.read.lines), pasted.rows
-    if pasted.from_viewers:
-        return "v keeps them as viewers' comments, without their names; k as notes of your own."
     said = []
     if not any(line.said_at for line in pasted.read.lines):
         one_each = f"Each line becomes a note: {notes}" if notes >= rows else ""

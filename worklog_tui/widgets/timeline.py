@@ -20,12 +20,12 @@ class Timeline(Rows):
 
     BINDINGS: ClassVar[list[BindingType]] = [
         Binding("enter", "choose", "look", id="timeline.choose", tooltip="What was read from this note, to put right"),
-        Binding("a", "screen.add_fact", "add", id="timeline.add", tooltip="Add what was not read from this note"),
         Binding("e", "screen.edit", "edit", id="timeline.edit", tooltip="Give this note other words"),
+        Binding("a", "screen.add_fact", "add", id="timeline.add", tooltip="Add what was not read from this note"),
         Binding(
             "space",
             "screen.mark_lines",
-            "several lines",
+            "several",
             id="timeline.lines",
             tooltip="Mark the first line, then the last: one act over all of them",
         ),
@@ -41,7 +41,7 @@ class Timeline(Rows):
             "j", "screen.join", "join", id="timeline.join", show=False,
             tooltip="This session and the one before it are one",
         ),
-        Binding("x", "screen.strike", "strike out", id="timeline.strike", tooltip="Strike this note out"),
+        Binding("x", "screen.strike", "strike", id="timeline.strike", tooltip="Strike this note out"),
     ]
 
     margin = 11
