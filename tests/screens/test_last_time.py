@@ -94,3 +94,22 @@ async def test_going_up_brings_the_earlier_notes_page_by_page(bench: Bench) -> N
         await settle(pilot)
         assert len(timeline.rows) == 901
         assert "note number 0" in on_screen(app)
+
+
+async def test_the_page_keys_go_through_it_while_the_note_line_keeps_what_is_typed(bench: Bench) -> None:
+    for number in range(30):
+        bench.keep_note("Band saw", f"need a new belt number {number}")
+    app = recorder(bench, 24 * 21)
+    async with app.run_test(size=(48, 14)) as pilot:
+        await settle(pilot)
+        assert "Session 1" in on_screen(app)
+        await type_in(pilot, "half a tho")
+        await pilot.press("pagedown", "pagedown")
+        await settle(pilot)
+        assert "Session 1" not in on_screen(app)
+        await pilot.press("pageup", "pageup", "pageup")
+        await settle(pilot)
+        assert "Session 1" in on_screen(app)
+        line = app.screen.query_one(NoteLine)
+        assert app.focused is line
+        assert line.text == "half a tho"

@@ -29,6 +29,20 @@ async def test_the_recorder_at_every_size(bench: Bench) -> None:
         assert "number 29" in on_screen(app) or "look at the spark" in on_screen(app)
 
 
+async def test_a_list_that_was_out_of_sight_when_the_screen_shrank_begins_at_its_first_row(bench: Bench) -> None:
+    long_log(bench)
+    app = Recorder(bench, "Band saw")
+    async with app.run_test(size=(160, 45)) as pilot:
+        await settle(pilot)
+        await pilot.press("escape", "v")
+        await settle(pilot)
+        await pilot.resize_terminal(48, 14)
+        await settle(pilot)
+        await pilot.press("o")
+        await settle(pilot)
+        assert "Open (30)" in on_screen(app)
+
+
 async def test_the_note_line_is_in_sight_even_at_twenty_by_five(bench: Bench) -> None:
     app = Recorder(bench, "Band saw")
     async with app.run_test(size=(20, 5)) as pilot:

@@ -141,6 +141,6 @@ def with_specified(desk: Desk, card: Machine) -> Machine:
     def read(value: SpecifiedValue) -> SpecifiedValue:
         if value.quantity or not value.text:
             return value
-        return read_specified(book, value.subject, value.text)
+        return replace(read_specified(book, value.subject, value.text), source=value.source)
 
     return replace(card, specified=tuple(read(value) for value in card.specified))

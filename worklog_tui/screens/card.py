@@ -36,6 +36,7 @@ class CardScreen(OneAnswer[Machine | None]):
         Input, Select { width: 1fr; }
         #buttons { height: 1; margin: 1 0; }
         Button { margin-right: 2; }
+        KeyLine { dock: bottom; }
     }
     """
     BINDINGS: ClassVar[list[BindingType]] = [

@@ -219,6 +219,17 @@ def answer(machine: str, question: Question, said: str) -> Deed:
     return deed
 
 
+def figure(machine: Machine, told: Mapping[str, str], was: str = "") -> Deed:
+    """Put on the card what a figure should be, in place of the one called `was`; without a text it comes off."""
+
+    def deed(desk: Desk) -> Done:
+        from worklog_tui.bench.figures import Figure, set_figure
+
+        return set_figure(desk, machine.uid, Figure(**told), was)
+
+    return deed
+
+
 def card(machine: Machine) -> Deed:
     """Give a machine that is there another card."""
 

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, NamedTuple
 from textual.binding import Binding, BindingType
 
 from worklog_tui.screens.background import Queue, reason
-from worklog_tui.screens.placing import Placing
+from worklog_tui.screens.card_acts import CardActs
 
 if TYPE_CHECKING:
     from worklog_tui.bench.camera import Filmed
@@ -38,7 +38,7 @@ class FilmWish(NamedTuple):
     call: Callable[[Desk], Filmed]
 
 
-class Filming(Placing):
+class Filming(CardActs):
     """A screen that knows whether the camera runs."""
 
     def __init__(self, errands: Errands, machine: str) -> None:

@@ -87,7 +87,7 @@ LAYOUT = """
 RecordingScreen {
     #log { height: 1fr; }
     #log Rows { height: 1fr; width: 1fr; }
-    #side { width: 46; border-left: solid $foreground 20%; padding-left: 1; }
+    #side { width: 32%; min-width: 46; max-width: 64; border-left: solid $foreground 20%; padding-left: 1; }
     #side .title { height: 1; text-style: bold; color: $text-muted; }
     #write { height: auto; border-top: solid $foreground 30%; }
     .later { display: none; }
@@ -106,5 +106,7 @@ RecordingScreen {
     &.-flat Understood { max-height: 1; }
     &.-far #log, &.-far Places, &.-far KeyLine { display: none; }
     &.-far #write { height: auto; }
+    &.-low FarView { padding: 0 2; }
+    &.-low FarView Static { margin-bottom: 0; }
 }
 """

@@ -15,6 +15,7 @@ from worklog_tui.widgets.timeline import Timeline
 
 if TYPE_CHECKING:
     from worklog_tui.bench.outlook import Outlook
+    from worklog_tui.widgets.note_line import NoteLine
     from worklog_tui.widgets.readings import Readings
 
 ADVISED = ("step", "faults", "viewers")
@@ -93,6 +94,12 @@ class Placing(Dividing):
 
     def on_places_wanted(self, message: Places.Wanted) -> None:
         self.action_go(message.place)
+
+    def on_note_line_looked(self, message: NoteLine.Looked) -> None:
+        """The list that is shown goes a screenful up or down, while the note line keeps the keys."""
+        found = self.list_of(self.at)
+        if found is not None:
+            found.action_page(message.by)
 
     def to_list(self) -> None:
         """To the list that is shown, where single keys work."""

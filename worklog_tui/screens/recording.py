@@ -10,7 +10,6 @@ from textual.binding import Binding, BindingType
 from textual.containers import Horizontal, Vertical
 from textual.message import Message
 
-from worklog_tui.screens import deeds
 from worklog_tui.screens.far import Far
 from worklog_tui.screens.filming import FILM_KEYS
 from worklog_tui.screens.layout import HEIGHTS, LAYOUT, PLACES, WIDTHS
@@ -26,7 +25,6 @@ if TYPE_CHECKING:
     from worklog_tui.bench.outlook import Outlook
     from worklog_tui.bench.pages import Page
     from worklog_tui.bench.record import Kept
-    from worklog_tui.model import Machine
     from worklog_tui.screens.errands import Errands
     from worklog_tui.widgets.rows import Rows
 
@@ -149,15 +147,18 @@ class RecordingScreen(Far):
         """What to go through before a start."""
         from worklog_tui.screens.before_start import BeforeStartScreen
 
-        if self.outlook is not None and self.outlook.whole:
-            self.app.push_screen(BeforeStartScreen(self.outlook.before, self.outlook.cautions), self._to_note)
+        if self.outlook is None or not self.outlook.whole:
+            self.say("It is still being worked out; ask again in a moment.")
+            return
+        self.app.push_screen(BeforeStartScreen(self.outlook.before, self.outlook.cautions), self._to_note)
 
     def action_close_up(self) -> None:
         """Ask what was begun and not heard finished."""
         from worklog_tui.screens.closing_up import ClosingUpScreen
 
         if self.outlook is None or not self.outlook.asked.questions:
-            self.say("There is nothing to ask.")
+            working = self.outlook is None and self.query_one(Timeline).rows
+            self.say("It is still being worked out; ask again in a moment." if working else "There is nothing to ask.")
             return
         self.app.push_screen(
             ClosingUpScreen(self.errands, self.machine, self.outlook.asked),
@@ -177,17 +178,6 @@ class RecordingScreen(Far):
         if count:
             what = "One thing was" if count == 1 else f"{count} things were"
             self.say(f"{self.query_one(Understood).said} {what} begun and not heard finished: F5 asks about it.")
-
-    def action_edit_card(self) -> None:
-        """Change what the card says."""
-        from worklog_tui.screens.card import CardScreen
-
-        def made(card: Machine | None) -> None:
-            if card is not None:
-                self.act(deeds.card(card))
-
-        if self.outlook is not None:
-            self.app.push_screen(CardScreen(self.outlook.machine), made)
 
     def _to_note(self, note: str | None) -> None:
         if note:

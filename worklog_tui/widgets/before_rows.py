@@ -27,7 +27,7 @@ class BeforeRows(Rows):
 
 def before_rows(seen: BeforeStart, cautions: Sequence[str]) -> list[Row]:
     """The rows of the list."""
-    rows = left_rows(seen)
+    rows = [*forbidden_rows(seen), *left_rows(seen)]
     rows += section("To be done before a start", (said_at(one.about, one.raised) for one in seen.due))
     rows += section("Fluids", (_fluid(one.name, where(one.place)) for one in seen.fluids))
     last = where(seen.stops_with[-1]) if seen.stops_with else ""
@@ -44,18 +44,21 @@ def before_rows(seen: BeforeStart, cautions: Sequence[str]) -> list[Row]:
     return [*rows, *section("Mind", map(Row.of, cautions))]
 
 
+def forbidden_rows(seen: BeforeStart) -> list[Row]:
+    """What forbids a start, in the words that said so."""
+    return section("DO NOT START", (said_at(one.told, one.place) for one in seen.forbidden))
+
+
 def left_rows(seen: BeforeStart) -> list[Row]:
-    """How it was left: what forbids a start, states that outlive a session, what is off."""
-    rows = section("DO NOT START", (said_at(one.told, one.place) for one in seen.forbidden))
+    """How it was left: states that outlive a session, what is off."""
     stops = [one for one in seen.left if one.stops]
     others = [one for one in seen.left if not one.stops]
     told = [said_at(": ".join(filter(None, (one.state, one.about))), one.place, one.asks) for one in [*stops, *others]]
-    rows += section("How it was left", told)
     off = [
         said_at(f"{one.work.part}: {one.how}", one.place, "is it back? a start was tried since" if one.tried else "")
         for one in seen.off
     ]
-    return [*rows, *section("Not heard refitted", off)]
+    return [*section("How it was left", told), *section("Not heard refitted", off)]
 
 
 def _fluid(name: str, last: str) -> Row:

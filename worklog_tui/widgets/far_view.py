@@ -14,7 +14,7 @@ class FarView(VerticalScroll, can_focus=False):
 
     DEFAULT_CSS = """
     FarView {
-        height: 1fr; padding: 1 2;
+        height: 1fr; padding: 1 2; scrollbar-size-vertical: 1;
         & Static { height: auto; text-style: bold; margin-bottom: 1; }
         & Digits { width: auto; }
     }

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Protocol
 
 from worklog_tui.model import Advice, Fact, Finding, Instant, OpenItem, Reading, Suspect, Work
 from worklog_tui.reports.sentence import REASONS, briefly
-from worklog_tui.widgets.before_rows import left_rows
+from worklog_tui.widgets.before_rows import forbidden_rows, left_rows
 from worklog_tui.widgets.days import day
 from worklog_tui.widgets.row import Row
 from worklog_tui.widgets.rows import Rows
@@ -80,7 +80,8 @@ def _rows(
     told: SessionTold, last_words: str, advice: Advice, now: datetime, before: BeforeStart
 ) -> list[Row]:  # fmt: skip
     rows = [Row.of(f"Session {told.session}{_when(told.start, now)}", heading=True)]
-    if last_words:
+    rows += forbidden_rows(before)
+    if last_words and all(one.told != last_words for one in before.forbidden):
         rows.append(Row.of(f"Last said: “{last_words}”"))
     left = [item for item in told.open if item.state == "left so" or item.reason == "temporary"]
     rows += left_rows(before)

@@ -32,6 +32,8 @@ class NoteLine(TextArea):
     BINDINGS: ClassVar[list[BindingType]] = [
         Binding("enter", "keep", "keep", id="note.keep", tooltip="Keep this note"),
         Binding("escape", "leave", "places and keys", id="note.leave", tooltip="To the list, where single keys work"),
+        Binding("pageup", "look(-1)", "page up", show=False, id="note.page-up", tooltip="The list, a screenful up"),
+        Binding("pagedown", "look(1)", "page down", show=False, id="note.page-down", tooltip="A screenful down in it"),
         Binding("ctrl+q", "app.quit", "quit", id="note.quit", tooltip="Leave; what is half typed comes back"),
     ]
 
@@ -60,6 +62,13 @@ class NoteLine(TextArea):
             super().__init__()
             self.text = text
 
+    class Looked(Message):
+        """The person wants to see more of the list, without leaving the line."""
+
+        def __init__(self, by: int) -> None:
+            super().__init__()
+            self.by = by
+
     class Left(Message):
         """The person wants out of the line."""
 
@@ -85,6 +94,9 @@ class NoteLine(TextArea):
 
     def action_leave(self) -> None:
         self.post_message(self.Left())
+
+    def action_look(self, by: int) -> None:
+        self.post_message(self.Looked(by))
 
     def take_paste(self, text: str) -> None:
         """One line goes into the words; several are handed over whole, together with what stood in the line."""

@@ -25,12 +25,8 @@ class Rows(ScrollView, can_focus=True):
     """Wrapped rows with one of them pointed at; Enter or a second click chooses it."""
 
     COMPONENT_CLASSES: ClassVar[set[str]] = {
-        "rows--margin",
-        "rows--below",
-        "rows--heading",
-        "rows--empty",
-        "rows--here",
-    }
+        "rows--margin", "rows--below", "rows--heading", "rows--empty", "rows--here",
+    }  # fmt: skip
     DEFAULT_CSS = """
     Rows {
         background: $background;
@@ -56,6 +52,8 @@ class Rows(ScrollView, can_focus=True):
 
     margin = 2
     "Cells left of the words."
+    keeps_end = False
+    "Whether the end stays in sight once it was reached; other lists stay where the person is in them."
 
     def __init__(self, empty: str = "") -> None:
         """A list that says `empty` while it has no rows."""
@@ -134,7 +132,7 @@ class Rows(ScrollView, can_focus=True):
     def watch_scroll_y(self, old_value: float, new_value: float) -> None:
         super().watch_scroll_y(old_value, new_value)
         if old_value != new_value:
-            self.follows = self.is_vertical_scroll_end
+            self.follows = self.keeps_end and self.is_vertical_scroll_end
 
     def _lay_from(self, start: int) -> None:
         """Bring the line index up to date from a row on."""
@@ -165,7 +163,7 @@ class Rows(ScrollView, can_focus=True):
             self._follow()
 
     def _show_here(self) -> None:
-        if not self._index:
+        if not self._index or not self.size.height:  # nothing is in sight of a list that is not shown
             return
         top, end, seen = self._index.top(self.here), self._index.end(self.here), self.size.height
         if top < self.scroll_offset.y or end - top > seen:

@@ -45,6 +45,7 @@ class Timeline(Rows):
     ]
 
     margin = 11
+    keeps_end = True
     first_marked = ""
     "The note that a run of lines begins with."
 
