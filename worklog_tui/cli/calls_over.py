@@ -21,10 +21,14 @@ def add_over(commands: Any, make: Make, finish: Callable[..., None]) -> None:
     odd = make(commands, "odd", "over:odd", "print what does not add up")
     pressure = make(commands, "compression", "over:compression", "print compression tests, and readings after repairs")
     pressure.add_argument("--units", choices=("metric", "inch", "said"), help="show figures in these units")
+    show = make(commands, "show", "showing:show", "print a place of the recorder as it is shown there, as plain text")
+    show.add_argument("place", metavar="PLACE", help="such as timeline, since-last-time, open-items, readings; or note")
+    show.add_argument("line", metavar="LINE", nargs="?", help="for note: the line, such as 2/14:05")
+    show.add_argument("--units", choices=("metric", "inch", "said"), help="show figures in these units")
     again = make(commands, "reread", "over:reread", "show what reading the notes with newer grammars would change")
     again.add_argument("--apply", action="store_true", help="do it; what you corrected stays corrected")
     card = make(commands, "card", "over:card", "print what is known of a machine, and what is worth finding out")
-    for parser in (card, parts, left, before, closing, odd, pressure, again):
+    for parser in (card, parts, left, before, closing, odd, pressure, show, again):
         finish(parser, machine=True)
     waits = make(commands, "waits", "over:waits", "print what is waited for, and what is ready")
     waits.add_argument("--machine", metavar="NAME", help="only of this machine")

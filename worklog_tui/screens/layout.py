@@ -89,7 +89,7 @@ RecordingScreen {
     #log Rows { height: 1fr; width: 1fr; }
     #side { width: 32%; min-width: 46; max-width: 64; border-left: solid $foreground 20%; padding-left: 1; }
     #side .title { height: 1; text-style: bold; color: $text-muted; }
-    #write { height: auto; border-top: solid $foreground 30%; }
+    #write { height: auto; border-top: solid $foreground 30%; border-title-color: $text-muted; }
     .later { display: none; }
     .later.here { display: block; }
     &.at-later Timeline { display: none; }

@@ -125,31 +125,11 @@ class Placing(Dividing):
 
     def _fill(self, place: str) -> None:
         """Show what is known in a place."""
-        from worklog_tui.widgets.fault_finding import FaultFinding
-        from worklog_tui.widgets.items import OpenItems
-        from worklog_tui.widgets.last_time import LastTime
-        from worklog_tui.widgets.machine_card import MachineCard
-        from worklog_tui.widgets.next_step import NextStep
-        from worklog_tui.widgets.readings import Readings
-        from worklog_tui.widgets.viewers import ViewersRows
+        from worklog_tui.screens.filled import fill
 
         found, known = self.list_of(place), self.outlook
         if known is None or found is None or (place in ADVISED and not known.whole):
             return
         found.empty = self._when_empty.pop(place, found.empty)
         found.refresh()
-        if isinstance(found, OpenItems):
-            found.show_items(known.items, known.noticed)
-        elif isinstance(found, NextStep):
-            found.show_advice(known.advice)
-        elif isinstance(found, LastTime):
-            found.show_recap(known.recap, known.last_words, known.advice, self.now(), known.before)
-        elif isinstance(found, Readings):
-            found.show_series(known.series)
-        elif isinstance(found, FaultFinding):
-            found.show_advice(known.advice, known.odd)
-        elif isinstance(found, ViewersRows):
-            if known.viewers is not None:
-                found.show_viewers(known.viewers)
-        elif isinstance(found, MachineCard):
-            found.show_card(known.machine, known.told)
+        fill(found, known, self.now())

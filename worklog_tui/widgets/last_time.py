@@ -72,7 +72,8 @@ class LastTime(Rows):
         """Show it, with what comes first at the top."""
         self.empty = "There is no earlier session to look back on."
         self.show(_rows(told, last_words, advice, now, before) if told.session else [])
-        self.scroll_home(animate=False, immediate=True, force=True)
+        if self.is_attached:
+            self.scroll_home(animate=False, immediate=True, force=True)
         self.here = 0
 
 
