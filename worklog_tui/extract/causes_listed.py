@@ -66,6 +66,8 @@ def _part(scene: Scene, k: int) -> str:
 
 def _announced(scene: Scene, found: list[Draft]) -> list[Draft]:
     """`Candidates for the weak spark: …`, `the usual suspects are …`."""
+    if not scene.holds("causes_ahead"):
+        return []
     for i, token in enumerate(scene.tokens):
         if not token.sense("causes_ahead"):
             continue

@@ -3,27 +3,29 @@
 from __future__ import annotations
 
 from worklog_tui.extract.scene import Scene
-from worklog_tui.rulebook.word_lists import OPENS
-
-MOST = 256
-"Rows that are kept of `_openers`."
-LONGEST = 5
-"Tokens that words of a list may take at most."
-
-
-_openers: dict[tuple[str, tuple[str, ...]], frozenset[str]] = {}
-"The first words of several lists together, by the stamp of the rulebook and the names."
+from worklog_tui.rulebook.word_lists import BEGINNING, OPENS
 
 
 def opening(scene: Scene, *names: str) -> list[int]:
-    """The tokens, in order, at which one of the words of the lists may begin."""
-    key = scene.book.stamp, names
-    if (opens := _openers.get(key)) is None:
-        if len(_openers) > MOST:
-            _openers.clear()
-        opens = _openers[key] = frozenset().union(*(scene.book.owed[OPENS + name] for name in names))
+    """The tokens, in order, with which words of one of these lists of `BEGINNING` begin."""
+    found = scene.once(("opening",), lambda: _openings(scene))
+    return sorted({k for name in names for k in found[name]})
+
+
+def _openings(scene: Scene) -> dict[str, list[int]]:
+    """Name of a list -> the tokens with which its words begin."""
+    of, starts = scene.book.beginnings
     firsts = scene.firsts()
-    return [] if opens.isdisjoint(firsts) else [k for k, first in enumerate(firsts) if first in opens]
+    found: dict[str, list[int]] = {name: [] for name in BEGINNING}
+    for k in [k for k, token in enumerate(scene.tokens) if token.low in starts]:
+        words, end = scene.tokens[k].low, k + 1
+        while True:
+            for name in of.get(words, ()):
+                found[name].append(k)
+            if end == len(firsts) or f"{words} {firsts[end]}" not in starts:
+                break
+            words, end = f"{words} {scene.tokens[end].low}", end + 1
+    return found
 
 
 def says(scene: Scene, name: str, k: int, longest: int = 3) -> int:

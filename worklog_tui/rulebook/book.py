@@ -22,7 +22,7 @@ from worklog_tui.rulebook.steps import Joined
 from worklog_tui.rulebook.uncollected import uncollected
 from worklog_tui.rulebook.units import Numerals, Units, numerals_from, units_from
 from worklog_tui.rulebook.vocabulary import Vocabulary
-from worklog_tui.rulebook.word_lists import Lists, read_lists, read_owed
+from worklog_tui.rulebook.word_lists import Beginnings, Lists, beginnings, read_lists, read_owed
 
 
 class Met(NamedTuple):
@@ -62,7 +62,9 @@ class Rulebook:
     bearers: Bearers
     "Name of a state -> what it is mostly said of."
     owed: Lists
-    "Name of a list of grammars/owed.toml -> its words."
+    "Name of a list of grammars/owed.toml or grammars/shown.toml -> its words."
+    beginnings: Beginnings
+    "The words with which a reading begins that those lists serve."
     lists: Lists
     "Name of a list of grammars/lists.toml -> its words."
     met: dict[str, Met] = field(default_factory=dict)
@@ -93,6 +95,7 @@ def _book(stamp: str, of: Made) -> Rulebook:
     rules = tuple(Rule(*row) for row in of.rules)
     quantities = read_quantities(of.files)
     signs = Signs(of.signs)
+    owed = read_owed(of.files)
     return Rulebook(
         stamp,
         Vocabulary(of.table),
@@ -109,7 +112,8 @@ def _book(stamp: str, of: Made) -> Rulebook:
         numerals_from(of.files["numerals.toml"]),
         Misheard(of.misheard),
         read_bearers(of.files),
-        read_owed(of.files),
+        owed,
+        beginnings(owed),
         read_lists(of.files),
     )
 

@@ -58,6 +58,8 @@ PASSIVE = frozenset("was were is are be been being got gets".split()) | {"has be
 
 def listed(match: Match, scene: Scene) -> bool:
     """Whether a thing only stands on a list: `still to do: new lacing`."""
+    if not scene.holds("jobs", "shopping"):
+        return False
     said = scene.tokens[match.first : match.last]
     return not any(t.sense("did", "doing") for t in said) and any(
         t.sense("jobs", "shopping") for t in scene.tokens[: match.first]

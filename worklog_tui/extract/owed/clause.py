@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from dataclasses import dataclass
+from itertools import pairwise
 
 from worklog_tui.extract.finders.owed_thing import returnable
 from worklog_tui.extract.said import opening, says
@@ -57,14 +57,19 @@ class Clause:
         return [k for k in self.scene.things(range(first, last)) if _returns(self.scene.tokens[k])]
 
 
-def clauses(scene: Scene) -> Iterator[Clause]:
+def clauses(scene: Scene) -> list[Clause]:
     """The clauses of a scene, in order; a stop ends one."""
-    first = 0
-    for k, token in enumerate(scene.tokens):
-        after = scene.tokens[k + 1] if k + 1 < len(scene.tokens) else None
-        if after is None or after.clause != token.clause or token.kind == "stop":
-            yield Clause(scene, range(first, k + 1))
-            first = k + 1
+    return scene.once(("clauses",), lambda: _clauses(scene))
+
+
+def _clauses(scene: Scene) -> list[Clause]:
+    made: list[Clause] = []
+    first, tokens = 0, scene.tokens
+    for k, (token, after) in enumerate(pairwise(tokens), 1):
+        if after.clause != token.clause or token.kind == "stop":
+            made.append(Clause(scene, range(first, k)))
+            first = k
+    return [*made, Clause(scene, range(first, len(tokens)))] if tokens else made
 
 
 def _returns(token: Token) -> bool:

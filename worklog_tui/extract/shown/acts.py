@@ -22,8 +22,12 @@ def may_act(scene: Scene) -> list[int]:
     return scene.once(("may act",), lambda: sorted({*opening(scene, "acts"), *_doing(scene)}))
 
 
+DOING = ("does", "moves", "function", "works_well")
+"Classes of words that say what a part does."
+
+
 def _doing(scene: Scene) -> list[int]:
-    return [k for k, t in enumerate(scene.tokens) if t.sense("does", "moves", "function", "works_well")]
+    return [k for k, t in enumerate(scene.tokens) if t.sense(*DOING)] if scene.holds(*DOING) else []
 
 
 def acts(clause: Clause) -> list[Draft]:
@@ -39,7 +43,7 @@ def acts(clause: Clause) -> list[Draft]:
 
 
 def _does(scene: Scene, k: int) -> bool:
-    return says(scene, "acts", k, 3) > 0 or scene.tokens[k].sense("does", "moves", "function", "works_well") is not None
+    return says(scene, "acts", k, 3) > 0 or scene.tokens[k].sense(*DOING) is not None
 
 
 def _act(clause: Clause, k: int, after: int) -> Draft | None:
