@@ -28,6 +28,7 @@ from worklog_tui.extract.taken_back import disowns, doubted, may_disown
 from worklog_tui.extract.things import fold_things
 from worklog_tui.extract.tokens import STOP, Token, chunk
 from worklog_tui.extract.told_again import without_told_again
+from worklog_tui.extract.told_behind import join_told_behind
 from worklog_tui.extract.unknown import guess_things
 from worklog_tui.model import Fact, FactKey, Machine, Note, Reading
 from worklog_tui.rulebook import Rulebook
@@ -184,7 +185,7 @@ def read_sentence(
     join_decimals(tokens, context, book)
     mark_listed(tokens, context, machine.cylinders or 0)
     join_particles(tokens, book)
-    tokens = join_things(text, fold_things(text, tokens, book, typed))
+    tokens = join_told_behind(join_things(text, fold_things(text, tokens, book, typed)), book)
     tokens = guess_things(text, tokens, typed, book)
     tokens = name_ones(tokens, context, book, typed)
     number_clauses(tokens, boundary)

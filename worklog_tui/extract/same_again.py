@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from worklog_tui.extract.ones import SAME
+from worklog_tui.extract.markers import SAME
 from worklog_tui.extract.scene import Draft, Scene
 from worklog_tui.extract.subjects import SIDES, with_which
 from worklog_tui.extract.tokens import Thing, Token

@@ -158,7 +158,7 @@ SIDES = frozenset(
         "rear inlet intake exhaust inlets intakes exhausts in ex top bottom upper lower inner outer port starboard "
         "nearside offside primary secondary frnt inboard outboard lf rf lr l/f r/f l/r nsf osf nsr osr n/s o/s"
     ).split()
-)
+) | {"left hand", "right hand"}
 
 
 PLACES_TOO = frozenset({"top", "bottom", "back", "front", "middle", "in"})
@@ -197,15 +197,34 @@ def _back_one(scene: Scene, k: int) -> bool:
 
 
 PLURALS = frozenset(
-    (
-        "lefts rights firsts seconds thirds fourths tops bottoms fronts rears uppers lowers inners "
-        "outers"
-    ).split()
+    ("lefts rights firsts seconds thirds fourths tops bottoms fronts rears uppers lowers inners outers").split()
 )
 "Sides as they are written without an apostrophe: `second's forty`."
 
 
 ENDS = SIDES | {"back"}
+
+
+def _other_end(word: str, which: str) -> bool:
+    """Whether a word tells another one of several than the marker does: of `front hose`, `left` is no other end."""
+    axes = [axis for axis in AXES if not axis.isdisjoint(which.lower().split())]
+    return word in ENDS and (not axes or any(word in axis for axis in axes))
+
+
+AXES = tuple(
+    frozenset(row.split())
+    for row in (
+        "left right lh rh l/h r/h left-hand right-hand nearside offside port starboard n/s o/s l r",
+        "top bottom upper lower middle",
+        "front rear back",
+        "inner outer inboard outboard",
+        "inlet exhaust intake",
+        "primary secondary",
+        "leading trailing",
+        "first second third fourth fifth sixth last top bottom",
+    )
+)
+"Words that tell one of several from another of them."
 
 
 def with_which(thing_words: str, which: str) -> str:
@@ -216,6 +235,6 @@ def with_which(thing_words: str, which: str) -> str:
         return thing_words
     which = which.removesuffix("s") if which.lower() in PLURALS else which
     words_of = thing_words.split()
-    kept = [w for w in words_of if w.lower() not in ENDS and not w.isdigit()] or words_of
+    kept = [w for w in words_of if not (w.isdigit() or _other_end(w.lower(), which))] or words_of
     words = " ".join(kept)
     return f"{words} {which}" if which.isdigit() else f"{which} {words}"

@@ -9,6 +9,7 @@ from worklog_tui.extract.agreement import agrees
 from worklog_tui.extract.covers import taken_off, under
 from worklog_tui.extract.finders.fitness import fitness, machine_talked_of, meant_of, mostly
 from worklog_tui.extract.finders.put_right import put_right
+from worklog_tui.extract.ones import the_one
 from worklog_tui.extract.salience import PREPOSITIONS, salience, spoken_of
 from worklog_tui.extract.scene import Scene
 from worklog_tui.extract.subjects import Fits, as_thing
@@ -97,10 +98,31 @@ def _candidates(scene: Scene, at: int) -> Iterator[tuple[float, Thing, int | Non
             inner = under(thing, scene.book)
             place, thing = place - 2 * (inner is None), inner or thing
         yield place, thing, k
+    yield from _ones(scene, at)
     for n, subject in enumerate(s for s in scene.context.things if s.age <= FRESH):
         yield BEFORE - PER_PLACE * n - PER_NOTE * subject.age, as_thing(subject), None
     if scene.context.heading is not None:
         yield BEFORE - 0.5 - 0.1 * scene.context.heading.age, as_thing(scene.context.heading), None
+
+
+def _ones(scene: Scene, at: int) -> Iterator[tuple[float, Thing, int | None]]:
+    """Which one of several was told last, here or before it: in `number two seventeen hundred but it drips`, that."""
+    said = [t.thing for t in scene.tokens[:at] if t.thing is not None]
+    last = next((t for t in reversed(scene.tokens[:at]) if t.thing is not None or t.kind == "which"), None)
+    if last is not None:
+        one = the_one(last.which, said, scene.context) if last.thing is None else None
+        back = min(PER_CLAUSE * (scene.tokens[at].clause - last.clause), MOST_CLAUSES)
+        weight = SUBJECT - back
+    else:
+        which, weight = scene.context.which, NUMBERED
+        named = any(which in s.words.split() for s in scene.context.things if s.age == 0)
+        one = the_one(which, [], scene.context) if which.isdigit() and not named else None
+    if one is not None:
+        yield weight, one, None
+
+
+NUMBERED = 1.5
+"What the one of several weighs that was told by its number in earlier sentences."
 
 
 def marked(scene: Scene, k: int, at: int) -> int:
