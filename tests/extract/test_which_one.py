@@ -37,10 +37,16 @@ def test_which_one_is_told_behind_the_thing_too(book: Rulebook, line: str, facts
     ("lines", "facts"),
     [
         (("Front hose is perished. Left-hand one's good.",), [("front hose", "bad"), ("left front hose", "good")]),
-        (("Top bearing is fine.", "Bottom one. Oh yes. It's rough."), [("top bearing", "good"), ("bottom bearing", "bad")]),
-        (("The left-hand gripper is cracked. The right one is fine.",), [("left-hand gripper", "bad"), ("right gripper", "good")]),
+        (
+            ("Top bearing is fine.", "Bottom one. Oh yes. It's rough."),
+            [("top bearing", "good"), ("bottom bearing", "bad")],
+        ),
+        (
+            ("The left-hand gripper is cracked. The right one is fine.",),
+            [("left-hand gripper", "bad"), ("right gripper", "good")],
+        ),
     ],
-)  # fmt: skip
+)
 def test_one_is_another_of_what_was_named_last(
     book: Rulebook, lines: tuple[str, ...], facts: list[tuple[str, str]]
 ) -> None:
@@ -48,7 +54,8 @@ def test_one_is_another_of_what_was_named_last(
 
 
 def test_what_has_a_number_is_what_the_next_words_are_of(book: Rulebook) -> None:
-    assert found(book, "Now the injectors.", "Number two. Seventeen hundred, but it's dribbling.") == [("injectors 2", "bad")]
+    read = found(book, "Now the injectors.", "Number two. Seventeen hundred, but it's dribbling.")
+    assert read == [("injectors 2", "bad")]
 
 
 @pytest.mark.parametrize(
