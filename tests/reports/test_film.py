@@ -72,6 +72,55 @@ def test_a_piece_of_a_sentence_is_no_title(piece: str) -> None:
     assert title_of([bad("Drum Brake", piece), did("replace", "Drum Brake")], "Crane") == "Drum brake: replaced"
 
 
+TITLES = {
+    "a test of several is one turn, from the lowest to the highest": (
+        [read("compression", 90, "psi", "cylinder 1"), read("compression", 118, "psi", "cylinder 2")],
+        "Compression: 90 to 118 psi",
+    ),
+    "what it was set to says more than what was found": (
+        [read("clearance", 0.9, "mm", "pinion"), replace(read("clearance", 0.4, "mm", "pinion"), role="set")],
+        "Pinion: set to 0.4 mm",
+    ),
+    "of one thing the last measure: how it stands": (
+        [read("temperature", 31, "degC", "axle box"), read("temperature", 64, "degC", "axle box")],
+        "Axle box: temperature 64°C",
+    ),
+    "that it was off goes without saying beside what was found": (
+        [did("remove", "strainer"), bad("strainer", "blocked solid")],
+        "Strainer: blocked solid",
+    ),
+    "what was found, then that it was the cause": (
+        [replace(suspects("top bearing"), standing="confirmed"), bad("top bearing", "dry")],
+        "Top bearing: dry, the cause",
+    ),
+    "that it was the cause, when no more is told": (
+        [replace(suspects("relief valve"), standing="confirmed"), later("relief valve", "question")],
+        "Relief valve: the cause",
+    ),
+    "two words that belong together stay so": ([good("spark", "fat and blue")], "Spark: fat and blue"),
+    "a word of praise is no news beside what was done": (
+        [did("repair", "jib"), good("jib", "lovely")],
+        "Jib: repaired",
+    ),
+    "rather of the part than of its bolts": (
+        [did("replace", "bolt"), bad("impeller", "chipped"), did("fit", "impeller")],
+        "Impeller: chipped, fitted",
+    ),
+    "nothing is filled into a washer": (
+        [did("fill", "fibre washer"), good("fibre washer", "dry as a bone")],
+        "Fibre washer: dry as a bone",
+    ),
+    "of several the name has no number": ([did("fit", "glow plugs 2")], "Glow plugs: fitted"),
+    "they've is no part": ([bad("they've", "late"), bad("pawl", "worn")], "Pawl: worn"),
+}
+
+
+@pytest.mark.parametrize("rule", TITLES)
+def test_a_title_tells_what_a_viewer_looks_for(rule: str) -> None:
+    facts, title = TITLES[rule]
+    assert title_of(facts, "Crane") == title, rule
+
+
 def test_a_film_has_no_more_chapters_than_a_viewer_would_look_through() -> None:
     """Ten for ten minutes, twenty-four for hours, though every line tells of another thing."""
     for minutes, most in ((4, 6), (10, 10), (60, 24), (300, 24)):

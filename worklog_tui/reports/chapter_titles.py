@@ -4,26 +4,24 @@ from __future__ import annotations
 
 import re
 from collections import Counter
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 
-from worklog_tui.logbook.same_thing import thing
+from worklog_tui.logbook.same_thing import FASTENERS, thing
 from worklog_tui.logbook.spelling import written_out
-from worklog_tui.model import Fact, Finding, FollowUp, Reading, Suspect, Work
-from worklog_tui.reports.log_rows import quantity
-from worklog_tui.reports.sentence import DONE, amount
+from worklog_tui.logbook.words import COUNTED, raw_words, word_set
+from worklog_tui.model import Fact, Finding, Reading, Suspect, Work
+from worklog_tui.reports.chapter_phrases import OF_A_PERSON, tells
+from worklog_tui.reports.chapter_phrases import phrases as phrases_of
 
 LONGEST = 49
 "Letters of a title; what is longer is cut off where the pointer rests on it."
 _WEIGHTS: dict[type[Fact], float] = {Work: 3.0, Finding: 2.0, Reading: 2.0, Suspect: 1.5}
+_FOUND = 3.0
+"That the cause was found in it."
 _NOT_IN_A_TITLE = re.compile(r"[<>\[\]{}|\\#*_`~…\"“”]+|https?:\S*|www\.\S*|\b\d{1,2}:\d\d\b")
-_FURTHER = re.compile(r"\s*[,;]\s*|\s+(?:and|but|so|because|when|which|that's|it's)\s+")
-_EMPTY = "as|of|a|an|the|to|in|on|like|with|for|is|it|at"
-_DANGLING = re.compile(
-    rf"^(?:(?:an?|the|just|kinda|kind of|really|very|all)\b\s*)+|(?:\s+(?:{_EMPTY}))+$", re.IGNORECASE
-)
-_FILLED = re.compile(r"\s+(?:kinda|kind of|sorta|sort of|just|really|pretty|basically)\s+")
-"Words that say nothing at the beginning or the end of what is told briefly."
 _TWICE = re.compile(r"\b(\w+) and (?:the |a )?\1\b", re.IGNORECASE)
+_TRAILING = re.compile(r"(?<=[a-z])\s\d+$")
+"The number of one of several behind a name that has none: glow plugs 2."
 _SHORT_NAME = 28
 "Letters that a name may have."
 
@@ -39,7 +37,8 @@ def title_of(facts: Sequence[Fact], otherwise: str = "", first: bool = False) ->
         return _fitted(_clean(otherwise), ())
     key, said = chosen
     about = [fact for fact in facts if in_hand(fact) == key]
-    phrases = tuple(dict.fromkeys(p for p in map(_clean, _phrases(about)) if _tells(p)))
+    cleaned = (_clean(p).removeprefix(f"{said.lower()} ") for p in phrases_of(about))
+    phrases = tuple(dict.fromkeys(p for p in cleaned if tells(p)))
     if said.lower() in _WHOLE or key == in_words(otherwise):
         name = "Trying it" if not first else _clean(otherwise) if len(otherwise) <= _SHORT_NAME else "As it came"
         return _fitted(name, phrases) if phrases else ""
@@ -48,20 +47,6 @@ def title_of(facts: Sequence[Fact], otherwise: str = "", first: bool = False) ->
 
 _WHOLE = frozenset({"engine", "machine", "motor", "unit"})
 "Names of the machine as a whole."
-_OF_A_PERSON = frozenset(
-    "i you he she it we they him her them me us that this there i'm i'd i'll you'd you'll it'll it's that's".split()
-)
-_SAYS_NOTHING = frozenset(
-    {"done", "bang", "sorted", "still", "thing", "going back", "stays there", "not dead", "like that", "bodge"}
-)
-"Words by which a phrase is a piece of a sentence; phrases that say nothing by themselves (closed lists, judgement)."
-
-
-def _tells(phrase: str) -> bool:
-    """Whether a phrase can stand in a title: not a piece of a sentence, not single letters."""
-    words = phrase.lower().split()
-    pieces = any(word in _OF_A_PERSON for word in words) or all(len(word) == 1 and word.isalpha() for word in words)
-    return bool(words) and not pieces and phrase.lower() not in _SAYS_NOTHING
 
 
 def _small_letters(said: str) -> str:
@@ -82,7 +67,7 @@ def _in_hand(facts: Sequence[Fact]) -> tuple[str, str] | None:
     for fact in facts:
         key = in_hand(fact)
         if key:
-            weight = _WEIGHTS.get(type(fact), 0.5)
+            weight = _weight(fact) * (_SMALL_SHARE if _small(key, fact) else 1.0)
             weights[key] += weight  # type: ignore[assignment]
             names.setdefault(key, Counter())[_called(fact)] += weight  # type: ignore[assignment]
     if not weights:
@@ -91,93 +76,49 @@ def _in_hand(facts: Sequence[Fact]) -> tuple[str, str] | None:
     return best, max(names[best], key=lambda name: names[best][name])
 
 
+_SMALL_SHARE = 0.6
+"What a small part weighs, of which a machine has many: a bolt, a gasket; a title is rather of what it belongs to."
+_SMALL = FASTENERS | word_set(
+    "washer pin end face leg side cap tape brick part bit hole clip key bracket plate line gasket cover pipe gauge"
+)
+_CONTRACTED = ("'ve", "'ll", "'re", "'d", "'m", "n't")
+"Endings of what is no name: they've."
+_TRIALS = frozenset({"compression"})
+"Tests that are a turn of the work by themselves, whatever they are read on."
+
+
+def _small(key: str, fact: Fact) -> bool:
+    return key in _SMALL or (len(raw_words(fact.about)) == 1 and thing(fact.about).head in _SMALL)
+
+
+def _weight(fact: Fact) -> float:
+    found = isinstance(fact, Suspect) and fact.standing == "confirmed"
+    return _FOUND if found else _WEIGHTS.get(type(fact), 0.5)
+
+
 def in_hand(fact: Fact) -> str:
     """The thing that a fact is about, by one name; empty when it is about nothing."""
+    if isinstance(fact, Reading) and fact.quantity in _TRIALS:
+        return fact.quantity
+    said = fact.about.lower().replace("’", "'").split()
+    if any(word in OF_A_PERSON or word.endswith(_CONTRACTED) for word in said):
+        return ""
     about = thing(fact.about, getattr(fact, "name", ""))
     return about.name or about.head or fact.about.lower()
 
 
 def _called(fact: Fact) -> str:
     """The thing as it was called, or by its name in the vocabulary where that says more and is short."""
+    if isinstance(fact, Reading) and fact.quantity in _TRIALS:
+        return fact.quantity
     name = thing(fact.about, getattr(fact, "name", "")).name
     said = written_out(fact.about, name)
     if name and any(len(one) > len(word) > 4 and one.rstrip("s").endswith(word.rstrip("s").lower())
                     for one in name.split() for word in said.split()):  # fmt: skip
         said = name  # its beginning was lost: jectors
     if name and (len(said) > _SHORT_NAME or len(name.split()) > len(said.split())):
-        return name if len(name) <= _SHORT_NAME else said
-    return said
-
-
-def _phrases(facts: Sequence[Fact]) -> list[str]:
-    """What became of it, the two that tell most: what is wrong, the cause, what was done, measured; as they came."""
-    told = [(rank, place, said) for place, fact in enumerate(facts) for rank, said in _told(fact) if said]
-    bad = any(rank == 0 for rank, _, _ in told)
-    was_set = any(said.startswith("set to ") for _, _, said in told)
-    telling = any(rank < _LEADS_UP for rank, _, _ in told)
-    telling_more = any(rank < _MEASURED for rank, _, _ in told)
-    measured = False
-    kept: dict[str, tuple[int, int]] = {}
-    for rank, place, said in told:
-        if (bad and rank == _GOOD) or (was_set and said == DONE["adjust"]) or (telling and rank >= _LEADS_UP):
-            continue
-        if rank == _MEASURED and (measured or (telling_more and not said.startswith("set to "))):
-            continue
-        if said == _CAUSE and not bad:
-            continue
-        measured |= rank == _MEASURED
-        kept[said] = min(kept.get(said, (rank, place)), (rank, place))
-    chosen = sorted(kept, key=lambda said: kept[said])[:_TOLD]
-    return sorted(chosen, key=lambda said: kept[said][1])
-
-
-_CAUSE = "the cause"
-"Of a suspect that was borne out; a title says so only beside what was found wrong with it."
-_GOOD, _MEASURED, _LEADS_UP = 6, 4, 7
-"Ranks: a good finding is nothing beside a bad one, one measure is enough, a look or a start only leads up to more."
-_TOLD = 2
-"So many phrases are in a title."
-_RANKS = {"remove": 5, "strip": 5, "disconnect": 5, "drain": 5, "check": 7, "test": 7, "start": 7}
-"The ranks of work that only leads up to something."
-_RUNNING_ON = ("run_time", "duration")
-"Quantities that say nothing in a title."
-
-
-def _told(fact: Fact) -> Iterator[tuple[int, str]]:
-    """What a fact says in a title, with its rank: the smaller, the more it tells."""
-    match fact:
-        case Finding(verdict="bad"):
-            yield 0, _briefly(fact.condition)
-        case Suspect(standing="confirmed"):
-            yield 1, _CAUSE
-        case Suspect(standing="ruled out"):
-            yield 1, "ruled out"
-        case Work():
-            yield _RANKS.get(fact.action, 2), DONE.get(fact.action, fact.action)
-        case Reading() if fact.role in ("measured", "set") and fact.quantity not in _RUNNING_ON:
-            yield _MEASURED, _measured(fact)
-        case Finding(verdict="good"):
-            yield _GOOD, _briefly(fact.condition)
-        case FollowUp():
-            yield 3, {"part needed": "needed", "temporary": "for now only"}.get(fact.reason, "")
-        case Suspect():
-            yield 8, "suspected"
-
-
-def _briefly(condition: str) -> str:
-    """The first thing that a condition says, without a capital: sooty, of "Sooty, and it's damp"."""
-    first = _DANGLING.sub("", _FILLED.sub(" ", _FURTHER.split(condition.strip(), maxsplit=1)[0]))
-    return first[:1].lower() + first[1:] if first[1:2].islower() or len(first) == 1 else first
-
-
-def _measured(fact: Reading) -> str:
-    what = quantity(fact.quantity)
-    if fact.role == "set" and fact.quantity == "voltage":
-        return f"at {amount(fact.value, fact.unit)}"
-    if fact.role == "set" and fact.quantity != "volume":
-        return f"set to {amount(fact.value, fact.unit)}"
-    named = what in f"{fact.subject} {fact.name}".lower() or what in ("amount", "time", "length")
-    return ("" if named else f"{what} ") + amount(fact.value, fact.unit)
+        said = name if len(name) <= _SHORT_NAME else said
+    return said if thing(said).head in COUNTED and not said.split()[-2:][0].endswith("s") else _TRAILING.sub("", said)
 
 
 def _fitted(name: str, phrases: Sequence[str]) -> str:

@@ -14,6 +14,8 @@ NEAR = 6
 "Tokens between what is done and how."
 HOW = (("nought", "bad"), ("fullmeasure", "good"), ("ill", "bad"), ("fine", "good"))
 ENDS = frozenset("if when till until because unless where before so but and".split())
+HANDED = ("hand thread", "handed thread")
+"What turns the other way by its make has no fault."
 PLAIN = frozenset("is was are were be been to into".split())
 
 
@@ -33,6 +35,8 @@ def _doing(scene: Scene) -> list[int]:
 def acts(clause: Clause) -> list[Draft]:
     """What a clause says of how its thing works."""
     scene = clause.scene
+    if any(token.low.endswith(HANDED) for token in scene.tokens[: clause.span.start]):
+        return []  # it's a left-hand thread, so it goes the wrong way
     for k in may_act(scene):
         if k not in clause.span or scene.tokens[k].thing is not None:
             continue
