@@ -72,7 +72,7 @@ def test_a_piece_of_a_sentence_is_no_title(piece: str) -> None:
     assert title_of([bad("Drum Brake", piece), did("replace", "Drum Brake")], "Crane") == "Drum brake: replaced"
 
 
-TITLES = {
+TITLES: dict[str, tuple[list[Fact], str]] = {
     "a test of several is one turn, from the lowest to the highest": (
         [read("compression", 90, "psi", "cylinder 1"), read("compression", 118, "psi", "cylinder 2")],
         "Compression: 90 to 118 psi",
