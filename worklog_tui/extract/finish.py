@@ -90,7 +90,7 @@ def _fact(draft: Draft, scene: Scene, main: Span, nth: int, pieces: tuple[Piece,
                 **common,
                 action=f["action"],
                 part=uncapped(tidy(draft.thing.words if draft.thing else ""), scene),
-                used=uncapped(tidy(f["used"]), scene),
+                used=uncapped(tidy(f["used"]), scene).removesuffix("'s").removesuffix("’s"),
                 name=name,
             )
         case "suspect":

@@ -58,7 +58,7 @@ def _chart(group: Sequence[Series]) -> Chart | None:
     if not values or not all(map(math.isfinite, values)):
         return None
     axis = _Axis(min(values), max(values))
-    title, said = quantity(group[0].quantity), UNITS.get(unit, unit)
+    title, said = "drip" if unit.startswith("drops") else quantity(group[0].quantity), UNITS.get(unit, unit)
     scales = tuple(_scale(one, points, unit, axis) for one, points in kept)
     told = "; ".join(_in_words(s) for s in scales)
     head = title[:1].upper() + title[1:] + (f" ({said})" if said else "")
@@ -99,7 +99,8 @@ def _limits(one: Series, unit: str) -> tuple[float | None, float | None]:
 
 
 def _scale(one: Series, points: Sequence[Point], unit: str, axis: _Axis) -> Scale:
-    marks = tuple(_mark(p, p is points[-1], unit, axis) for p in points)
+    stands = one.last if one.last in points else points[-1]
+    marks = tuple(_mark(p, p is stands, unit, axis) for p in points)
     low, high = _limits(one, unit)
     band = None
     if low is not None or high is not None:

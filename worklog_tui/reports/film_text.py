@@ -56,9 +56,7 @@ def _readings(log: RepairLog) -> list[str]:
     last: dict[tuple[str, str, str], str] = {}
     for row in log.readings:
         if row.should_be or row.how == "set":
-            what = row.subject or "machine"
-            what += "" if row.quantity in what else f", {row.quantity}"
-            said = f"{what}: {row.value}" + (f", {row.condition}" if row.condition else "")
+            said = f"{row.what}: {row.value}" + (f", {row.condition}" if row.condition else "")
             key = (row.subject.lower(), row.quantity, row.condition)
             last.pop(key, None)
             last[key] = said + (f" (should be {row.should_be})" if row.should_be else "")

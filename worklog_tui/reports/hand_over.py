@@ -14,6 +14,7 @@ from worklog_tui.reports.plain_readings import should_be
 from worklog_tui.reports.publishing_words import PublishingWords, alternatives
 from worklog_tui.reports.repair_log import PartRow, RepairLog, Spot, Told
 from worklog_tui.reports.sentence import amount
+from worklog_tui.reports.what_measured import what_measured
 
 _IN = frozenset({"replaced", "fitted", "made", "substituted", "used again", "from a donor"})
 _MOST = 4
@@ -75,8 +76,7 @@ def _settings(of: Material) -> Iterator[tuple[str, str, str, Spot | None]]:
                 last[key] = (place, fact, limits)
     rows: dict[tuple[str, str], tuple[list[str], Spot | None]] = {}
     for place, fact, limits in last.values():
-        named = quantity(fact.quantity) in fact.subject
-        what = fact.subject if named else ", ".join(filter(None, (fact.subject, quantity(fact.quantity))))
+        what = what_measured(fact.subject, quantity(fact.quantity), fact.unit)
         how = ", ".join(filter(None, (fact.condition, "doubtful" if fact.doubtful else "")))
         value = amount(fact.value, fact.unit) + (f" ({how})" if how else "")
         verdict = VERDICTS[judge.compares(fact)]

@@ -6,6 +6,7 @@ from contextlib import suppress
 from datetime import date
 
 from worklog_tui.model import Due, OpenItem
+from worklog_tui.reports.log_noticed import noticed
 from worklog_tui.reports.material import Material, maybe_spot
 from worklog_tui.reports.repair_log import Group, Told
 from worklog_tui.reports.sentence import amount, briefly
@@ -32,8 +33,7 @@ def open_groups(of: Material) -> tuple[Group, ...]:
         for reason, title in GROUPS.items()
     ]
     groups.append(Group(HINTS, tuple(_told(of, i) for i in hints)))
-    noticed = tuple(_told(of, i) for i in of.items if i.state == "noticed" and _in_span(of, i))
-    return tuple(g for g in (*groups, Group(NOTICED, noticed)) if g.rows)
+    return tuple(g for g in (*groups, Group(NOTICED, noticed(of))) if g.rows)
 
 
 def for_now(of: Material) -> tuple[Told, ...]:
@@ -77,7 +77,3 @@ def due_in_words(due: Due) -> str:
         by = date_in_words(date.fromisoformat(due.day)) if due.day else ""
     rows = (due.event, f"by {by}" if by else "", f"at {amount(due.hours, 'h')} run" if due.hours is not None else "")
     return "due " + ", ".join(filter(None, rows))
-
-
-def _in_span(of: Material, item: OpenItem) -> bool:
-    return item.raised is None or item.raised.session >= of.first

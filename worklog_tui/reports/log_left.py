@@ -42,12 +42,14 @@ def off(of: Material) -> tuple[Told, ...]:
 
 
 def starts(of: Material) -> tuple[Told, ...]:
-    """The attempts to start it, each with what was heard of it."""
-    found = [one for one in start_attempts(of.history) if one.place.session >= of.first]
-    return tuple(
-        Told(one.outcome.condition if one.outcome else "no word of what came of it", "", spot(one.place))
-        for one in found[-_MOST:]
-    )
+    """The attempts to start it, each with what was heard of it; those of which nothing was are counted."""
+    found = [one for one in start_attempts(of.history) if one.place.session >= of.first][-_MOST:]
+    told = [Told(one.outcome.condition, "", spot(one.place)) for one in found if one.outcome]
+    silent = [one for one in found if not one.outcome]
+    if silent:
+        attempts = "one attempt" if len(silent) == 1 else f"{len(silent)} attempts"
+        told.append(Told(f"{attempts} of which nothing was said", "", spot(silent[-1].place)))
+    return tuple(told)
 
 
 def _cleared(of: Material) -> frozenset[str]:

@@ -13,6 +13,7 @@ from worklog_tui.reports.log_rows import quantity
 from worklog_tui.reports.material import Material, maybe_spot, spot
 from worklog_tui.reports.repair_log import SystemRow, Told
 from worklog_tui.reports.sentence import amount, briefly
+from worklog_tui.reports.what_measured import what_measured
 
 _SHOWN = 4
 "So many lines of evidence are shown for a system."
@@ -88,8 +89,7 @@ def _doubtful(of: Material) -> list[Told]:
     rows = []
     for place, fact in of.told():
         if isinstance(fact, Reading) and fact.doubtful and fact.role in ("measured", "set"):
-            what = " ".join(filter(None, (fact.subject, quantity(fact.quantity))))
-            told = f"{what}: {amount(fact.value, fact.unit)}"
+            told = f"{what_measured(fact.subject, quantity(fact.quantity), fact.unit)}: {amount(fact.value, fact.unit)}"
             rows.append(Told(told, "said to be in doubt", spot(place), of.words(place.note)))
     return rows
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from worklog_tui.logbook.amounts import bounds
-from worklog_tui.logbook.limits import Judge, verdict
+from worklog_tui.logbook.limits import Judge
 from worklog_tui.logbook.readings import TAKEN
 from worklog_tui.logbook.same_thing import thing
 from worklog_tui.logbook.timeline import TimelineLine, TimelineSession, timeline
@@ -50,7 +50,7 @@ def reading_rows(of: Material) -> tuple[ReadingRow, ...]:
             rows.append(ReadingRow(
                 place.session, of.day(place.session), place.at, quantity(fact.quantity), fact.subject,
                 amount(fact.value, fact.unit), low, high, UNITS.get(fact.unit, fact.unit), fact.condition, fact.role,
-                fact.doubtful, should_be(limits), VERDICTS[verdict(fact, limits)], spot(place),
+                fact.doubtful, should_be(limits), VERDICTS[judge.compares(fact)], spot(place),
             ))  # fmt: skip
     return tuple(rows)
 

@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-from worklog_tui.logbook.cures import is_whole
-from worklog_tui.logbook.same_thing import thing
 from worklog_tui.model import Finding, Place
 from worklog_tui.reports.log_items import NOTICED, PARTS
 from worklog_tui.reports.log_left import forbidden
+from worklog_tui.reports.log_noticed import of_the_machine, put_down_to
 from worklog_tui.reports.material import Material, spot
 from worklog_tui.reports.repair_log import Group, Spot, Standing, Told
 from worklog_tui.reports.sentence import briefly
@@ -22,10 +21,13 @@ def standing(
     """The headline, then what was seen last, what is next, for now only, needed, open and not proved."""
     if not any(record.notes for record in of.history.sessions):
         return Standing("Nothing is in the log yet.")
-    rows: list[tuple[str, str, Spot | None]] = [("Do not start it", row.text, row.spot) for row in forbidden(of)[-1:]]
+    rows: list[tuple[str, str, Spot | None]] = [
+        ("Do not start it", f"“{row.text}”", row.spot) for row in forbidden(of)[-1:]
+    ]
     seen = _last_seen(of)
     if seen is not None:
-        since = ", dealt with since" if _dealt_with(of, seen[1]) else ""
+        done = put_down_to(of, seen[0]) if seen[1].verdict == "bad" else ""
+        since = f"; since then {done}" if done else ", dealt with since" if _dealt_with(of, seen[1]) else ""
         rows.append(("Last heard of it", briefly(seen[1]) + since, spot(seen[0])))
     if of.whole and of.advice.steps:
         rows.append(("Next", of.advice.steps[0].step, None))
@@ -42,6 +44,8 @@ def _headline(of: Material, groups: tuple[Group, ...], for_now: tuple[Told, ...]
     count = sum(len(g.rows) for g in groups if g.title != NOTICED) + len(for_now)
     left = "nothing is left on the list" if not count else _things(count, "is", "are") + " still on the list"
     when = f" at the end of session {len(of.history.sessions)}" if not of.whole else ""
+    if forbidden(of):
+        return f"Not to be started yet{when}; {left}."
     if of.advice.complaint:
         return f"Not right yet{when}: {of.advice.complaint.rstrip('.')}. {left[:1].upper()}{left[1:]}."
     return f"No fault of the machine as a whole is known{when}; {left}."
@@ -63,7 +67,7 @@ def _dealt_with(of: Material, seen: Finding) -> bool:
 def _last_seen(of: Material) -> tuple[Place, Finding] | None:
     """The last finding of the machine itself."""
     for place, fact in reversed(of.everything()):
-        if isinstance(fact, Finding) and fact.verdict != "noted" and is_whole(thing(fact.part, fact.name)):
+        if isinstance(fact, Finding) and fact.verdict != "noted" and of_the_machine(of, fact):
             return place, fact
     return None
 

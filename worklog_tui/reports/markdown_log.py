@@ -73,18 +73,13 @@ def _told(one: Told, before: str = "") -> str:
 
 
 def _readings(readings: Sequence[ReadingRow]) -> list[str]:
-    rows = ((_what(r), _value(r), r.should_be, r.compares, r.spot) for r in readings[-MOST_READINGS:])
+    rows = ((r.what, _value(r), r.should_be, r.compares, r.spot) for r in readings[-MOST_READINGS:])
     return _table("Readings", ("What", "Reading", "Should be", "Result", "Where"), rows)
 
 
 def _value(row: ReadingRow) -> str:
     marks = (row.condition, "set" if row.how == "set" else "", "doubtful" if row.doubtful else "")
     return ", ".join(filter(None, (row.value, *marks)))
-
-
-def _what(row: ReadingRow) -> str:
-    subject = row.subject or "machine"
-    return subject if row.quantity in subject else f"{subject}, {row.quantity}"
 
 
 def _table(title: str, head: Sequence[str], body: Iterable[Sequence[str | Spot | None]]) -> list[str]:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 
 from worklog_tui.reports.left_out import LeftOut
+from worklog_tui.reports.what_measured import what_measured
 
 
 @dataclass(frozen=True, slots=True)
@@ -83,6 +84,11 @@ class ReadingRow:
     compares: str
     "too low, too high, as it should be, or empty when nothing tells."
     spot: Spot
+
+    @property
+    def what(self) -> str:
+        """What it is of, in a few words."""
+        return what_measured(self.subject, self.quantity, self.unit)
 
 
 @dataclass(frozen=True, slots=True)
