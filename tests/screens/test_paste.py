@@ -215,3 +215,42 @@ def test_lines_without_sentence_ends_stay_notes_of_their_own() -> None:
 def pasted(text: str) -> Pasted:
     """A paste as the recorder looks at it."""
     return Pasted(text, read_text(text), looks_like_comments(text), tuple(one.words for one in read_comments(text)))
+
+
+@pytest.mark.parametrize("keys", ["t enter", "g", "question_mark", "t e", "t a", "slash", "b"])
+async def test_a_paste_over_any_page_is_asked_about_and_the_page_stands_there_after(tmp_path: Path, keys: str) -> None:
+    desk = desk_in(tmp_path, Clock(), "the guide is cracked", "look again")
+    app = recorder(desk)
+    async with app.run_test(size=(80, 24)) as pilot:
+        await settle(pilot)
+        await pilot.press("escape", *keys.split())
+        await settle(pilot)
+        before = app.screen
+        app.post_message(events.Paste(CAPTIONS))
+        await settle(pilot)
+        assert isinstance(app.screen, PasteQuestion)
+        await pilot.press("escape")
+        await settle(pilot)
+        assert app.screen is before
+
+
+async def test_a_short_paste_of_two_lines_goes_into_a_field_whole(tmp_path: Path) -> None:
+    desk = desk_in(tmp_path, Clock(), "the guide is cracked")
+    app = recorder(desk)
+    async with app.run_test(size=(80, 24)) as pilot:
+        await settle(pilot)
+        await pilot.press("escape", "t", "e", "ctrl+u")
+        app.post_message(events.Paste("the guide\nis cracked again\n"))
+        await settle(pilot)
+        await pilot.press("enter")
+        await settle(pilot)
+    assert [note.words for note in history(desk, SAW).sessions[0].notes] == ["the guide is cracked again"]
+
+
+async def test_where_no_machine_is_open_a_paste_is_answered(bench: Bench) -> None:
+    app = Recorder(bench)
+    async with app.run_test(size=(80, 24)) as pilot:
+        await settle(pilot)
+        app.post_message(events.Paste(CAPTIONS))
+        await settle(pilot)
+        assert "put a machine on the bench first, then paste it there." in " ".join(on_screen(app).split())

@@ -13,6 +13,7 @@ from worklog_tui.screens import deeds
 from worklog_tui.screens.background import Latest, Rest, reason
 from worklog_tui.screens.looking_up import LookingUp, Preview
 from worklog_tui.screens.one_answer import OneAnswer
+from worklog_tui.widgets.field import Field
 from worklog_tui.widgets.key_line import KeyLine
 from worklog_tui.widgets.kinds_told import KINDS_TOLD
 from worklog_tui.widgets.literal import literal
@@ -52,7 +53,7 @@ class Adding(OneAnswer["Deed | None"]):
     def compose(self) -> ComposeResult:
         with Vertical():
             yield Static("What was not read? Say it in your own words.", classes="asks", markup=False)
-            yield Input(placeholder="such as: the spring is worn", compact=True)
+            yield Field(placeholder="such as: the spring is worn", compact=True)
             yield Understood()
             yield KeyLine(wraps=True)
 

@@ -11,6 +11,7 @@ from textual.containers import Horizontal, Vertical
 from textual.widgets import Input, Label, Static
 
 from worklog_tui.screens.one_answer import OneAnswer
+from worklog_tui.widgets.field import Field
 from worklog_tui.widgets.key_line import KeyLine
 from worklog_tui.widgets.literal import literal
 
@@ -59,7 +60,7 @@ class Asking(OneAnswer[dict[str, str] | None]):
                 with Horizontal(classes="field"):
                     if name in self._labels:
                         yield Label(literal(self._labels[name]), markup=False)
-                    yield Input(literal(words).plain, id=f"field-{name}", compact=True, select_on_focus=False)
+                    yield Field(literal(words).plain, id=f"field-{name}", compact=True, select_on_focus=False)
             yield Static("", classes="wrong", markup=False)
             yield KeyLine(wraps=True)
 

@@ -12,6 +12,7 @@ from textual.widgets import Button, Input, Label, Select, Static
 
 from worklog_tui.model import Machine
 from worklog_tui.screens.one_answer import OneAnswer
+from worklog_tui.widgets.field import Field
 from worklog_tui.widgets.key_line import KeyLine
 from worklog_tui.widgets.literal import literal
 
@@ -55,14 +56,14 @@ class CardScreen(OneAnswer[Machine | None]):
         count = str(now.cylinders or "")
         with VerticalScroll():
             yield Static("A machine card; only the name is needed. Enter makes it.", classes="asks", markup=False)
-            name = Input(literal(now.name).plain, id="name", compact=True, placeholder="what you call it")
+            name = Field(literal(now.name).plain, id="name", compact=True, placeholder="what you call it")
             name.disabled = self._known is not None
             yield from self._field("Name", name)
             kind = "such as single-cylinder petrol engine"
-            yield from self._field("Kind", Input(literal(now.kind).plain, id="kind", compact=True, placeholder=kind))
+            yield from self._field("Kind", Field(literal(now.kind).plain, id="kind", compact=True, placeholder=kind))
             yield from self._field("Fuel", _choice("fuel", FUELS, now.fuel))
             yield from self._field("Ignition", _choice("ignition", IGNITIONS, now.ignition))
-            cylinders = Input(count, id="cylinders", compact=True, type="integer", max_length=2)
+            cylinders = Field(count, id="cylinders", compact=True, type="integer", max_length=2)
             yield from self._field("Cylinders", cylinders)
             yield Static("", classes="wrong", markup=False)
             with Horizontal(id="buttons"):

@@ -13,6 +13,7 @@ from textual.widgets import Input, Static
 from worklog_tui.screens.background import Latest, reason
 from worklog_tui.screens.one_answer import OneAnswer
 from worklog_tui.widgets.counted import counted
+from worklog_tui.widgets.field import Field
 from worklog_tui.widgets.found_rows import FoundRows
 from worklog_tui.widgets.key_line import KeyLine
 from worklog_tui.widgets.literal import literal
@@ -61,7 +62,7 @@ class Finding(OneAnswer[str]):
 
     def compose(self) -> ComposeResult:
         with Vertical():
-            yield Input(placeholder='words of the note; "in quotes" a phrase, word* a beginning', compact=True)
+            yield Field(placeholder='words of the note; "in quotes" a phrase, word* a beginning', compact=True)
             yield Static("", classes="told", markup=False)
             yield FoundRows()
             yield KeyLine(wraps=True)

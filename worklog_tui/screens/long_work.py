@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import ClassVar
 
+from textual import events
 from textual.app import ComposeResult
 from textual.binding import Binding, BindingType
 from textual.containers import Vertical
@@ -42,10 +43,16 @@ class LongWork(OneAnswer[None]):
             yield Static(literal(self._what), markup=False)
             yield ProgressBar(total=self._total, show_eta=False)
             yield Static("Esc stops it: nothing of it is kept then, and you are asked again.", markup=False)
+            yield Static("", classes="pasted", markup=False)
             yield KeyLine(wraps=True)
 
     def on_mount(self) -> None:
         self.set_interval(0.2, self._draw)
+
+    def on_paste(self, event: events.Paste) -> None:
+        """What is pasted meanwhile waits with the person."""
+        event.stop()
+        self.query_one(".pasted", Static).update("That paste was not taken: paste it again when this is done.")
 
     def tell(self, done: int) -> bool:
         """In the thread that works: so much is done. Gives False when it is to stop."""

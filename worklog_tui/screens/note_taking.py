@@ -102,9 +102,12 @@ class NoteTaking(LogScreen):
     def on_paste(self, event: events.Paste) -> None:
         """A paste anywhere goes to the note line."""
         event.stop()
-        line = self.query_one(NoteLine)
-        line.focus()
-        line.take_paste(event.text)
+        self.query_one(NoteLine).focus()
+        self.take_paste(event.text)
+
+    def take_paste(self, text: str) -> None:
+        """A paste goes to the note line, and from there to its preview when it is of several lines."""
+        self.query_one(NoteLine).take_paste(text)
 
     def on_text_area_changed(self, event: TextArea.Changed) -> None:
         if isinstance(event.text_area, NoteLine) and event.text_area.text != self.half_typed:

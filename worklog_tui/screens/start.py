@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import TYPE_CHECKING, ClassVar
 
+from textual import events
 from textual.app import ComposeResult
 from textual.binding import Binding, BindingType
 from textual.message import Message
@@ -80,6 +81,14 @@ class StartScreen(Screen[None]):
             self.action_demo()
         else:
             self._open(message.row.key)
+
+    def on_paste(self, event: events.Paste) -> None:
+        event.stop()
+        self.take_paste(event.text)
+
+    def take_paste(self, text: str) -> None:
+        """There is no machine yet that it could be kept for."""
+        self._say("Nothing of the paste was kept: put a machine on the bench first, then paste it there.")
 
     def _open(self, machine: str) -> None:
         self.opening = True
