@@ -5,6 +5,8 @@ from __future__ import annotations
 from dataclasses import replace
 from datetime import UTC, datetime, timedelta
 
+import pytest
+
 from tests.logbook.told import Told, did, good, read
 from worklog_tui.logbook.waits import waits
 from worklog_tui.model import History, Instant
@@ -63,3 +65,28 @@ def test_a_range_is_ready_at_its_beginning() -> None:
     told = Told().say("six to eight weeks", read("duration", (6 * 7.0, 8 * 7.0), "day", "gasket set", role="planned"))
     (wait,) = waits(timed(told.history(), [0]))
     assert (wait.least, wait.most) == (42 * 86400, 56 * 86400)
+
+
+@pytest.mark.parametrize(
+    ("words", "ready"),
+    [
+        ("jets in the cleaner overnight", datetime(2031, 4, 13, 8, 0, tzinfo=UTC)),
+        ("jets in the cleaner till tomorrow", datetime(2031, 4, 13, 8, 0, tzinfo=UTC)),
+        ("jets in the cleaner until Thursday", datetime(2031, 4, 17, 8, 0, tzinfo=UTC)),
+        ("jets in the cleaner over the weekend", datetime(2031, 4, 14, 8, 0, tzinfo=UTC)),
+        ("jets in the cleaner", None),
+        ("jets in the cleaner, the tank was overnight", None),
+    ],
+)
+def test_what_is_left_till_a_day_is_ready_in_the_morning(words: str, ready: datetime | None) -> None:
+    work = did("soak", "jets") if "tank" not in words else did("clean", "jets")
+    found = waits(timed(Told().say(words, work).history(), [0]))
+    assert [wait.ready for wait in found] == ([ready] if ready else [])
+    assert all(wait.reading.subject == "jets" for wait in found)
+
+
+def test_a_time_that_is_named_counts_for_more_than_the_morning() -> None:
+    told = Told().say("jets soak for 30 hours, till tomorrow", did("soak", "jets"),
+                      read("duration", 30.0, "h", "jets", role="planned"))  # fmt: skip
+    (wait,) = waits(timed(told.history(), [0]))
+    assert wait.least == 30 * 3600

@@ -48,6 +48,9 @@ class TradeWords:
     has: dict[str, Words]
     stops: Words
     parts: dict[str, Words]
+    left_to_work: frozenset[str]
+    "Actions after which a thing is left to itself for a while."
+    overnight: Words
     needed: frozenset[str]
     "Names of the parts without which no engine runs."
     hints: frozenset[str]
@@ -70,6 +73,8 @@ def trade_words() -> TradeWords:
         {name: _any(words) for name, words in data["has"].items()},
         _any(data["stops"]["things"]),
         {name: _any(words) for name, words in data["parts"].items()},
+        frozenset(data["waits"]["actions"]),
+        _any(data["waits"]["overnight"]),
         frozenset(data["running"]["needs"]),
         frozenset(_hint(p) for one in data["state"] for p in (*one["says"], *one.get("ends_with", ()))),
     )

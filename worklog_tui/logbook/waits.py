@@ -11,6 +11,7 @@ from datetime import datetime, timedelta
 from worklog_tui.logbook.amounts import bounds_in
 from worklog_tui.logbook.closing import things_of
 from worklog_tui.logbook.same_thing import Thing, same, speaks_of
+from worklog_tui.logbook.waits_said import time_given
 from worklog_tui.model import Fact, Finding, History, Instant, Note, Place, Reading, Session, Work
 
 LONGEST = 60 * 86_400.0
@@ -48,6 +49,7 @@ def waits(history: History) -> tuple[Wait, ...]:
     open_ones: list[tuple[Wait, tuple[Thing, ...]]] = []
     found: list[Wait] = []
     last: dict[str, Work] = {}
+    timed = {fact.main.note for fact in history.facts() if isinstance(fact, Reading) and _given(fact) is not None}
     for fact in history.facts():
         place = history.place(fact.main.note)
         still = []
@@ -59,20 +61,32 @@ def waits(history: History) -> tuple[Wait, ...]:
         open_ones = still
         if isinstance(fact, Work):
             last[place.note] = fact
-        begun = _begun(fact, place, *notes[place.note]) if isinstance(fact, Reading) else None
+        begun = _begun(fact, place, *notes[place.note])
+        if begun is not None and not isinstance(fact, Reading) and place.note in timed:
+            begun = None
         if begun is not None:
             work = last.get(place.note)
             open_ones.append((begun, (*things_of(fact), *(things_of(work) if work else ()))))
     return tuple(sorted([*found, *(wait for wait, _ in open_ones)], key=lambda one: one.place.order))
 
 
-def _begun(reading: Reading, place: Place, note: Note, session: Session) -> Wait | None:
+def _given(reading: Reading) -> tuple[float, float] | None:
+    """The seconds that something is given, at least and at most; None for another reading."""
     if reading.quantity != "duration" or reading.role != "planned":
         return None
     span = bounds_in(reading.value, reading.unit, "s")
-    if span is None or not 0 < span[0] <= LONGEST:
-        return None
+    return span if span is not None and 0 < span[0] <= LONGEST else None
+
+
+def _begun(fact: Fact, place: Place, note: Note, session: Session) -> Wait | None:
+    """The wait that begins with a time that was told, or with work that was left to itself till a morning."""
     begun = _when(note, session)
+    reading = fact if isinstance(fact, Reading) else None
+    if isinstance(fact, Work) and begun is not None:
+        reading = time_given(fact, note.words, begun.moment())
+    span = _given(reading) if reading is not None else None
+    if reading is None or span is None:
+        return None
     ready = begun.moment() + timedelta(seconds=span[0]) if begun else None
     return Wait(reading, place, note.words, span[0], span[1], begun, ready)
 
