@@ -167,8 +167,10 @@ class Recorder(App[int]):
         self._leave(0)
 
     def action_leave(self) -> None:
-        """The same by a plain key."""
-        self._leave(0)
+        """The same by a plain key; at the end of a session what was not heard finished is asked first."""
+        here = self.screen
+        if not (isinstance(here, RecordingScreen) and here.closes_up(partial(self._leave, 0))):
+            self._leave(0)
 
     def _leave(self, code: int) -> None:
         self.run_worker(self._leave_settled(code), group="leaving", exclusive=True)

@@ -7,7 +7,7 @@ from pathlib import Path
 from textual import events
 from textual.pilot import Pilot
 
-from tests.screens.bench_in_memory import on_screen, settle
+from tests.screens.bench_in_memory import on_screen, settle, type_in
 from tests.screens.logbook_desk import SAW, Clock, desk_in, recorder
 from worklog_tui.bench import camera
 from worklog_tui.bench.history import history
@@ -66,3 +66,31 @@ async def test_what_another_window_corrected_is_seen_without_a_new_note(tmp_path
         await settle(pilot)
         assert "the fence is cracked" in on_screen(app)
         assert "the guide is cracked" not in on_screen(app)
+
+
+async def test_leaving_at_the_end_of_a_session_asks_first_and_a_second_key_leaves(tmp_path: Path) -> None:
+    app = recorder(desk_in(tmp_path, Clock()))
+    async with app.run_test(size=(80, 24)) as pilot:
+        await settle(pilot)
+        for words in ("the guide is cracked", "look again"):
+            await type_in(pilot, words)
+            await pilot.press("enter")
+            await settle(pilot)
+        await pilot.pause(1.2)
+        await settle(pilot)
+        await pilot.press("escape", "q")
+        await settle(pilot)
+        assert isinstance(app.screen, ClosingUpScreen)
+        assert "none must be answered" in on_screen(app)
+        await pilot.press("q")
+        await pilot.pause()
+    assert app.return_code == 0
+
+
+async def test_a_look_at_the_log_alone_is_left_without_questions(tmp_path: Path) -> None:
+    app = recorder(desk_in(tmp_path, Clock(), "the guide is cracked", "look again"))
+    async with app.run_test(size=(80, 24)) as pilot:
+        await settle(pilot)
+        await pilot.press("escape", "q")
+        await pilot.pause()
+    assert app.return_code == 0

@@ -23,6 +23,7 @@ if TYPE_CHECKING:
     from worklog_tui.screens.deeds import Deed
     from worklog_tui.screens.errands import Errands
 
+BACK = "Esc goes back to the log."
 NEVER = "let go"
 "The answer after which it is not asked again."
 
@@ -57,8 +58,10 @@ class ClosingUpScreen(OneAnswer[bool]):
         Binding("escape,q", "leave", "enough", id="closing.leave", tooltip="Enough for now; the rest stays"),
     ]
 
-    def __init__(self, errands: Errands, machine: str, asked: ClosingUp) -> None:
+    def __init__(self, errands: Errands, machine: str, asked: ClosingUp, ends: str = BACK) -> None:
+        """The questions of a machine; `ends` tells what comes when all were gone through."""
         super().__init__()
+        self._ends = ends
         self._errands, self._machine, self._asked = errands, machine, asked
         self._at = 0
         self._answered: dict[int, str] = {}
@@ -123,7 +126,7 @@ class ClosingUpScreen(OneAnswer[bool]):
         if one is None:
             left = count - len(self._answered)
             said = f"That was all. {len(self._answered)} answered" + (f", {left} kept for later." if left else ".")
-            self._put(count="Closing up", asks=said, told="Esc goes back to the log.", answers="")
+            self._put(count="Closing up", asks=said, told=self._ends, answers="")
             return
         read = f" {sentence(one.read)}" if one.read is not None else ""
         told = f"“{one.told}”, {where(one.place)}" if one.told else where(one.place)

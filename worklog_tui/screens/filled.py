@@ -25,7 +25,7 @@ def fill(found: Rows, known: Outlook, now: datetime) -> None:
     elif isinstance(found, NextStep):
         found.show_advice(known.advice)
     elif isinstance(found, LastTime):
-        found.show_recap(known.recap, known.last_words, known.advice, now, known.before)
+        found.show_recap(known.recap, known.last_words, known.advice, now, known.before, known.waits)
     elif isinstance(found, Readings):
         found.show_series(known.series)
     elif isinstance(found, FaultFinding):

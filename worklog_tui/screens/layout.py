@@ -93,7 +93,7 @@ RecordingScreen {
     .later { display: none; }
     .later.here { display: block; }
     &.at-later Timeline { display: none; }
-    &.-narrow #side { display: none; width: 1fr; border: none; padding: 0; }
+    &.-narrow #side { display: none; width: 1fr; min-width: 0; max-width: 100%; border: none; padding: 0; }
     &.-narrow .title { display: none; }
     &.-narrow.at-items, &.-narrow.at-step {
         Timeline { display: none; }

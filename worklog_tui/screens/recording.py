@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from typing import TYPE_CHECKING, ClassVar
 
 from textual.app import ComposeResult
@@ -28,6 +28,7 @@ if TYPE_CHECKING:
     from worklog_tui.screens.errands import Errands
     from worklog_tui.widgets.rows import Rows
 
+LEAVES = "Esc leaves."
 BREAK = 4 * 3600.0
 "Seconds without a note after which since-last-time is shown first."
 
@@ -164,6 +165,16 @@ class RecordingScreen(Far):
             ClosingUpScreen(self.errands, self.machine, self.outlook.asked),
             lambda changed: self.log_changed("") if changed else None,
         )
+
+    def closes_up(self, then: Callable[[], None]) -> bool:
+        """At the end of a session of this window the questions come, then what follows; False where there are none."""
+        asked = self.outlook.asked if self.outlook is not None else None
+        if asked is None or not asked.questions or self.session is None or self.clip is not None:
+            return False
+        from worklog_tui.screens.closing_up import ClosingUpScreen
+
+        self.app.push_screen(ClosingUpScreen(self.errands, self.machine, asked, LEAVES), lambda _: then())
+        return True
 
     def show_outlook(self, outlook: Outlook) -> None:
         """What was worked out is there; so are the questions of a paste."""

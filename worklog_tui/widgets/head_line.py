@@ -96,10 +96,15 @@ def waits_told(waits: Sequence[Wait], items: Iterable[OpenItem], now: datetime) 
     known = [one for one in waits if one.ready is not None]  # of a finished film nobody knows when it was
     if known:
         first, more = known[0], f" and {len(known) - 1} more" if len(known) > 1 else ""
-        return f"{first.reading.subject or 'what was left'} {_ready(first, now)}{more}"
+        return f"{wait_told(first, now)}{more}"
     awaited = [item.about for item in items if item.state == "awaited"]
     more = f" and {len(awaited) - 1} more" if len(awaited) > 1 else ""
     return f"awaited: {awaited[0]}{more}" if awaited else ""
+
+
+def wait_told(wait: Wait, now: datetime) -> str:
+    """What is waited for and until when, such as `carburettor ready Thursday`."""
+    return f"{wait.reading.subject or 'what was left'} {_ready(wait, now)}".rstrip()
 
 
 def _ready(wait: Wait, now: datetime) -> str:

@@ -77,7 +77,7 @@ class KeyLine(Widget):
         active = [one for one in usable(screen) if one.binding.show]
         found = {
             one.binding.action: Key(
-                one.binding.key, self.app.get_key_display(one.binding), one.binding.description, one.tooltip,
+                one.binding.key, self.app.get_key_display(one.binding), _plainly(one.binding.description), one.tooltip,
                 one.binding.id in ALL_KEYS,
             )
             for one in reversed(active)
@@ -118,6 +118,11 @@ class KeyLine(Widget):
         one = self.at(event.x, event.y)
         if one is not None:
             self.app.simulate_key(one.key)
+
+
+def _plainly(does: str) -> str:
+    """With a small letter, as ours are: a menu of Textual's own has words of its own."""
+    return f"{does[:1].lower()}{does[1:]}"
 
 
 def usable(screen: Screen[object]) -> list[ActiveBinding]:

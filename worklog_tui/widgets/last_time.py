@@ -10,11 +10,13 @@ from worklog_tui.model import Advice, Fact, Finding, Instant, OpenItem, Reading,
 from worklog_tui.reports.sentence import REASONS, briefly
 from worklog_tui.widgets.before_rows import forbidden_rows, left_rows
 from worklog_tui.widgets.days import day
+from worklog_tui.widgets.head_line import wait_told
 from worklog_tui.widgets.row import Row
 from worklog_tui.widgets.rows import Rows
 
 if TYPE_CHECKING:
     from worklog_tui.logbook.before_start import BeforeStart
+    from worklog_tui.logbook.waits import Wait
 
 MOST = 8
 "So many things of a kind are told; the rest are counted."
@@ -67,18 +69,20 @@ class LastTime(Rows):
         super().__init__("Looking back …")
 
     def show_recap(
-        self, told: SessionTold, last_words: str, advice: Advice, now: datetime, before: BeforeStart
+        self, told: SessionTold, last_words: str, advice: Advice, now: datetime, before: BeforeStart,
+        waits: Sequence[Wait] = (),
     ) -> None:  # fmt: skip
         """Show it, with what comes first at the top."""
         self.empty = "There is no earlier session to look back on."
-        self.show(_rows(told, last_words, advice, now, before) if told.session else [])
+        waited = [wait_told(one, now) for one in waits]
+        self.show(_rows(told, last_words, advice, now, before, waited) if told.session else [])
         if self.is_attached:
             self.scroll_home(animate=False, immediate=True, force=True)
         self.here = 0
 
 
 def _rows(
-    told: SessionTold, last_words: str, advice: Advice, now: datetime, before: BeforeStart
+    told: SessionTold, last_words: str, advice: Advice, now: datetime, before: BeforeStart, waited: Sequence[str]
 ) -> list[Row]:  # fmt: skip
     rows = [Row.of(f"Session {told.session}{_when(told.start, now)}", heading=True)]
     rows += forbidden_rows(before)
@@ -87,7 +91,7 @@ def _rows(
     left = [item for item in told.open if item.state == "left so" or item.reason == "temporary"]
     rows += left_rows(before)
     rows += _group("For now only, or left so on purpose", (_item(item) for item in left))
-    rows += _group("Awaited", (_item(item) for item in told.awaited))
+    rows += _group("Awaited", [*waited, *(_item(item) for item in told.awaited)])
     rows += _group("What was to come next", (_item(item) for item in told.planned))
     if advice.steps:
         first = advice.steps[0]
