@@ -8,17 +8,12 @@ from collections.abc import Sequence
 
 import pytest
 
-from worklog_tui.diagnosis.order import (
-    Look,
-    Part,
-    after_repair,
-    belief_over,
-    best_order,
-    cover_bits,
-    expected_after,
-    quick_cost,
-    subset_sums,
-)  # fmt: skip
+from tests.diagnosis.test_policy import just_one
+from worklog_tui.diagnosis import good_order
+from worklog_tui.diagnosis.good_order import minutes_of
+from worklog_tui.diagnosis.noisy_or import Piece, present
+from worklog_tui.diagnosis.order import Part, best_order, cover_bits, subset_sums
+from worklog_tui.diagnosis.spread import Spread, Term
 
 
 def single(chances: Sequence[float]) -> list[float]:
@@ -122,38 +117,55 @@ def test_an_open_cover_never_makes_it_dearer() -> None:
 @pytest.mark.parametrize(("accuracy", "cost"), [(1.0, 70.0), (0.8, 82.0)])
 def test_what_a_test_is_worth_by_hand(accuracy: float, cost: float) -> None:
     """Two equal suspects, each replaced for 60, a test for 10: without it 90, with a perfect one 70, at .8 it is 82."""
-    belief, parts = single([0.5, 0.5]), [Part(None, 60), Part(None, 60)]
-    assert best_order(belief, parts, []).cost == pytest.approx(90)
-    first = [accuracy if bits & 1 else 1 - accuracy for bits in range(4)]
-    look = Look(10, 0, (first, [1 - x for x in first]))
-    after = expected_after(look, belief, lambda b, opened: best_order(b, parts, [], opened).cost, 0, [])
-    assert after == pytest.approx(cost)
+    belief, parts = just_one([0.5, 0.5]), [Part(None, 60), Part(None, 60)]
+    assert minutes_of(belief, parts, []) == pytest.approx(90)
+    ratio = accuracy / (1 - accuracy) if accuracy < 1 else 1e12
+    bad = belief.given(Piece(((1 - accuracy if accuracy < 1 else 1e-12, {0: ratio}),)))
+    good = belief.given(Piece(((accuracy, {0: 1 / ratio}),)))
+    assert 10 + minutes_of(bad, parts, []) + minutes_of(good, parts, []) == pytest.approx(cost)
 
 
 def test_a_repair_clears_its_fault_and_a_sure_belief_needs_no_more() -> None:
-    belief = belief_over([0.5, 0.5], [0.5, 0.5], [])
-    assert after_repair(belief, 0) == pytest.approx([0.5, 0.0, 0.5, 0.0])
+    """Two faults that are there with a half each, one of them at least: by thirds the first, the second, or both."""
+    either = Spread((Term(0.25, (1.0, 1.0), (0.0, 0.0)),)).scaled()
+    assert either.table() == pytest.approx([0, 1 / 3, 1 / 3, 1 / 3])
+    assert either.mended(0).table()[1:] == pytest.approx([0, 2 / 3, 0])  # and none with what is left over
+    assert either.found(0).table() == pytest.approx([1 / 3, 0, 1 / 3, 0])
+    assert either.cleared(0).table() == pytest.approx([0, 0, 1 / 3, 0])
     assert best_order([1.0, 0.0], [Part(1, 5)], []).cost == 0
     assert subset_sums([1, 2, 3, 4]) == [1, 3, 4, 10]
 
 
-def test_the_quick_order_is_never_better_than_the_best_one_and_seldom_much_worse() -> None:
+def random_spread(rng: random.Random, n: int) -> Spread:
+    """A belief over n causes after a finding that one of some faults explains."""
+    start = Spread((Term(1.0, tuple(rng.uniform(0.02, 0.6) for _ in range(n)), (0.1,) * n),))
+    finding = present({i: rng.uniform(0.3, 0.95) for i in rng.sample(range(n), n // 2)}, 0.05)
+    return start.given(finding).scaled()
+
+
+def test_the_good_order_is_never_better_than_the_best_one_and_seldom_much_worse(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    monkeypatch.setattr(good_order, "EXACT", 0)
     rng, over = random.Random(41), []
     for _ in range(60):
-        raw = [rng.random() ** 3 for _ in range(64)]
-        belief = [r / sum(raw) for r in raw]
+        belief = random_spread(rng, 6)
         parts = [Part(rng.uniform(1, 9), rng.uniform(3, 60), rng.randrange(4)) for _ in range(6)]
-        best = best_order(belief, parts, [10, 20]).cost
-        over.append(quick_cost(belief, parts, [10, 20]) / best - 1)
+        best = best_order(belief.table(), parts, [10, 20]).cost
+        over.append(minutes_of(belief, parts, [10, 20]) / best - 1)
+    print(f"\nover the best order: mean {sum(over) / len(over):.1%}, worst {max(over):.1%}")
     assert min(over) >= -1e-9
     assert sum(over) / len(over) <= 0.05
 
 
-def test_the_quick_order_is_the_best_one_for_one_fault_without_covers() -> None:
-    belief = single([0.4, 0.25, 0.2, 0.1, 0.05])
-    looks, mends = (20, 5, 12, 3, 1.25), (30, 10, 60, 5, 40)
-    parts = [Part(look, mend, blind=False) for look, mend in zip(looks, mends, strict=True)]
-    assert quick_cost(belief, parts, []) == pytest.approx(51.4375)  # the specification's own example
+def test_the_minutes_of_the_specification_by_the_good_order(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Its own examples: 51.4375 minutes for looks in the open, 33.0 with a cover of 20 that is opened once."""
+    monkeypatch.setattr(good_order, "EXACT", 0)
+    looks, repairs = [20, 5, 12, 3, 1.25], [30, 10, 60, 5, 40]
+    parts = [Part(look, repair, blind=False) for look, repair in zip(looks, repairs, strict=True)]
+    assert minutes_of(just_one([0.40, 0.25, 0.20, 0.10, 0.05]), parts, []) == pytest.approx(51.4375)
+    parts = [Part(None, 20), Part(None, 5), Part(None, 3, 1), Part(None, 3, 1), Part(None, 3, 1)]
+    assert minutes_of(just_one([0.25, 0.05, 0.25, 0.25, 0.20]), parts, [20]) == pytest.approx(33.0)
 
 
 def test_covers_over_covers_are_counted() -> None:

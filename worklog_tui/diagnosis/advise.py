@@ -139,11 +139,11 @@ def _from_faults(
     old = old or is_over(log, sign.event.fact.main.note, book.words)
     options = engine.options()
     named = any(j.tier is Tier.LISTED for j in jobs)
-    stands_out = bool(options) and (options[0].sort, options[0].id) == engine.standout
+    stands_out = bool(options) and (options[0].sort == "repair" or (options[0].sort, options[0].id) == engine.standout)
     late = _late(symptom, old, jobs)
     mine = [
         Candidate(*where, step_of(o, engine, log, safety, sign), "", o.job.say)
-        for o, where in ((o, _place(o, late, n, n == 0 and stands_out, named)) for n, o in enumerate(options[:4]))
+        for o, where in ((o, _place(o, late, n, n == 0 and stands_out, named)) for n, o in enumerate(_apart(options)[:4]))
     ]
     if is_owed(symptom, sign, signs, log, wording.talk):
         step = prove(symptom, sign, log, safety)
@@ -151,6 +151,14 @@ def _from_faults(
         mine.append(Candidate(late or Tier.COMPLAINT, order, step, "", step.step))
     kept = [c for c in mine if not safety.never(c.step.step)]
     return _Found(symptom.says, causes, systems, remark, instead(options, engine), (*jobs, *own, *kept))
+
+
+def _apart(options: Sequence[Option]) -> list[Option]:
+    """The options in order, each thing to do once."""
+    kept: dict[str, Option] = {}
+    for option in options:
+        kept.setdefault(option.job.say, option)
+    return list(kept.values())
 
 
 def _late(symptom: Symptom, old: bool, jobs: Sequence[Candidate]) -> Tier | None:

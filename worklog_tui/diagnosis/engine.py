@@ -3,31 +3,23 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Iterator
 from functools import cached_property
 
 from worklog_tui.diagnosis.field import DEAR, Field
+from worklog_tui.diagnosis.good_order import NOTHING, minutes_of
 from worklog_tui.diagnosis.option import Choice, Option, rank
-from worklog_tui.diagnosis.order import (
-    Look,
-    after_repair,
-    best_order,
-    expected_after,
-    quick_cost,
-)  # fmt: skip
-from worklog_tui.diagnosis.suspect_sets import has, normal, over
+from worklog_tui.diagnosis.spread import Spread
 from worklog_tui.rulebook.faults import Check, Fault
 
-EXACT = 4
-"So many options, the best by a quick order, are rated by the exact one."
+LOOKED_AT = 25
+"So many of the likeliest causes may be looked at next."
 FREE_MINUTES, FREE_CHANCE = 2.0, 0.03
 "A look that takes no more than this, at a suspect of at least this chance, comes first: it shifts the odds by far."
 OUTSHONE = 0.25
 "A free look at a suspect less likely than this share of the likeliest does not come first (judgement)."
 NEAR = 2.0
-"Within so many minutes of the best, the simple checks of the fault tables come first."
-SLACK = 0.05
-"What costs this share more than the best order without it is no worse than a part of that order."
+"Within so many minutes of the best, a search begins with the simple checks of the fault tables."
 STANDS_OUT, APART = 0.5, 1.6
 "From this chance on, and so many times the next one, a suspect stands out: it is dealt with first (judgement)."
 SURE, SEEN = 0.5, 0.2
@@ -46,15 +38,13 @@ class Engine(Field):
 
     def options(self) -> list[Option]:
         """What can be done about it, best first; empty when nothing is suspected."""
-        if not self.suspects or not sum(self.belief) > 0:
+        if not self.suspects or not self.spread.mass > 0:
             return []
-        plan = best_order(self.belief, self.parts, self.minutes)
-        found = [self._rated(option, plan.cost) for option in self._shortlist()]
-        top = self.standout
-        found = [o for o in found if o.saves >= -SLACK * plan.cost or o.sort == "repair" or (o.sort, o.id) == top]
+        base = minutes_of(self.spread, self.parts, self.minutes)
+        found = [self._rated(choice, base) for choice in self._choices()]
         if not found:
             return []
-        best = min(o.expected for o in found)
+        best, top = min(o.expected for o in found), self.standout
         return sorted(found, key=lambda o: ((o.sort, o.id) != top, not self._comes_first(o, best), *rank(o, best)))
 
     @cached_property
@@ -66,47 +56,38 @@ class Engine(Field):
         if chances[0] < STANDS_OUT or (len(chances) > 1 and chances[0] < APART * chances[1]):
             return "", ""
         name = next(f for f in self.suspects if self.network.chance(f) == chances[0])
+        if not self._is_pointed_at(name):
+            return "", ""
         fault, seen = self.signs.faults[name], self.signs.look_signs.get(name)
         cheap = fault.look is None or fault.repair.minutes + fault.repair.parts_cost <= fault.look.minutes
         if (seen is None or seen.shows != "bad") and not cheap and self._worth(name):
             return "look", name
         return "repair", name
 
-    def _shortlist(self) -> list[Choice]:
-        """The options that may come first: the best by a quick order, and those that are put first all the same."""
-        found = [(self._expected(c, quick_cost), c) for c in self._candidates()]
-        found.sort(key=lambda f: f[0])
-        return [
-            c for n, (_, c) in enumerate(found)
-            if n < EXACT or (c.sort, c.id) == self.standout
-            or (c.id in self.symptom.first and c.minutes <= FREE_MINUTES)
-        ]  # fmt: skip
+    def _is_pointed_at(self, fault: str) -> bool:
+        """Whether the person's own words or eyes point at it, and not figures alone."""
+        signs = self.signs
+        seen = signs.look_signs.get(fault)
+        pointed = fault in signs.hint_signs or fault in signs.hunch_signs or fault in signs.disturbed
+        return pointed or (seen is not None and seen.shows == "bad")
 
-    def _candidates(self) -> Iterable[Choice]:
-        where, size = {self.network.index[f]: n for n, f in enumerate(self.suspects)}, len(self.belief)
+    def _choices(self) -> Iterator[Choice]:
+        """What could be done: the checks that speak of a cause, a look at each cause, the repairs that can be named."""
+        planned = set(self.causes)
         for check in self.signs.checks.values():
             fits = not check.only_for or self.symptom.id in check.only_for
-            if fits and self._worth(check.id) and any(f in self.suspects for f in check.likelihood):
-                pieces = [self.network.check_piece(check, k, 1.0, math.inf) for k in range(len(check.outcomes))]
-                among = self._among_rest(check)
-                chances = normal([over(piece, where, r) for piece, r in zip(pieces, among, strict=True)])
-                yield Choice("check", check.id, check.job, tuple(zip(check.outcomes, chances, strict=True)))
-        for n, name in enumerate(self.suspects):
+            if fits and self._worth(check.id) and not planned.isdisjoint(check.likelihood):
+                yield Choice("check", check.id, check.job, tuple(self._after_check(check)))
+        for n, name in enumerate(self.causes):
             fault = self.signs.faults[name]
-            if name in self.vetoed:
-                continue
-            if fault.look and self._worth(name):
-                seen = (("bad", has(n, True, size)), ("good", has(n, False, size)))
-                yield Choice("look", name, fault.look, seen)
+            if fault.look and n < LOOKED_AT and self._worth(name):
+                yield Choice("look", name, fault.look)
             if self._worth_mending(fault):
                 yield Choice("repair", name, fault.repair)
 
-    def _among_rest(self, check: Check) -> list[float]:
-        """How likely each outcome of a check is when none of the suspects is the cause, but one of the rest is."""
-        whole = self.symptom.leak + sum(chance for _, chance in self.rest)
-        rows = [(check.likelihood.get(f, check.base), chance) for f, chance in self.rest]
-        rows.append((check.base, self.symptom.leak))
-        return [sum(row[k] * chance for row, chance in rows) / whole for k in range(len(check.outcomes))]
+    def _after_check(self, check: Check) -> Iterator[tuple[str, Spread]]:
+        for k, outcome in enumerate(check.outcomes):
+            yield outcome, self.spread.given(self.fold(self.network.check_piece(check, k, 1.0, math.inf)))
 
     def _worth(self, name: str) -> bool:
         """Whether a check or look was not made already since the thing was last worked on."""
@@ -117,7 +98,8 @@ class Engine(Field):
         answered = self.signs.symptom_signs.get(check.answers) if check else None
         if answered and answered.shows == "present":
             return False
-        return sign is None or sign.trust < VOIDED or sign.event.when < self._disturbed_at(name)
+        touched = max((self.signs.mended.get(f, -1.0) for f in check.likelihood), default=-1.0) if check else -1.0
+        return sign is None or sign.trust < VOIDED or sign.event.when < max(self._disturbed_at(name), touched)
 
     def _disturbed_at(self, name: str) -> float:
         work = self.signs.disturbed.get(name)
@@ -131,36 +113,42 @@ class Engine(Field):
             return chance >= SEEN
         return chance >= SURE and fault.repair.parts_cost <= DEAR
 
-    def _rated(self, option: Choice, base: float) -> Option:
-        expected = self._expected(option, lambda *known: best_order(*known).cost)
-        after = tuple((o, *self._after(likelihood)) for o, likelihood in option.outcomes)
-        first = option.id in self.symptom.first
-        return Option(option.sort, option.id, option.job, expected, base - expected, after, first)
+    def _rated(self, choice: Choice, base: float) -> Option:
+        """A choice with the expected minutes to a working machine when it is done first and a good order follows."""
+        covers = self._covers(choice.job)
+        spent = choice.minutes + self.way(covers)
+        if choice.sort == "check":
+            spent += sum(self._left(s, covers) for _, s in choice.outcomes)
+            after = tuple((o, s.mass, self._likeliest(s)) for o, s in choice.outcomes)
+        else:
+            n, repair = self.causes.index(choice.id), self.signs.faults[choice.id].repair
+            mends = repair.minutes + repair.parts_cost
+            if choice.sort == "repair":
+                spent += repair.parts_cost + self._left(self.spread.mended(n), covers)
+                after = ()
+            else:
+                bad, good, more = self.spread.found(n), self.spread.cleared(n), self._covers(repair) & ~covers
+                spent += self.idle[choice.id] + bad.mass * (mends + self.way(more))
+                spent += self._left(bad, covers | more) + self._left(good, covers)
+                after = (("bad", bad.mass, choice.id), ("good", good.mass, self._likeliest(good)))
+        return Option(choice.sort, choice.id, choice.job, spent, base - spent, after, choice.id in self.symptom.first)
 
-    def _expected(self, option: Choice, cost: Callable[..., float]) -> float:
-        """The expected minutes to a working machine when an option is done first; `cost`: of what follows."""
-        covers = self._covers(option.job)
+    def _left(self, spread: Spread, opened: int) -> float:
+        return minutes_of(spread, self.parts, self.minutes, opened) if spread.mass > NOTHING else 0.0
 
-        def follow(belief: list[float], opened: int) -> float:
-            return cost(belief, self.parts, self.minutes, opened)
-
-        if option.sort == "repair":
-            way = sum(m for k, m in enumerate(self.minutes) if covers >> k & 1)
-            rest = after_repair(self.belief, self.suspects.index(option.id))
-            return option.job.minutes + option.job.parts_cost + way + follow(rest, covers)
-        mends = self.idle[option.id] if option.sort == "look" else 0.0
-        look = Look(option.job.minutes + mends, covers, tuple(likelihood for _, likelihood in option.outcomes))
-        return expected_after(look, self.belief, follow, 0, self.minutes)
-
-    def _after(self, likelihood: Sequence[float]) -> tuple[float, str]:
-        joint = [b * x for b, x in zip(self.belief, likelihood, strict=True)]
-        mass = sum(joint)
-        chances = [sum(j for bits, j in enumerate(joint) if bits >> n & 1) for n in range(len(self.suspects))]
-        best = max(range(len(chances)), key=lambda n: chances[n])
-        return mass, self.suspects[best]
+    def _likeliest(self, spread: Spread) -> str:
+        chances = spread.chances[:-1]
+        return self.causes[max(range(len(chances)), key=lambda n: chances[n])]
 
     def _comes_first(self, option: Option, best: float) -> bool:
-        return option.first and (self._is_free(option) or option.expected <= best + NEAR)
+        near = 0.0 if self._is_begun else NEAR
+        return option.first and (self._is_free(option) or option.expected <= best + near)
+
+    @cached_property
+    def _is_begun(self) -> bool:
+        """Whether one of the simple checks was made already: from then on minutes alone decide."""
+        signs = {**self.signs.check_signs, **self.signs.look_signs}
+        return any(name in signs for name in self.symptom.first)
 
     def _is_free(self, option: Option) -> bool:
         """Whether an option takes no time to speak of and can still move the odds."""

@@ -1,4 +1,4 @@
-"""What is planned over: the suspects of one complaint, the belief over every set of them, and what each takes."""
+"""What is planned over: the causes of one complaint, the belief over every set of them, and what each takes."""
 
 from __future__ import annotations
 
@@ -6,13 +6,21 @@ import math
 from functools import cached_property
 
 from worklog_tui.diagnosis.network import Network
-from worklog_tui.diagnosis.order import Part, belief_over, cover_bits
+from worklog_tui.diagnosis.noisy_or import Piece
+from worklog_tui.diagnosis.order import Part, cover_bits
+from worklog_tui.diagnosis.pieces import alone, folded, telling
 from worklog_tui.diagnosis.signs import Signs
-from worklog_tui.diagnosis.suspect_sets import acting_sets, folded
+from worklog_tui.diagnosis.spread import CERTAIN, Spread, Term
 from worklog_tui.rulebook.faults import FaultBook, Job, Symptom
 
 SUSPECTS = 10
-"How many of the likeliest faults are planned over; the others are folded into the evidence."
+"How many of the likeliest faults are named as suspects."
+PLANNED = 40
+"How many of the likeliest causes are planned over; the others are folded into what is none of them."
+SEEN_AS_NONE = 0.003
+"Below this chance a cause is not planned for."
+TERMS = 32
+"So many products are kept at most; evidence beyond it moves each cause by itself."
 DEEPER = 120.0
 "Minutes of the deeper inspection when it is none of the suspects (judgement)."
 LEAST = 0.01
@@ -22,7 +30,7 @@ DEAR = 20.0
 
 
 class Field:
-    """The suspects of a complaint, the belief over every set of them, and the work that each is."""
+    """The suspects and causes of a complaint, the belief over every set of causes, and the work that each is."""
 
     def __init__(
         self, book: FaultBook, signs: Signs, network: Network, symptom: Symptom, vetoed: frozenset[str],
@@ -39,71 +47,74 @@ class Field:
         self.suspects = [f for f in ranked if network.chance(f) >= LEAST][:SUSPECTS]
 
     @cached_property
-    def belief(self) -> list[float]:
-        """The chance of every set of suspects that brings the complaint about, with all other faults folded in.
+    def causes(self) -> list[str]:
+        """The causes that are planned over, the likeliest first; the others are folded into what is none of them."""
+        able = [f for f in self.ranked if f not in self.vetoed and self.network.chance(f) >= SEEN_AS_NONE]
+        return able[:PLANNED]
 
-        A fault that is there and plays no part in the complaint need not be found. The last bit stands for what is none
-        of the suspects: another cause, listed or not, which takes a deeper inspection.
+    @cached_property
+    def spread(self) -> Spread:
+        """The belief over every set of causes that brings the complaint about; the last is what is none of them.
+
+        A fault that is there and plays no part in the complaint need not be found.
         """
         net, links = self.network, self.symptom.causes
-        mine = [net.index[f] for f in self.suspects]
-        rest = {i: p for i, p in enumerate(net.priors) if i not in mine}
-        now = (sign is not self.sign for sign, _ in net.evidence)
-        pieces = [folded(piece, mine, rest) for (_, piece), kept in zip(net.evidence, now, strict=True) if kept]
-        priors = [net.priors[i] for i in mine]
-        there = belief_over([1 - p for p in priors], priors, pieces)
-        acting = acting_sets(there, [links[f] for f in self.suspects])
-        others = (net.priors[net.index[f]] * links[f] for f in self.ranked if f not in self.suspects)
-        deeper = 1 - (1 - self.symptom.leak) * math.prod(1 - p for p in others)
-        belief = [0.0, *acting[1:], acting[0] * deeper, *[0.0] * (len(acting) - 1)]
-        whole = sum(belief)
-        return [x / whole for x in belief] if whole > 0 else belief
+        acts, idle = [], []
+        for name in self.causes:
+            p, link = net.priors[net.index[name]], links[name]
+            apart = 1 - p * link
+            acts.append(p * link / apart if apart > 0 else CERTAIN)
+            idle.append(p * (1 - link) / apart if apart > 0 else 0.0)
+        others = (net.chance(f) * links[f] for f in self.ranked if f not in self.causes and f not in self.vetoed)
+        other = 1 - (1 - self.symptom.leak) * math.prod(1 - p for p in others)
+        spread = Spread((Term(1.0, (*acts, other / (1 - other)), (*idle, 0.0)),))
+        for piece in self._evidence():
+            exact = len(piece.terms) * len(spread.terms) <= TERMS
+            spread = spread.given(piece if exact else alone(piece))
+        return spread.scaled() if spread.mass > 0 else spread
+
+    def _evidence(self) -> list[Piece]:
+        """The evidence but for the complaint itself over the causes, what tells most first."""
+        kept = [self.fold(piece) for sign, piece in self.network.evidence if sign is not self.sign]
+        return sorted(kept, key=lambda p: (len(p.terms) > 1, -telling(p)))
+
+    def fold(self, piece: Piece) -> Piece:
+        """A piece over the causes alone."""
+        return folded(piece, self._mine, self._rest)
+
+    @cached_property
+    def _mine(self) -> list[int]:
+        return [self.network.index[f] for f in self.causes]
+
+    @cached_property
+    def _rest(self) -> dict[int, float]:
+        mine = set(self._mine)
+        return {i: p for i, p in enumerate(self.network.priors) if i not in mine}
 
     @cached_property
     def idle(self) -> dict[str, float]:
-        """The minutes of mending that a look at each suspect brings on average, though the fault plays no part."""
-        found = {}
-        for n, name in enumerate(self.suspects):
-            acting = sum(b for bits, b in enumerate(self.belief) if bits >> n & 1)
+        """The minutes of mending that a look at each cause brings on average, though the fault plays no part."""
+        found, acting = {}, self.spread.chances
+        for n, name in enumerate(self.causes):
             repair = self.signs.faults[name].repair
-            found[name] = max(0.0, self.network.chance(name) - acting) * (repair.minutes + repair.parts_cost)
+            found[name] = max(0.0, self.network.chance(name) - acting[n]) * (repair.minutes + repair.parts_cost)
         return found
 
     @cached_property
     def parts(self) -> list[Part]:
-        """The suspects as work: minutes, covers, and whether they may be mended unseen."""
+        """The causes as work: minutes, covers, and whether they may be mended unseen."""
         found: list[Part] = []
-        for name in self.suspects:
+        for name in self.causes:
             fault = self.signs.faults[name]
             covers = self._covers(fault.repair) | (self._covers(fault.look) if fault.look else 0)
             dear = fault.repair.parts_cost > DEAR
-            look = fault.look.minutes if fault.look else None
-            look = None if look is None else look + self.idle[name]
+            look = None if fault.look is None else fault.look.minutes + self.idle[name]
             found.append(Part(look, fault.repair.minutes + fault.repair.parts_cost, covers, blind=not dear))
-        return [*found, Part(None, self._deeper())]
-
-    @cached_property
-    def rest(self) -> list[tuple[str, float]]:
-        """The listed causes that are no suspects, each with its chance to bring the complaint about."""
-        links = self.symptom.causes
-        chances = ((f, self.network.chance(f) * links[f]) for f in self.ranked if f not in self.suspects)
-        return [(f, chance) for f, chance in chances if f not in self.vetoed]
-
-    def _deeper(self) -> float:
-        """The minutes to find and mend what is none of the suspects: the rest in turn, else a long search."""
-        spent, sum_, whole = 0.0, 0.0, 0.0
-        for name, chance in sorted(self.rest, key=lambda r: -r[1] / self._looking(r[0])):
-            spent += self._looking(name)
-            repair = self.signs.faults[name].repair
-            sum_, whole = sum_ + chance * (spent + repair.minutes + repair.parts_cost), whole + chance
-        whole, sum_ = whole + self.symptom.leak, sum_ + self.symptom.leak * (spent + DEEPER)
-        return sum_ / whole if whole > 0 else DEEPER
-
-    def _looking(self, name: str) -> float:
-        """The minutes to look at a fault, its covers with them."""
-        fault = self.signs.faults[name]
-        job = fault.look or fault.repair
-        return job.minutes + sum(m for k, m in enumerate(self.minutes) if self._covers(job) >> k & 1)
+        return [*found, Part(None, DEEPER)]
 
     def _covers(self, job: Job) -> int:
         return cover_bits(job.access, {a.id: a.needs for a in self.book.access.values()}, self.covers)
+
+    def way(self, covers: int) -> float:
+        """The minutes to open some covers."""
+        return sum(m for k, m in enumerate(self.minutes) if covers >> k & 1)

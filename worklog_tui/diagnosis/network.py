@@ -86,12 +86,6 @@ class Network:
     def check_piece(self, check: Check, seen: int, trust: float, when: float) -> Piece:
         """The outcome of a check; a trust of 1 gives its plain likelihood."""
         rows = {self.variable(f, when): row for f, row in check.likelihood.items() if f in self.signs.faults}
-        if check.combine == "each":
-            ratio = {i: row[seen] / check.base[seen] for i, row in rows.items()}
-            if trust == 1:
-                return Piece(((check.base[seen], ratio),))
-            # each fault moves the odds by itself, so the mixture is made fault by fault and stays one product
-            return Piece(((1.0, {i: trust * r + (1 - trust) for i, r in ratio.items()}),))
         return outcome(rows, check.base, seen, trust, self._rate(rows, check.base, seen))
 
     def _rate(self, rows: Mapping[int, Sequence[float]], base: Sequence[float], seen: int) -> float:

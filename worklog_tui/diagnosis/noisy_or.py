@@ -190,7 +190,8 @@ def _sum(faults: Sequence[int], pieces: Sequence[Piece], off: Weights, on: Weigh
     add: Any = sum if exact else math.fsum
     at = {i: n for n, i in enumerate(faults)}
     layers = [
-        [(number(c), [(at[i], number(v)) for i, v in values.items()]) for c, values in piece.terms] for piece in pieces
+        [(number(c), [(at[i], number(v)) for i, v in values.items() if i in at]) for c, values in piece.terms]
+        for piece in pieces
     ]
     a: list[Any] = [off[i] for i in faults]
     totals: list[Any] = []

@@ -2,24 +2,24 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from dataclasses import dataclass
 
+from worklog_tui.diagnosis.spread import Spread
 from worklog_tui.rulebook.faults import Job
 
-TIE = 0.01
+TIE = 0.003
 "The share within which two options cost the same."
 
 
 @dataclass(frozen=True, slots=True)
 class Choice:
-    """One thing that could be done, with its outcomes: the name of each, its likelihood for every set of suspects."""
+    """One thing that could be done, with the outcomes of a check: the name of each, the belief after it."""
 
     sort: str
     "check, look or repair."
     id: str
     job: Job
-    outcomes: tuple[tuple[str, Sequence[float]], ...] = ()
+    outcomes: tuple[tuple[str, Spread], ...] = ()
 
     @property
     def minutes(self) -> float:
@@ -44,6 +44,6 @@ class Option:
 
 
 def rank(option: Option, best: float) -> tuple[int, float, float, str]:
-    """Options within a hundredth of each other are ties: the quicker one, then the one without parts, comes first."""
+    """Options that cost the same are ties: the quicker one, then the one without parts, comes first."""
     ties = int((option.expected - best) / (TIE * best)) if best > 0 else 0
     return ties, option.job.minutes, option.job.parts_cost, option.id

@@ -160,7 +160,8 @@ class Signs:
         if sort == "check":
             check = self.checks[of]
             first = shows == check.outcomes[0]
-            verdicts = ("good", "noted", "bad") if check.combine == "each" else ("good",) if first else ("bad", "noted")
+            any_verdict = check.combine == "masks"
+            verdicts = ("good", "noted", "bad") if any_verdict else ("good",) if first else ("bad", "noted")
         if (
             sort == "symptom"
             and shows == "absent"

@@ -84,7 +84,7 @@ class Check:
     base: tuple[float, ...]
     likelihood: Mapping[str, tuple[float, ...]]
     combine: str
-    "worst: the worst of what each fault makes of it; each: every fault moves the odds by itself."
+    "Several faults together show the last of the outcomes that any shows; `worst`: the first means well, `masks`: any verdict."
     heard: Mapping[str, Heard]
     means: Mapping[str, str] = field(default_factory=dict)
     only_for: tuple[str, ...] = ()

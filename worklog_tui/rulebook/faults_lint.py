@@ -8,6 +8,8 @@ from itertools import accumulate
 from worklog_tui.rulebook.fault_nouns import Check, Fault, FaultBook, Job
 from worklog_tui.rulebook.mistakes import Mistake
 
+COMBINES = ("worst", "masks")
+"How several faults make one outcome of a check."
 NEEDS = {"spark": "hv", "mains": "mains", "injector": "injector", "radiator": "cooling", "flywheel": "rotating"}
 "A word in what is to be done: the caution that must stand beside it."
 
@@ -66,16 +68,16 @@ def _fault(fault: Fault, book: FaultBook) -> Iterator[Mistake]:
 
 
 def _check(check: Check, book: FaultBook) -> Iterator[Mistake]:
+    if check.combine not in COMBINES:
+        yield Mistake(check.file, 0, f"check {check.id} combines by {check.combine}", f"write {' or '.join(COMBINES)}")
     for name, row in [("base", check.base), *check.likelihood.items()]:
         if len(row) != len(check.outcomes) or abs(sum(row) - 1) > 1e-6 or min(row) < 0:
             yield Mistake(
                 check.file, 0, f"check {check.id}: {name} does not add up to 1 over its outcomes", "mend the numbers"
             )
-        elif check.combine == "worst" and any(
-            c > b + 1e-9 for c, b in zip(accumulate(row), accumulate(check.base), strict=True)
-        ):
+        elif any(c > b + 1e-9 for c, b in zip(accumulate(row), accumulate(check.base), strict=True)):
             yield Mistake(check.file, 0, f"check {check.id}: {name} makes a good outcome likelier than none at all",
-                          'lower it, or write combine = "each"')  # fmt: skip
+                          'lower it to the base')  # fmt: skip
     yield from (_unknown(check.file, check.id, "fault", i) for i in check.likelihood if i not in book.faults)
     said = [*check.heard, *check.means, *(b[2] for b in check.bands)]
     yield from (_unknown(check.file, check.id, "outcome", o) for o in said if o not in check.outcomes)
