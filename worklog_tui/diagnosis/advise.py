@@ -137,13 +137,13 @@ def _from_faults(
     jobs = explained(jobs, symptom, signs)
     old = log.is_old(sign.event.place) or is_explained(jobs) or is_lived_with(log, sign.event.fact.main, book.words)
     old = old or is_over(log, sign.event.fact.main.note, book.words)
-    options = engine.options()
+    options = _apart(engine.options())
     named = any(j.tier is Tier.LISTED for j in jobs)
     stands_out = bool(options) and (options[0].sort == "repair" or (options[0].sort, options[0].id) == engine.standout)
     late = _late(symptom, old, jobs)
     mine = [
         Candidate(*where, step_of(o, engine, log, safety, sign), "", o.job.say)
-        for o, where in ((o, _place(o, late, n, n == 0 and stands_out, named)) for n, o in enumerate(_apart(options)[:4]))
+        for o, where in ((o, _place(o, late, n, n == 0 and stands_out, named)) for n, o in enumerate(options[:4]))
     ]
     if is_owed(symptom, sign, signs, log, wording.talk):
         step = prove(symptom, sign, log, safety)

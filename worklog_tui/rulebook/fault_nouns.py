@@ -84,7 +84,7 @@ class Check:
     base: tuple[float, ...]
     likelihood: Mapping[str, tuple[float, ...]]
     combine: str
-    "Several faults together show the last of the outcomes that any shows; `worst`: the first means well, `masks`: any verdict."
+    "worst: the first outcome means that all is well; masks: it may sound good or bad. Several faults show the last."
     heard: Mapping[str, Heard]
     means: Mapping[str, str] = field(default_factory=dict)
     only_for: tuple[str, ...] = ()
