@@ -23,7 +23,9 @@ def join_decimals(tokens: list[Token], context: Context, book: Rulebook) -> None
     while i + 1 < len(tokens):
         first, second = tokens[i], tokens[i + 1]
         running = running or _announces(first, "voltage", book)
-        if _whole(first) and _digit(second, running or _at_battery(tokens, i)) and not _counts_on(tokens, i + 2):
+        here = running or _at_battery(tokens, i)
+        digit = _digit(second, here) or (here and _lone_one(tokens, i + 1))
+        if _whole(first) and digit and not _counts_on(tokens, i + 2):
             tokens[i : i + 2] = [_joined(first, second)]
             i = _range_from(tokens, i)
         i += 1
@@ -54,9 +56,23 @@ GRAVITIES = range(50, 351)
 
 
 def _at_battery(tokens: list[Token], i: int) -> bool:
-    """`battery's at twelve four`, `twelve one at the battery`: beside what is measured in volts."""
+    """`battery's at twelve four`, `twelve one at the battery`, `ten one while it's cranking`: beside what is measured
+    in volts.
+    """
     near = (*tokens[max(0, i - 4) : i], *tokens[i + 2 : i + 5])
+    if any(t.low == "cranking" for t in near):
+        return True
     return any((s := t.sense("part")) is not None and s.of[:1] == ("voltage",) for t in near)
+
+
+def _lone_one(tokens: list[Token], k: int) -> bool:
+    """`Twelve one at the battery`: a one that ends the number; `eleven one of these days` is none."""
+    after = tokens[k + 1] if k + 1 < len(tokens) else None
+    ends = after is None or after.kind in ("stop", "comma") or after.low in BEHIND_ONE
+    return tokens[k].low == "one" and ends
+
+
+BEHIND_ONE = frozenset("at on across while with and so now when standing resting cranking volts".split())
 
 
 def _range_from(tokens: list[Token], i: int) -> int:
@@ -97,5 +113,6 @@ def _joined(first: Token, second: Token) -> Token:
     if second.amount is not None:
         value = first.value + second.amount.low / 10
         return replace(second, start=first.start, low=first.low, amount=replace(second.amount, low=value, high=value))
-    value = first.value + (second.value or 0.0) / 10
+    digit = 1.0 if second.low == "one" else second.value or 0.0
+    value = first.value + digit / 10
     return replace(first, end=second.end, value=value, classes=NUMBER, pairs=())

@@ -153,8 +153,8 @@ def _counted(words: list[Word], i: int, book: Rulebook, cylinders: int) -> tuple
         and numeral.form != "ordinal"
         and (numeral.end > after or (numeral.end == after and not (numeral.loose and term.senses)))
     ):
-        classes = LOOSE if numeral.loose else NUMBER
-        upper = None if numeral.loose else _upper(words, numeral.end, numeral.value, book)
+        upper = _upper(words, numeral.end, numeral.value, book) if not numeral.loose or first.low == "one" else None
+        classes = NUMBER if upper or not numeral.loose or _of_an_inch(numeral, words) else LOOSE
         end = upper.end if upper else numeral.end
         token = Token("number", first.low, first.start, words[end - 1].end, classes, value=numeral.value,
                       high=upper.value if upper else None, pairs=numeral.parts)  # fmt: skip
@@ -167,17 +167,30 @@ def _word(words: list[Word], i: int, after: int, term: Met) -> Token:
     return Token(term.kind, term.low, words[i].start, words[after - 1].end, term.classes, term.senses)
 
 
+def _of_an_inch(numeral: Numeral, words: list[Word]) -> bool:
+    """`A sixteenth`, `an eighth`, with nothing that it is a share of: nobody divides anything else so finely."""
+    share = numeral.form == "fraction" and numeral.value in FINE
+    return share and (numeral.end >= len(words) or words[numeral.end].low != "of" or bool(words[numeral.end].gap))
+
+
+FINE = frozenset({1 / 8, 1 / 16, 1 / 32, 1 / 64})
+"Shares of an inch (common practice)."
+
+
 def _upper(words: list[Word], end: int, low: float, book: Rulebook) -> Numeral | None:
-    """The upper end of a range of bare numbers that begins at word `end`: `to seventy`, `-125`; it must be above the
-    lower.
+    """The upper end of a range of bare numbers that begins at word `end`: `to seventy`, `-125`, `or nine` behind an
+    eight; it must be above the lower.
     """
     if end >= len(words):
         return None
-    start = end if words[end].gap == "-" else end + 1 if words[end].low == "to" and words[end].gap == "" else None
+    joined = words[end].low if words[end].gap == "" else ""
+    start = end if words[end].gap == "-" else end + 1 if joined in ("to", "or") else None
     if start is None or start >= len(words):
         return None
     numeral = numeral_at(words, start, book.numerals)
-    return numeral if numeral and not numeral.loose and low < numeral.value <= 10 * low else None
+    if numeral is None or numeral.loose or not low < numeral.value <= (low + 1 if joined == "or" else 10 * low):
+        return None
+    return numeral
 
 
 def _to_one(words: list[Word], k: int) -> int:

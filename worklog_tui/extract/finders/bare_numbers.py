@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from worklog_tui.extract.card import Known, known_values, near_card, on_card
+from worklog_tui.extract.finders.by_company import by_company
 from worklog_tui.extract.finders.by_custom import by_custom, on_what_gets_hot
 from worklog_tui.extract.finders.carry import amount_ahead, carried, names_or_prices, said_just_before, stands_free
 from worklog_tui.extract.finders.number_form import fraction, in_thousandths, spoken_decimal
@@ -31,6 +32,8 @@ def bare_reading(token: Token, made: Draft, scene: Scene, told: str) -> tuple[st
     assert token.value is not None
     if token.amount is None and sized(made.main, scene):
         return "length", token.value, "mm"
+    if told in ("", "length", "gap", "turns") and (read := by_company(token, made, scene)) is not None:
+        return read
     told = told or _gauge_of(made.main, scene)
     guessed = bool(made.rule.gives.get("bare")) and not _off_a_gauge(made.main, scene)
     whole = not spoken_decimal(scene.said(made.main, made.main))

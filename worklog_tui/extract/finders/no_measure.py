@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from worklog_tui.extract.finders.number_form import fraction
 from worklog_tui.extract.scene import Scene
 from worklog_tui.extract.tokens import Token
 
@@ -62,8 +63,8 @@ def _of_a_tool(scene: Scene, i: int) -> bool:
     if not after:
         return False
     tool = scene.book.lists["tools_by_size"] & set(after[0].low.split()[-1:])
-    if tool and token.amount is not None and token.amount.unit in LENGTHS:
-        return True
+    if tool and (token.amount is None or token.amount.unit in LENGTHS):
+        return token.amount is not None or fraction(scene.said(i, i))
     looked_for = any(t.low in ("found", "lost", "dropped", "where's", "wheres", "grab", "fetch", "pass") for t in
                      scene.tokens[max(0, i - 3) : i])  # fmt: skip
     if token.amount is not None and token.amount.unit in LENGTHS and after[0].thing is not None and (
@@ -112,7 +113,12 @@ def _counts(scene: Scene, i: int) -> bool:
         return False
     if scene.book.lists["counted"] & set(after[0].low.split()[:1]) or after[0].low.endswith("'s"):
         return True
-    return after[0].low == "of" and len(after) > 1 and after[1].low in OF_THEM
+    return after[0].low == "of" and len(after) > 1 and after[1].low in OF_THEM and not _of_fluid(scene, i + 3)
+
+
+def _of_fluid(scene: Scene, k: int) -> bool:
+    """`Two of those are antifreeze`: of the litres just told."""
+    return any(t.thing is not None and t.thing.kind == "fluid" for t in scene.tokens[k : k + 3])
 
 
 def _named_by(scene: Scene, i: int) -> bool:
