@@ -64,6 +64,9 @@ class Scene:
     saliences: dict[int, int] = field(default_factory=dict)
     "How much the things that were asked for are what the talk is about."
 
+    bare: dict[int, tuple[str, str, float, float]] = field(default_factory=dict)
+    "What bare numbers were taken for, by the index of their token: quantity, unit, factor and value in that unit."
+
     _clauses: list[range] = field(default_factory=list)
     _suggested: dict[int, frozenset[str]] = field(default_factory=dict)
     _topics: list[str | None] = field(default_factory=list)

@@ -148,12 +148,10 @@ def _counted(words: list[Word], i: int, book: Rulebook, cylinders: int) -> tuple
     numeral = numeral_at(words, i, book.numerals)
     if numeral and 5 <= numeral.value <= 120 and (end := _to_one(words, numeral.end)):
         return Token("ratio", first.low, first.start, words[end - 1].end, RATIO, value=numeral.value), end
-    if (
-        numeral
-        and numeral.form != "ordinal"
-        and (numeral.end > after or (numeral.end == after and not (numeral.loose and term.senses)))
-    ):
+    if numeral and numeral.form != "ordinal" and numeral.end >= after:
         upper = _upper(words, numeral.end, numeral.value, book) if not numeral.loose or first.low == "one" else None
+        if numeral.end == after and numeral.loose and term.senses and upper is None:
+            return _word(words, i, after, term), after
         classes = NUMBER if upper or not numeral.loose or _of_an_inch(numeral, words) else LOOSE
         end = upper.end if upper else numeral.end
         token = Token("number", first.low, first.start, words[end - 1].end, classes, value=numeral.value,

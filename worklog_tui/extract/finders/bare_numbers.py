@@ -63,6 +63,7 @@ def bare_reading(token: Token, made: Draft, scene: Scene, told: str) -> tuple[st
     if divided and best[1] not in FRACTIONS:
         return None
     value = round(token.value * best[2].factor, 9)
+    scene.bare[made.main] = best[1], best[2].unit, best[2].factor, value
     if best[2].unit == "deg" and best[1] == "temperature":
         best = best[0], best[1], Bare(degrees(value, scene), value, value)
     if divided and best[1] in ("gap", "length"):
@@ -180,9 +181,28 @@ def _dimension_named(quantity: Quantity, made: Draft, scene: Scene) -> bool:
 
 
 def _under_test(name: str, made: Draft, scene: Scene) -> bool:
-    """A number with decimals under the test that was just announced: nothing else is said so."""
-    topic = scene.topic_before(made.main) or (scene.context.topic.quantity if scene.context.topic else "")
-    return topic == name and spoken_decimal(scene.said(made.main, made.main))
+    """A number with decimals under the test that was just announced, or any behind an instrument that was put on:
+    nothing else is said so.
+    """
+    said = scene.topic_before(made.main)
+    topic = said or (scene.context.topic.quantity if scene.context.topic else "")
+    if topic != name:
+        return False
+    said_so = scene.said(made.main, made.main)
+    if spoken_decimal(said_so) or ((scene.tokens[made.main].value or 0.0) % 1 and said_so.split()[-1] in DIGITS):
+        return True
+    return said == name and (scene.tokens[made.main].value or 0.0) >= CARD_LEAST and _instrument_on(made.main, scene)
+
+
+DIGITS = frozenset("one two three four five six seven eight nine".split())
+"`Twelve one`: the decimals of a voltmeter."
+
+
+def _instrument_on(i: int, scene: Scene) -> bool:
+    """Whether an instrument, and no other part with a measure of its own, is named before the number."""
+    return any(
+        t.thing is not None and t.thing.system == "instruments and gauges" for t in scene.tokens[:i]
+    ) and not any(t.amount is not None for t in scene.tokens[:i])
 
 
 def _only_a_count(token: Token, name: str, made: Draft, scene: Scene) -> bool:
@@ -193,6 +213,8 @@ def _only_a_count(token: Token, name: str, made: Draft, scene: Scene) -> bool:
     if token.value != int(token.value) or token.value > 12 or which_at(scene, made.main)[1] == made.main + 1:
         return False
     if (ahead := amount_ahead(scene, made.main)) is not None and name in ahead.quantities:
+        return False
+    if _told_against(token, name, made, scene):
         return False
     topic = scene.topic_before(made.main) or (scene.context.topic.quantity if scene.context.topic else "")
     read = not made.rule.gives.get("bare") and topic == name != "turns" and stands_free(scene.tokens, made.main)
@@ -206,6 +228,18 @@ def _only_a_count(token: Token, name: str, made: Draft, scene: Scene) -> bool:
     if (read or told) and carried(scene, made.main, name) is not None:
         return False
     return "subject" in made.filled or (topic != name and carried(scene, made.main, name) is None)
+
+
+def _told_against(token: Token, name: str, made: Draft, scene: Scene) -> bool:
+    """`Six thou. Should be one to two`, `nine seconds, and the book gives four`, `left should be thirty, it's eleven`:
+    a small number that is set beside one that was told.
+    """
+    if carried(scene, made.main, name) is None or not stands_free(scene.tokens, made.main):
+        return False
+    before = scene.tokens[max(0, made.main - 4) : made.main]
+    asked = any(t.sense("book") for t in before)
+    is_so = any(t.sense("copula") or t.low in ("its", "shes", "hes", "theyre") for t in before[-1:])
+    return asked or token.high is not None or (is_so and any("book" in t.classes for t in scene.tokens[: made.main]))
 
 
 SMALL = frozenset({"gap", "voltage", "turns", "angle", "pressure", "length"})

@@ -41,6 +41,8 @@ def carried(scene: Scene, i: int, name: str) -> Bare | None:
         return _like(value, "lb" if pull else before.unit, scale_of(before), before.low)
     if (ahead := amount_ahead(scene, i)) is not None and name in ahead.quantities:
         return _like(value, ahead.unit, scale_of(ahead), ahead.low)
+    if (taken := taken_before(scene, i)) is not None and taken[0] == name:
+        return _like(value, taken[1], taken[2], taken[3])
     topic = scene.context.topic
     if topic is not None and topic.quantity == name and topic.unit and topic.value:
         return _like(value, topic.unit, topic.scale, topic.value)
@@ -52,6 +54,14 @@ def carried(scene: Scene, i: int, name: str) -> Bare | None:
         scale = 0.001 if last.unit == "in" and low < 0.2 and value > 0.5 else 1.0
         return _like(value, last.unit, scale, low)
     return None
+
+
+def taken_before(scene: Scene, i: int) -> tuple[str, str, float, float] | None:
+    """What the last bare number of the sentence was taken for: `left should be thirty-five, she's eleven`."""
+    return next((scene.bare[k] for k in range(i - 1, max(-1, i - 1 - NEAR_BY), -1) if k in scene.bare), None)
+
+
+NEAR_BY = 10
 
 
 def amount_ahead(scene: Scene, i: int) -> Amount | None:
@@ -81,7 +91,14 @@ def said_just_before(scene: Scene) -> Reading | None:
 def _like(value: float, unit: str, scale: float, last: float) -> Bare | None:
     if last and NEAREST <= value * scale / last <= FARTHEST:
         return Bare(unit, value, value, scale)
+    if last >= THOUSANDS and unit in HUNDREDS and NEAREST_HUNDRED <= value * 100 / last <= 1 / NEAREST_HUNDRED:
+        return Bare(unit, value, value, 100.0)  # `twenty-one fifty, and the plate says twenty-two`
     return None
+
+
+THOUSANDS, NEAREST_HUNDRED = 1000.0, 0.6
+HUNDREDS = frozenset({"rpm", "psi"})
+"Units of which people say the hundreds alone (common practice)."
 
 
 def side_behind_at(tokens: list[Token], i: int) -> bool:

@@ -116,6 +116,8 @@ def _just_said(name: str, made: Draft, scene: Scene) -> float:
             if any(t.sense("book") for t in scene.tokens[max(k, i - 3) : i]) and carried(scene, i, name) is not None:
                 return 2.2 * (quantity_of(token.amount.quantities, replace(made, main=k), scene) == name)
             return token.amount.quantities[0] == name and carried(scene, i, name) is not None and name not in BESIDE
+        if k in scene.bare:
+            return scene.bare[k][0] == name and carried(scene, i, name) is not None
     return 0.0
 
 
