@@ -6,11 +6,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from worklog_tui.extract.finders.carry import stands_free
 from worklog_tui.extract.finders.number_form import fraction, spoken_decimal
 from worklog_tui.extract.measuring import usual_unit
 from worklog_tui.extract.scene import Draft, Scene
 from worklog_tui.extract.subjects import as_thing
 from worklog_tui.extract.tokens import Thing, Token
+from worklog_tui.model import Reading
 
 Read = tuple[str, float, str]
 "Quantity, value and unit."
@@ -21,7 +23,7 @@ def by_company(token: Token, made: Draft, scene: Scene) -> Read | None:
     i, value = made.main, token.value
     if value is None or token.high is not None:
         return None
-    for tells in (_turns, _of_an_inch, _drips, _poured_in, _share_of_fluid, _all_round, _plate_speed):
+    for tells in (_waited, _turns, _of_an_inch, _drips, _poured_in, _share_of_fluid, _all_round, _plate_speed):
         if (read := tells(i, value, made, scene)) is not None:
             return read
     return None
@@ -42,6 +44,23 @@ def _talked_of(made: Draft, scene: Scene) -> Iterator[Thing]:
         yield made.thing
     yield from (t.thing for t in reversed(scene.tokens[: made.main]) if t.thing is not None)
     yield from (as_thing(s) for s in scene.context.things[:2] if s.age <= 1)
+
+
+def _waited(i: int, value: float, made: Draft, scene: Scene) -> Read | None:
+    """`That was more like twenty-five`, where twenty minutes were the last thing told: how long the wait came to."""
+    last = next((f for f in reversed(scene.context.recent) if isinstance(f, Reading)), None)
+    if last is None or last.quantity != "duration" or isinstance(last.value, str):
+        return None
+    told = last.value[0] if isinstance(last.value, tuple) else last.value
+    if not told or not SHORTEST <= value / told <= LONGEST or not stands_free(scene.tokens, i):
+        return None
+    before = [scene.tokens[k].low for k in range(scene.clause(i).start, i)]
+    led = any(" ".join(before[-n:]) in scene.book.lists["came_to"] for n in (1, 2) if len(before) >= n)
+    return ("duration", value, last.unit) if led else None
+
+
+SHORTEST, LONGEST = 0.5, 4.0
+"How many times the time that was meant a wait may have taken."
 
 
 # ---- parts of a turn, parts of an inch

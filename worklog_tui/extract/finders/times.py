@@ -50,9 +50,15 @@ def of_work(made: Draft, scene: Scene) -> bool:
         return any(scene.tokens[k].low in LASTING for k in span)
     if any(scene.tokens[k].low in LASTING or scene.tokens[k].sense("did", "doing", "do", "does") for k in span):
         return True
-    if _tells_how_long(made.main, scene):
+    if _tells_how_long(made.main, scene) or _by_the_clock(made.main, scene):
         return True
     return "subject" not in made.filled or len(span) <= 3
+
+
+def _by_the_clock(i: int, scene: Scene) -> bool:
+    """`Forty-two seconds by the camera`, `the stopwatch said eleven minutes`: by what the time was taken."""
+    near = (*scene.tokens[max(0, i - 3) : i], *scene.tokens[i + 1 : i + 4])
+    return any(scene.book.lists["timekeepers"] & {t.low, *t.low.split()} for t in near)
 
 
 TELLING = frozenset({"that's", "thats", "that was", "that's been", "been", "for", "lasted", "had"})

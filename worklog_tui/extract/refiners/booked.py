@@ -155,6 +155,9 @@ def _closes(k: int, scene: Scene) -> bool:
     return not rest or all(t.kind == "stop" or t.sense("reads") for t in rest[:1])
 
 
+IT_IS = frozenset("its shes hes theyre thats".split())
+
+
 def _listed(k: int, i: int, scene: Scene) -> bool:
     """`two inlet, four exhaust`: numbers of one list share what governs the first."""
     between = scene.tokens[k + 1 : i]
@@ -162,5 +165,7 @@ def _listed(k: int, i: int, scene: Scene) -> bool:
         return False
     if any(t.low in ("ok", "okay", "fine") for t in between):
         return False
+    if any(t.low in IT_IS for t in between):
+        return False  # `should be thirty-five, she's eleven`
     between = [t for t in between if t.low != "on"]  # `four on the inlets and six on the exhausts`
     return len(between) <= LISTED and not any(t.sense("reads", "copula", "did", "break") for t in between)
