@@ -14,6 +14,7 @@ from worklog_tui.extract.refiners import (
     believable,
     carry_over,
     cleared,
+    climbing,
     conditions,
     corrections,
     degrees,
@@ -62,6 +63,7 @@ REFINERS: tuple[Refiner, ...] = (
     carry_over.refine,
     roles.refine,
     corrections.refine,  # needs the quantities, and only one draft a number
+    climbing.refine,  # needs the quantities and the subjects
     conditions.refine,
     settled.refine,  # needs the roles, the conditions and the subjects
     believable.refine,

@@ -17,6 +17,7 @@ from worklog_tui.extract.belonging import join_things
 from worklog_tui.extract.context import Context, Tail
 from worklog_tui.extract.finish import Piece, finish
 from worklog_tui.extract.listed import mark_listed
+from worklog_tui.extract.megohms import mark_megohms
 from worklog_tui.extract.ones import name_ones
 from worklog_tui.extract.particles import join_particles
 from worklog_tui.extract.pipeline import drafts_of
@@ -183,6 +184,7 @@ def read_sentence(
     """The scene of a sentence and the drafts of its facts; at the boundary a note begins in the middle of the text."""
     typed = track != "captions"
     join_decimals(tokens, context, book)
+    mark_megohms(text, tokens, context, book)
     mark_listed(tokens, context, machine.cylinders or 0)
     join_particles(tokens, book)
     tokens = join_told_behind(join_things(text, fold_things(text, tokens, book, typed)), book)

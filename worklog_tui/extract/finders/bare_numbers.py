@@ -7,14 +7,14 @@ from collections.abc import Iterator
 from worklog_tui.extract.card import Known, known_values, near_card, on_card
 from worklog_tui.extract.finders.by_company import by_company
 from worklog_tui.extract.finders.by_custom import by_custom, on_what_gets_hot
-from worklog_tui.extract.finders.carry import amount_ahead, carried, names_or_prices, said_just_before, stands_free
+from worklog_tui.extract.finders.carry import carried, names_or_prices, said_just_before, stands_free
+from worklog_tui.extract.finders.counted import only_a_count
 from worklog_tui.extract.finders.number_form import fraction, in_thousandths, spoken_decimal
 from worklog_tui.extract.finders.quantity import believable, named_after, support
 from worklog_tui.extract.finders.sizes import sized
 from worklog_tui.extract.finders.told_before import OF_IT, told_of
 from worklog_tui.extract.measuring import usual_unit
 from worklog_tui.extract.scene import NONE, Draft, Scene, announced, suggested_by
-from worklog_tui.extract.subjects import which_at
 from worklog_tui.extract.tokens import Token
 from worklog_tui.rulebook.quantities import Bare, Quantity
 
@@ -56,21 +56,24 @@ def bare_reading(token: Token, made: Draft, scene: Scene, told: str) -> tuple[st
     if (
         best is None
         or (best[0] < BARE_LINE and not (told and token.value != int(token.value)))
-        or _only_a_count(token, best[1], made, scene)
+        or only_a_count(token, best[1], made, scene)
     ):
         return None
+    return _taken_for(token, best[1], best[2], made, scene)
+
+
+def _taken_for(token: Token, name: str, bare: Bare, made: Draft, scene: Scene) -> tuple[str, Value, str] | None:
+    """The reading of a number that is taken for a quantity; it is remembered for the numbers behind it."""
+    assert token.value is not None
     divided = fraction(scene.said(made.main, made.main))
-    if divided and best[1] not in FRACTIONS:
+    if divided and name not in FRACTIONS:
         return None
-    value = round(token.value * best[2].factor, 9)
-    scene.bare[made.main] = best[1], best[2].unit, best[2].factor, value
-    if best[2].unit == "deg" and best[1] == "temperature":
-        best = best[0], best[1], Bare(degrees(value, scene), value, value)
-    if divided and best[1] in ("gap", "length"):
-        return best[1], token.value, "in"  # a fraction is of an inch
-    if token.high is not None:
-        return best[1], (value, round(token.high * best[2].factor, 9)), best[2].unit
-    return best[1], value, best[2].unit
+    value = round(token.value * bare.factor, 9)
+    scene.bare[made.main] = name, bare.unit, bare.factor, value
+    if divided and name in ("gap", "length"):
+        return name, token.value, "in"  # a fraction is of an inch
+    unit = degrees(value, scene) if (name, bare.unit) == ("temperature", "deg") else bare.unit
+    return name, value if token.high is None else (value, round(token.high * bare.factor, 9)), unit
 
 
 def _likely(made: Draft, scene: Scene) -> Iterator[str]:
@@ -157,7 +160,7 @@ def _taken(
         unit = unit or usual_unit(quantity, made.main, scene)
         if name == "length" and value >= THOUSANDTHS and not told and not _dimension_named(quantity, made, scene):
             return None
-        if name == "length" and in_thousandths(scene.said(made.main, made.main)):
+        if name == "length" and in_thousandths(scene.said(made.main, made.main)) and not _metric_shop(unit, scene):
             unit = "in"
         bare = _fits(quantity, value, unit)
     if bare is None or not believable(value * bare.factor, bare.unit, quantity):
@@ -167,6 +170,12 @@ def _taken(
     elif guessed and carried(scene, made.main, name) is None and not _under_test(name, made, scene):
         return None
     return score, bare
+
+
+def _metric_shop(unit: str, scene: Scene) -> bool:
+    """Whether millimetres are all that was told so far."""
+    told = {*scene.context.units, *(f.unit for f in scene.context.figures)}
+    return unit == "mm" and "mm" in told and "in" not in told
 
 
 THOUSANDTHS = 0.2
@@ -203,46 +212,6 @@ def _instrument_on(i: int, scene: Scene) -> bool:
     return any(
         t.thing is not None and t.thing.system == "instruments and gauges" for t in scene.tokens[:i]
     ) and not any(t.amount is not None for t in scene.tokens[:i])
-
-
-def _only_a_count(token: Token, name: str, made: Draft, scene: Scene) -> bool:
-    """A small whole number counts things, unless the quantity has such values and, spelled out, its thing was said and
-    it is the one that is being measured.
-    """
-    assert token.value is not None
-    if token.value != int(token.value) or token.value > 12 or which_at(scene, made.main)[1] == made.main + 1:
-        return False
-    if (ahead := amount_ahead(scene, made.main)) is not None and name in ahead.quantities:
-        return False
-    if _told_against(token, name, made, scene):
-        return False
-    topic = scene.topic_before(made.main) or (scene.context.topic.quantity if scene.context.topic else "")
-    read = not made.rule.gives.get("bare") and topic == name != "turns" and stands_free(scene.tokens, made.main)
-    if token.value == 0 and read:
-        return False
-    if name not in SMALL:
-        return True
-    if not token.low.isalpha():
-        return token.value <= 3 and name in ("pressure", "voltage") and "subject" in made.filled
-    told = not made.rule.gives.get("bare") and stands_free(scene.tokens, made.main)
-    if (read or told) and carried(scene, made.main, name) is not None:
-        return False
-    return "subject" in made.filled or (topic != name and carried(scene, made.main, name) is None)
-
-
-def _told_against(token: Token, name: str, made: Draft, scene: Scene) -> bool:
-    """`Six thou. Should be one to two`, `nine seconds, and the book gives four`, `left should be thirty, it's eleven`:
-    a small number that is set beside one that was told.
-    """
-    if carried(scene, made.main, name) is None or not stands_free(scene.tokens, made.main):
-        return False
-    before = scene.tokens[max(0, made.main - 4) : made.main]
-    asked = any(t.sense("book") for t in before)
-    is_so = any(t.sense("copula") or t.low in ("its", "shes", "hes", "theyre") for t in before[-1:])
-    return asked or token.high is not None or (is_so and any("book" in t.classes for t in scene.tokens[: made.main]))
-
-
-SMALL = frozenset({"gap", "voltage", "turns", "angle", "pressure", "length"})
 
 
 def _fits(quantity: Quantity, value: float, unit: str) -> Bare | None:

@@ -35,7 +35,8 @@ def _low(scene: Scene, k: int) -> str:
 
 def _ends(scene: Scene, k: int) -> bool:
     """Whether the sentence pauses, or goes on to another thought, at token k."""
-    return k >= len(scene.tokens) or scene.tokens[k].kind in ("stop", "comma") or _low(scene, k) in ("and", "but", "now")
+    pauses = k >= len(scene.tokens) or scene.tokens[k].kind in ("stop", "comma")
+    return pauses or _low(scene, k) in ("and", "but", "now")
 
 
 def _talked_of(made: Draft, scene: Scene) -> Iterator[Thing]:
@@ -149,8 +150,8 @@ def _drips(i: int, value: float, made: Draft, scene: Scene) -> Read | None:
 
 def _poured_in(i: int, value: float, made: Draft, scene: Scene) -> Read | None:
     """`Engine oil changed. One point eight in.`: how much of the fluid that is talked of went in."""
-    behind = _low(scene, i + 1)
-    if behind not in ("in", "back in", "went in") or not value % 1 or not 0 < value < MOST_LITRES or not _ends(scene, i + 2):
+    went = _low(scene, i + 1) in ("in", "back in", "went in") and _ends(scene, i + 2)
+    if not went or not value % 1 or not 0 < value < MOST_LITRES:
         return None
     fluid = next((t for t in _talked_of(made, scene)), None)
     return ("volume", value, _vessel(i, scene)) if fluid is not None and fluid.kind == "fluid" else None
