@@ -142,3 +142,9 @@ COMPRESSOR = Machine("air", kind="single-stage air compressor", fuel="none", ign
 def test_what_nothing_was_named_for_is_of_the_machine(book: Rulebook, of: Machine, said: str, subject: str) -> None:
     facts = read_session(book, of, [Note("n0", "s", said, track="captions")])
     assert [f.subject for f in facts if isinstance(f, Reading)] == [subject]
+
+
+def test_a_part_that_only_its_last_word_places_is_measured_as_others_of_that_word(book: Rulebook) -> None:
+    """A roller is what has a size; nothing is measured on the bobbin that was named after it."""
+    found = readings(book, "The take-up roller is next.", "There is fluff all over the bobbin.", "It's nine thou.")
+    assert [r.subject for r in found if r.quantity in ("gap", "length")] == ["take-up roller"]

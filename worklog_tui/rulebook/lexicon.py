@@ -49,6 +49,7 @@ class Builder:
 
     def __init__(self) -> None:
         self._senses: dict[str, dict[Sense, None]] = {}
+        self._heads: dict[str, tuple[str, ...]] = {}
 
     def add(self, words: str, sense: Sense) -> None:
         """Adds one way of saying, with its hyphens, without, and written together."""
@@ -56,6 +57,11 @@ class Builder:
         for form in {said, said.replace("-", " "), said.replace("-", "")}:
             if form:
                 self._senses.setdefault(form, {})[sense] = None
+
+    def measured_on(self, data: dict[str, Any]) -> None:
+        """The [[head]] tables of grammars/measured_on.toml: what is measured on a part by the last word of its name."""
+        for head in data.get("head", []):
+            self._heads |= dict.fromkeys(head["of"], tuple(head["quantities"]))
 
     def parts(self, data: dict[str, Any]) -> None:
         """The [[part]] tables of one file of grammars/parts."""
@@ -68,7 +74,7 @@ class Builder:
                 part.get("kind", "part"),
                 part.get("per", ""),
                 bool(part.get("loose")),
-                tuple(part.get("quantities", ())),
+                tuple(part.get("quantities", ())) or self._by_head(part),
                 system,
             )
             firm = sense._replace(weak=False)
@@ -77,6 +83,11 @@ class Builder:
                 self.add(said, mine)
                 self.add(plural(said), mine)
                 self.add(said + "s", mine)  # the battery's flat
+
+    def _by_head(self, part: dict[str, Any]) -> tuple[str, ...]:
+        """What is measured on a part whose line does not tell; on no tool, joint, fluid or quality."""
+        known = part.get("kind", "part") in ("part", "control")
+        return self._heads.get(str(part["name"]).rpartition(" ")[2], ()) if known else ()
 
     def conditions(self, data: dict[str, Any]) -> None:
         """The [[condition]] tables of one file of grammars/conditions; `of` of the file holds where one has none."""

@@ -75,6 +75,8 @@ def made(files: Files) -> Made:
 
 def _table(files: Files) -> Table:
     builder = Builder()
+    for name in ("measured_on.toml", "own/measured_on.toml"):
+        builder.measured_on(files.get(name, {}))
     for name, data in files.items():
         base = name.removeprefix("own/")
         if base.startswith("parts/"):
