@@ -259,6 +259,23 @@ def test_what_was_tried_is_told_with_what_was_heard_after_it() -> None:
     assert "- Brake band replaced, with new lining (session 1 at 0:00): brake band: holds (good)" in tried_text(told)
 
 
+def test_an_attempt_to_start_is_a_trial_only_when_it_was_said_what_came_of_it() -> None:
+    rows: list[tuple[int, Fact]] = [(0, did("start", "crane")), (30, did("fit", "pin")), (60, good("pin", "snug"))]
+    rows += [(100 + n, later(f"hook {n}", "question")) for n in range(5)]  # long after the first attempt
+    rows += [(400, did("start", "engine")), (410, bad("engine", "dies"))]
+    told = tried(published(crane(rows)).material)
+    assert [(row.text, row.detail) for row in told] == [
+        ("pin fitted", "pin: snug (good)"),
+        ("engine: start tried", "engine: dies (a fault)"),
+    ]
+
+
+def test_what_it_was_set_to_is_no_result() -> None:
+    set_to = replace(read("clearance", 0.4, "mm", "pawl"), role="set")
+    told = tried(published(crane([(0, did("adjust", "pawl")), (30, set_to)])).material)
+    assert [row.detail for row in told] == [SILENCE]
+
+
 def test_the_text_below_a_film_keeps_to_the_limit_and_has_no_angle_brackets() -> None:
     rows = [(n * 20, bad(f"pin <{n}>", "worn " * 10)) for n in range(300)] + [
         (n, later(f"why <{n}> squeals", "question")) for n in range(300)

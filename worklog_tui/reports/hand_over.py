@@ -71,7 +71,7 @@ def _settings(of: Material) -> Iterator[tuple[str, str, str, Spot | None]]:
         if isinstance(fact, Reading) and fact.role in ("set", "measured") and fact.quantity != "duration":
             limits = judge.limits(fact)
             if fact.role == "set" or limits is not None:
-                key = subject_key(fact), fact.condition
+                key = subject_key(fact), frozenset(fact.condition.lower().split()) & _TAKEN_SO
                 last.pop(key, None)
                 last[key] = (place, fact, limits)
     rows: dict[tuple[str, str], tuple[list[str], Spot | None]] = {}
@@ -84,6 +84,10 @@ def _settings(of: Material) -> Iterator[tuple[str, str, str, Spot | None]]:
         rows[what, should_be(limits)] = ([*said, value + (f", {verdict}" if "too" in verdict else "")], spot(place))
     for (what, should), (said, at) in rows.items():
         yield what, "; ".join(said), should, at
+
+
+_TAKEN_SO = frozenset("dry wet oil hot cold warm cranking idle load throttle running".split())
+"Words of a condition that make another reading of it; where on the belt it was taken does not."
 
 
 def _replaced(parts: tuple[PartRow, ...]) -> tuple[PartRow, ...]:

@@ -37,17 +37,20 @@ def standing(
     for name, told in named:
         if told:
             rows.append((name, _named(told), None))
-    return Standing(_headline(of, groups, for_now), tuple(rows))
+    mended = seen is not None and seen[1].verdict == "bad" and bool(put_down_to(of, seen[0]))
+    return Standing(_headline(of, groups, for_now, mended), tuple(rows))
 
 
-def _headline(of: Material, groups: tuple[Group, ...], for_now: tuple[Told, ...]) -> str:
+def _headline(of: Material, groups: tuple[Group, ...], for_now: tuple[Told, ...], mended: bool) -> str:
+    """`mended`: whether what was wrong with it last was put down to a cause, and that was dealt with."""
     count = sum(len(g.rows) for g in groups if g.title != NOTICED) + len(for_now)
     left = "nothing is left on the list" if not count else _things(count, "is", "are") + " still on the list"
     when = f" at the end of session {len(of.history.sessions)}" if not of.whole else ""
     if forbidden(of):
         return f"Not to be started yet{when}; {left}."
     if of.advice.complaint:
-        return f"Not right yet{when}: {of.advice.complaint.rstrip('.')}. {left[:1].upper()}{left[1:]}."
+        how = "Mended and not yet proved" if mended else "Not right yet"
+        return f"{how}{when}: {of.advice.complaint.rstrip('.')}. {left[:1].upper()}{left[1:]}."
     return f"No fault of the machine as a whole is known{when}; {left}."
 
 

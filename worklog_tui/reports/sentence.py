@@ -9,7 +9,7 @@ from worklog_tui.model import Fact, Finding, FollowUp, Number, Reading, Suspect,
 
 UNITS = {
     "degC": "°C", "degF": "°F", "um": "µm", "N*m": "Nm", "ft_lb": "ft lb", "in_lb": "in lb", "deg": "°", "percent": "%",
-    "drops/min": "drops a minute", "sg": "",
+    "drops/min": "drops a minute", "sg": "", "inH2O": "in of water", "mmH2O": "mm of water",
 }  # fmt: skip
 "How a unit is written for people, where that is not its short name."
 
