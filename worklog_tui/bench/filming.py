@@ -95,9 +95,9 @@ LOOKED_AT = 12
 "So many sessions of a machine, the latest, are compared with the captions of a film."
 TOLD, TOLD_SHARE = 2, 0.2
 "So many notes, and such a share of a session's notes, must be told in the captions of its film (judgement)."
-TOLD_MOST, NEW_MOST = 0.5, 0.5
-"""Where less than that share of the notes is told, at most such a share of what the captions tell may be new: a later
-film of the same machine talks of the same parts (judgement)."""
+TOLD_MOST, TOLD_MANY, NEW_MOST = 0.5, 4, 0.5
+"""Where less than that share of the notes is told, or fewer of them, at most such a share of what the captions tell may
+be new: a later film of the same machine talks of the same parts (judgement)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -138,7 +138,8 @@ def film_of(desk: Desk, machine_name: str, read: ReadSession) -> FilmOf | None:
         told = len(_told_in(read, signs_told, notes, facts)) if notes else 0
         if told >= max(TOLD, TOLD_SHARE * len(notes)) and (best is None or told >= best.told):
             fresh = _fresh(read, signs_told, facts)
-            if told < TOLD_MOST * len(notes) and len(fresh) > NEW_MOST * sum(map(bool, signs_told.values())):
+            few = told < max(TOLD_MOST * len(notes), TOLD_MANY)
+            if few and len(fresh) > NEW_MOST * sum(map(bool, signs_told.values())):
                 continue
             best = FilmOf(session.uid, number, told, len(notes), session.start, fresh)
     return best

@@ -221,7 +221,7 @@ class RecordingScreen(Far):
         self.begin_notes()
         self.show_head()
         last = page.last_worked
-        quiet = (self.now() - last.moment()).total_seconds() if last is not None else BREAK
+        quiet = abs((self.now() - last.moment()).total_seconds()) if last is not None else BREAK
         if page.parts and quiet >= BREAK and self.session is None and self.at == "timeline":
             self.show_place("last")
 
