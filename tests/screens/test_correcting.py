@@ -105,13 +105,13 @@ async def test_open_items_take_one_key_each(tmp_path: Path) -> None:
     app = recorder(desk)
     async with app.run_test(size=(80, 24)) as pilot:
         await settle(pilot)
-        await pilot.press("escape", "o", "i")
+        await pilot.press("escape", "o", "a")
         await pilot.pause()
         await pilot.press(*"new tyres", "enter")
         await settle(pilot)
         await pilot.pause(1.2)
         await settle(pilot)
-        for key, state in (("w", "awaited"), ("p", "left so"), ("a", "open"), ("d", "done")):
+        for key, state in (("w", "awaited"), ("p", "left so"), ("i", "open"), ("d", "done")):
             await pilot.press("home", "down", key)
             await settle(pilot)
             await pilot.pause(1.2)

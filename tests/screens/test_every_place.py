@@ -47,7 +47,8 @@ async def test_hostile_words_are_literal_in_every_place(tmp_path: Path, words: s
 PAGES = {
     "what was read": ("t", "end", "enter"), "find": ("slash",), "before a start": ("b",), "edit": ("t", "end", "e"),
     "several lines": ("t", "end", "space", "space"), "a fact": ("t", "home", "down", "enter", "down", "e"),
-    "closing up": ("g",), "card": ("c", "e"), "add an item": ("o", "i"), "far": ("z",), "keys": ("question_mark",),
+    "add what was not read": ("t", "end", "a"), "a figure": ("c", "a"), "what it is": ("t", "end", "a", "w", "enter"),
+    "closing up": ("g",), "card": ("c", "e"), "add an item": ("o", "a"), "far": ("z",), "keys": ("question_mark",),
 }  # fmt: skip
 "Every page that comes up over a place, and the keys that lead to it."
 

@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+from textual.app import App, ComposeResult
+
 from worklog_tui.bench.machines import MachineLine
 from worklog_tui.model import Advice, FactKey, Instant, OpenItem, Place, Step
 from worklog_tui.widgets.items import OpenItems, still_open
 from worklog_tui.widgets.machines import Machines
 from worklog_tui.widgets.next_step import NextStep
+from worklog_tui.widgets.row import Row
 from worklog_tui.widgets.rows import Rows
 
 PLACE = Place(2, "n1", "14:05")
@@ -68,3 +71,21 @@ def test_machines_tell_what_is_known_and_how_to_get_another() -> None:
         "Saw", "band saw, 2 sessions, 45 notes, last worked on Saturday 12 April 2031, 3 open", "Pump", "no notes yet",
     ]  # fmt: skip
     assert [row.key for row in rows.rows] == ["Saw", "Pump", Machines.NEW, Machines.DEMO]
+
+
+async def test_the_arrow_keys_go_from_row_to_row_past_the_headings() -> None:
+    class Shown(App[None]):
+        def compose(self) -> ComposeResult:
+            yield Rows()
+
+    app = Shown()
+    async with app.run_test() as pilot:
+        rows = app.query_one(Rows)
+        rows.show([Row.of("Gap", heading=True), Row.of("points"), Row.of("Current", heading=True), Row.of("motor")])
+        rows.focus()
+        pointed = []
+        for key in ("down", "up", "up"):
+            await pilot.press(key)
+            assert rows.row is not None
+            pointed.append(rows.row.words)
+        assert pointed == ["motor", "points", "Gap"]

@@ -34,9 +34,9 @@ class OpenItems(Rows):
         Binding("d", "screen.item('mark_done')", "done", id="items.done", tooltip="It is done"),
         Binding("w", "screen.item('set_awaited')", "awaited", id="items.awaited", tooltip="It is on its way"),
         Binding("p", "screen.item('leave_so')", "leave so", id="items.leave", tooltip="It is left so on purpose"),
-        Binding("a", "screen.item('reopen')", "open again", id="items.reopen", tooltip="It is open again"),
+        Binding("i", "screen.item('reopen')", "open again", id="items.reopen", tooltip="It is open again"),
         Binding("j", "screen.same_item", "the same", id="items.same", tooltip="Two are one: j on each", show=False),
-        Binding("i", "screen.new_item", "add", id="items.add", tooltip="Add something to come back to"),
+        Binding("a", "screen.new_item", "add", id="items.add", tooltip="Add something to come back to"),
     ]
 
     def __init__(self) -> None:

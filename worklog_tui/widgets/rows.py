@@ -179,14 +179,15 @@ class Rows(ScrollView, can_focus=True):
             self.refresh()
 
     def action_step(self, by: int) -> None:
-        """To the next row; within one that is taller than the screen, line by line."""
+        """To the next row that is no heading; within one that is taller than the screen, line by line."""
         if not self._index:
             return
         seen_from, seen_to = self.scroll_offset.y, self.scroll_offset.y + self.size.height
         if (by > 0 and self._index.end(self.here) > seen_to) or (by < 0 and self._index.top(self.here) < seen_from):
             self.scroll_to(y=seen_from + by, animate=False, immediate=True, force=True)
         else:
-            self.point(self.here + by)
+            ahead = range(self.here + by, len(self._rows) if by > 0 else -1, by)
+            self.point(next((at for at in ahead if not self._rows[at].heading), self.here + by))
 
     def action_page(self, by: int) -> None:
         if self._index:
