@@ -7,7 +7,7 @@ from pathlib import Path
 
 from worklog_tui.cli.calls import Call
 from worklog_tui.cli.looking import desk_of
-from worklog_tui.cli.output import say, width
+from worklog_tui.cli.output import complain, say, width
 from worklog_tui.cli.refusing import WrongCall
 
 
@@ -24,6 +24,8 @@ def demo(call: Call) -> int:
     """Plays the invented machines in a throw-away logbook."""
     from tempfile import TemporaryDirectory
 
+    if sys.stderr.isatty():
+        complain("Laying out the invented machines; the first time it takes a little longer …")
     with TemporaryDirectory(prefix="worklog-demo-") as folder:
         from worklog_tui.bench.demo import fill
 
