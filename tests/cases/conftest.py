@@ -10,7 +10,7 @@ import pytest
 
 from worklog_tui import places
 from worklog_tui.bench.card import read_card
-from worklog_tui.bench.extract_files import extract
+from worklog_tui.bench.extract_files import Extraction, extract
 from worklog_tui.reports.json_out import extraction
 from worklog_tui.rulebook import Rulebook
 from worklog_tui.rulebook.faults import load_faults
@@ -33,14 +33,20 @@ def lines_of(case: Path) -> dict[tuple[int, str], int]:
 
 
 @pytest.fixture(scope="session")
-def read(book: Rulebook) -> dict[str, dict[str, Any]]:
-    """What the program reads from every case, by its name."""
+def extracted(book: Rulebook) -> dict[str, Extraction]:
+    """The log of every case, by its name."""
     faults = load_faults([places.grammars()])
     found = {}
     for case in CASES:
         card, warnings = read_card(case / "machine.toml")
         assert not warnings
         written = case / "comments.txt"
-        got = extract(book, faults, card, sorted(case.glob("session-*.txt")), written if written.exists() else None)
-        found[case.name] = extraction(got.history, got.items, got.advice, got.comments)
+        sessions = sorted(case.glob("session-*.txt"))
+        found[case.name] = extract(book, faults, card, sessions, written if written.exists() else None)
     return found
+
+
+@pytest.fixture(scope="session")
+def read(extracted: dict[str, Extraction]) -> dict[str, dict[str, Any]]:
+    """What the program prints for every case, by its name."""
+    return {name: extraction(got.history, got.items, got.advice, got.comments) for name, got in extracted.items()}

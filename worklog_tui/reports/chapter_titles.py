@@ -83,6 +83,8 @@ _SMALL = FASTENERS | word_set(
 )
 _CONTRACTED = ("'ve", "'ll", "'re", "'d", "'m", "n't")
 "Endings of what is no name: they've."
+_SETTING = re.compile(r" (?:gap|adjustment)$")
+"What is set on a part is that part in hand: the clutch adjustment is the clutch."
 _TRIALS = frozenset({"compression"})
 "Tests that are a turn of the work by themselves, whatever they are read on."
 
@@ -104,7 +106,7 @@ def in_hand(fact: Fact) -> str:
     if any(word in OF_A_PERSON or word.endswith(_CONTRACTED) for word in said):
         return ""
     about = thing(fact.about, getattr(fact, "name", ""))
-    return about.name or about.head or fact.about.lower()
+    return _SETTING.sub("", about.name) or about.head or fact.about.lower()
 
 
 def _called(fact: Fact) -> str:
