@@ -35,18 +35,18 @@ def read_specified(book: Rulebook, key: str, text: str, source: str = "") -> Spe
 def known_values(machine: Machine, book: Rulebook) -> Known:
     """What the card says in numbers; worked out once for each card and rulebook."""
     key = (book.stamp, machine)
-    if key not in _known:
+    if (known := _known.get(key)) is None:
         if len(_known) > 64:
             _known.clear()
         read = [v if v.quantity else read_specified(book, v.subject, v.text) for v in machine.specified]
-        _known[key] = tuple(
+        known = _known[key] = tuple(
             (v.quantity, v.unit, low, high)
             for v in read
             if v.quantity
             and (low := _first(v.low, v.nominal, v.high)) is not None
             and (high := _first(v.high, v.nominal, v.low)) is not None
         )
-    return _known[key]
+    return known
 
 
 def _first(*values: float | None) -> float | None:

@@ -14,11 +14,12 @@ _PAIR = re.compile(r"\d{1,2}:\d+(?:\.\d+)?")
 def clean(words: list[Word], misheard: Misheard, around: frozenset[str]) -> list[Word]:
     """The words with mis-heard ones put right; `around` are words that count as standing near (the machine's kind)."""
     out: list[Word] = []
+    firsts = misheard.firsts
     i = 0
     while i < len(words):
         word = words[i]
         row = None
-        if (found := misheard.get(word.low)) is not None:
+        if word.low in firsts and (found := misheard.get(word.low)) is not None:
             longer, alone = found
             rows = longer.get(words[i + 1].low, alone) if longer and i + 1 < len(words) else alone
             row = _row(words, i, rows, around) if rows else None

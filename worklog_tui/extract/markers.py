@@ -37,10 +37,13 @@ def marker(tokens: list[Token], i: int) -> tuple[str, int]:
     token = tokens[i]
     if token.kind == "which":
         return token.which, i + 1 + (i + 1 < len(tokens) and tokens[i + 1].low in ONES)
+    ordinal = token.low.removesuffix("s") in ORDINALS or token.low in ("other", "others")
+    if not (ordinal or token.kind == "number" or token.low in NUMBERED):
+        return _side(tokens, i)
     before = tokens[i - 1] if i else None
     opens = before is None or before.kind in ("stop", "comma") or before.low in OPENS or bool(before.sense("break"))
     opens = opens or (token.kind == "number" and before is not None and bool(before.sense("good", "bad")))
-    if opens and (token.low in ORDINALS or token.low.removesuffix("s") in ORDINALS or token.low in ("other", "others")):
+    if opens and ordinal:
         end = i + 1 + (i + 1 < len(tokens) and (tokens[i + 1].low in ONES or tokens[i + 1].kind == "number"))
         return token.low.removesuffix("s"), end
     if opens and token.low in NUMBERED:
@@ -61,6 +64,8 @@ def letter(tokens: list[Token], i: int) -> tuple[str, int]:
 def _side(tokens: list[Token], i: int) -> tuple[str, int]:
     """The sides at token i, `left`, `right-hand one`, `back one`, and where they end."""
     token = tokens[i]
+    if token.low not in SIDES and token.low != "back":
+        return "", i
     one = i + 1 < len(tokens) and tokens[i + 1].low in ONES
     if not ((token.sense("side") and token.low in SIDES) or (token.low == "back" and one)) or token.low in ("in", "ex"):
         return "", i

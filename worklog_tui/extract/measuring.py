@@ -6,7 +6,6 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 
-from worklog_tui.extract.card import known_values
 from worklog_tui.extract.scene import Scene
 from worklog_tui.extract.tokens import Token
 from worklog_tui.rulebook.quantities import Quantity
@@ -38,4 +37,4 @@ def _heard(tokens: list[Token]) -> Iterator[str]:
 
 
 def _card(scene: Scene) -> tuple[tuple[str, str, float, float], ...]:
-    return known_values(scene.machine, scene.book)
+    return scene.card()

@@ -18,9 +18,10 @@ def meant_words(text: str, tokens: list[Token]) -> str:
 
 def _as_meant(said: str, token: Token) -> bool:
     """Whether the words stand there as they are meant, but for case, hyphens and a possessive."""
-    if token.kind != "term" or not token.low:
+    low = said.lower()
+    if token.kind != "term" or low == token.low or not token.low:
         return True
-    letters = "".join(filter(str.isalnum, said.lower()))
+    letters = "".join(filter(str.isalnum, low))
     meant = "".join(filter(str.isalnum, token.low))
     return letters in (meant, f"{meant}s")
 

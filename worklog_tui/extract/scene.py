@@ -6,6 +6,7 @@ from collections.abc import Callable
 from dataclasses import dataclass, field
 from typing import Any, TypeVar
 
+from worklog_tui.extract.card import Known, known_values
 from worklog_tui.extract.context import Context
 from worklog_tui.extract.tokens import Thing, Token
 from worklog_tui.model import Machine
@@ -138,6 +139,10 @@ class Scene:
     def announcements(self) -> list[str]:
         """For each token the quantity whose running test it announces, or an empty text."""
         return self.once(("announced",), lambda: [announced(self.book, token) for token in self.tokens])
+
+    def card(self) -> Known:
+        """What the machine card says in numbers."""
+        return self.once(("card",), lambda: known_values(self.machine, self.book))
 
     def engine(self) -> Thing:
         """What `it runs` is said of: the engine, or the motor of a machine without one."""

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from itertools import pairwise
 
 from worklog_tui.extract.context import Context
 from worklog_tui.extract.tokens import NUMBER, Token
@@ -38,7 +39,7 @@ def _announces(token: Token, quantity: str, book: Rulebook) -> bool:
 
 def _join_gravities(tokens: list[Token], context: Context, book: Rulebook) -> None:
     """Under a hydrometer `one two fifty` is 1.250."""
-    if not any(t.low == "one" for t in tokens):
+    if not any(t.low == "one" and after.kind == "number" for t, after in pairwise(tokens)):
         return
     running = context.topic is not None and context.topic.quantity == "density"
     i = 0

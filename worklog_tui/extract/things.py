@@ -221,9 +221,9 @@ def _no_part(token: Token, book: Rulebook) -> Token:
 def _thing_token(text: str, tokens: list[Token], book: Rulebook, typed: bool) -> Token:
     parts = [t for t in tokens if t.sense("part")]
     head: Sense = parts[-1].sense("part")  # type: ignore[assignment]
-    joined = " ".join(t.low for t in parts)
-    whole = book.table.get(joined, ())
-    head = next((Sense(*s) for s in whole if s[0] == "part"), head)
+    if len(parts) > 1:
+        whole = book.table.get(" ".join(t.low for t in parts), ())
+        head = next((Sense(*s) for s in whole if s[0] == "part"), head)
     which = " ".join(_which_of(t) for t in tokens if not t.sense("part") and t.low not in ("hand", "side"))
     start, end = tokens[0].start, tokens[-1].end
     words, loose = meant_words(text, tokens), len(parts) == 1 and head.weak

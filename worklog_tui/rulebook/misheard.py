@@ -19,7 +19,7 @@ class Misheard:
     """The rows of each first heard word; they are made when it is first met."""
 
     def __init__(self, kept: Kept) -> None:
-        self._kept = kept
+        self.firsts = self._kept = kept
         self._met: dict[str, Rows] = {}
 
     def get(self, first: str) -> Rows | None:

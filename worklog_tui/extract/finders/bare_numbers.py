@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from worklog_tui.extract.card import Known, known_values, near_card, on_card
+from worklog_tui.extract.card import Known, near_card, on_card
 from worklog_tui.extract.finders.by_company import by_company
 from worklog_tui.extract.finders.by_custom import by_custom, on_what_gets_hot
 from worklog_tui.extract.finders.carry import carried, names_or_prices, said_just_before, stands_free
@@ -79,7 +79,7 @@ def _taken_for(token: Token, name: str, bare: Bare, made: Draft, scene: Scene) -
 def _likely(made: Draft, scene: Scene) -> Iterator[str]:
     """The quantities that anything at all speaks for: words and amounts before, the thing, the running test, the card.
     """
-    hints = set(scene.suggested(made.main)) | {q for q, _, _, _ in known_values(scene.machine, scene.book)}
+    hints = set(scene.suggested(made.main)) | {q for q, _, _, _ in scene.card()}
     hints |= {q for t in scene.tokens[: made.main] if t.amount is not None for q in t.amount.quantities}
     behind = scene.tokens[made.main + 1 : made.main + 5]
     hints |= {q for t in behind[:3] for q in suggested_by(scene.book, t)}
@@ -145,7 +145,7 @@ def _taken(
         bare = told_there[1]
     if bare is None and value and not quantity.bare:
         return None
-    known = known_values(scene.machine, scene.book)
+    known = scene.card()
     score = support(name, made, scene)
     if value == 0 and not guessed and (unit := _unit_of_topic(name, scene)):
         bare = Bare(unit, 0, 0)
@@ -223,7 +223,7 @@ def _fits(quantity: Quantity, value: float, unit: str) -> Bare | None:
 def degrees(value: float, scene: Scene) -> str:
     """Whose degrees a temperature is in that only says so: of the running test, the machine card, else by its size."""
     unit = _unit_of_topic("temperature", scene)
-    unit = unit or next((u for q, u, _, _ in known_values(scene.machine, scene.book) if q == "temperature"), "")
+    unit = unit or next((u for q, u, _, _ in scene.card() if q == "temperature"), "")
     bare = _fits(scene.book.quantities["temperature"], value, "")
     return unit if unit not in ("", "deg") else bare.unit if bare else "degC"
 

@@ -89,6 +89,8 @@ def _of_a_meter(scene: Scene, i: int) -> bool:
     """`on the twenty volt range`, `this gauge goes to a thousand`."""
     if any(t.low in SCALES for t in _after(scene, i)):
         return True
+    if not i or not scene.tokens[i - 1].low.endswith(("to", "of", "to a", "a")):
+        return False
     before = " ".join(t.low for t in scene.tokens[max(0, i - 4) : i])
     return before.endswith(
         (

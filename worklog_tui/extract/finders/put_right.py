@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from worklog_tui.extract.finders.fitness import mostly
 from worklog_tui.extract.scene import Scene
-from worklog_tui.extract.tokens import Thing, Token
+from worklog_tui.extract.tokens import Thing
 from worklog_tui.model import Finding
 
 STEM = 4
@@ -17,20 +17,22 @@ def put_right(scene: Scene, first: int, state: int) -> Thing | None:
     said = scene.tokens[min(first, state) : state + 1]
     stems = {w[:STEM] for t in said if t.sense("comes_and_goes", "bad") for w in t.low.split() if len(w) >= STEM}
     now = mostly(scene, scene.tokens[state]) if any(w in NOW for t in said for w in t.low.split()) else None
+    good = {s.name for s in scene.tokens[state].senses if s.cls == "good"}
+    if not (stems or now or good):
+        return None
     for fact in reversed(scene.context.recent):
         if not isinstance(fact, Finding) or fact.verdict != "bad" or not fact.part:
             continue
         told = {w[:STEM] for w in fact.condition.lower().split()}
         alike = bool(now) and scene.book.bearers.get(fact.state) == now  # `dry now`, of what dripped
-        if stems & told or alike or _opposite(scene, fact.state, scene.tokens[state]):
+        if stems & told or alike or (good and _opposite(scene, fact.state, good)):
             return Thing(fact.part, fact.name, _kind(scene, fact.name), own=fact.part)
     return None
 
 
-def _opposite(scene: Scene, fault: str, state: Token) -> bool:
-    """Whether a state is what the fault is not: dry, of what wept."""
-    names = {s.name for s in state.senses if s.cls == "good"}
-    return bool(fault) and any(s[1] == fault and s[2] in names for s in scene.book.table.get(fault, ()))
+def _opposite(scene: Scene, fault: str, good: set[str]) -> bool:
+    """Whether good states are what the fault is not: dry, of what wept."""
+    return bool(fault) and any(s[1] == fault and s[2] in good for s in scene.book.table.get(fault, ()))
 
 
 def _kind(scene: Scene, name: str) -> str:

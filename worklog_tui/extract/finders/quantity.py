@@ -6,7 +6,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from worklog_tui.extract.card import known_values, near_card
+from worklog_tui.extract.card import near_card
 from worklog_tui.extract.finders.carry import carried, said_just_before
 from worklog_tui.extract.finders.told_before import told_of
 from worklog_tui.extract.scene import Draft, Scene
@@ -20,7 +20,7 @@ def quantity_of(candidates: tuple[str, ...], made: Draft, scene: Scene) -> str:
     best, most = "", -1.0
     for n, name in enumerate(candidates):
         score = support(name, made, scene) - 0.01 * n
-        if amount is not None and near_card(known_values(scene.machine, scene.book), name, amount.low, amount.unit):
+        if amount is not None and near_card(scene.card(), name, amount.low, amount.unit):
             score += 0.6
         known = scene.book.quantities.get(name)
         if name == "run_time" and made.main and scene.tokens[made.main - 1].low in FOR:

@@ -25,6 +25,8 @@ def asked(scene: Scene) -> list[Draft]:
     """The questions of a sentence, one for each sentence at most."""
     made: list[Draft] = []
     opens = opening(scene, "people", "not_known")
+    if not opens:
+        return made
     first = 0
     for k, token in enumerate(scene.tokens):
         if token.kind == "stop" or k + 1 == len(scene.tokens):

@@ -18,11 +18,12 @@ DENIED = ("no ", "not ", "doesnt", "dont", "wont", "isnt", "aint", "didnt", "nev
 def failing(scene: Scene) -> list[Draft]:
     """The fallbacks of a scene."""
     made: list[Draft] = []
-    for k, token in enumerate(scene.tokens):
+    for k in [k for k, token in enumerate(scene.tokens) if token.low == "if"]:
+        token = scene.tokens[k]
         before = scene.tokens[k - 1] if k else None
         opens = before is None or before.kind in ("stop", "comma") or before.clause != token.clause
         opens = opens or before is None or before.low in scene.book.owed["before_if"]
-        if token.low == "if" and opens and (draft := _fallback(scene, k)) is not None:
+        if opens and (draft := _fallback(scene, k)) is not None:
             made.append(draft)
     return made
 

@@ -24,9 +24,13 @@ def told(scene: Scene, found: list[Draft]) -> list[Draft]:
     """The work that no draft of `found` says already."""
     made: list[Draft] = []
     readers = _readers(scene.book)
+    begins = frozenset().union(*(words for words, _ in readers if not words.isdisjoint(scene.lows())))
     for k, token in enumerate(scene.tokens):
+        past = _unknown_past(token.low, token.kind)
+        if not past and token.low not in begins:
+            continue
         for words, reader in readers:
-            if token.low in words or (reader is moved and _unknown_past(token.low, token.kind)):
+            if token.low in words or (past and reader is moved):
                 for match in reader(scene, k):
                     draft = work.draft(match, scene)
                     if draft is not None and not _said(draft, match, [*found, *made]):
