@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Sequence
+from functools import lru_cache
 
 from worklog_tui.logbook.comment_words import CommentWords, Wanted, holds_any
 from worklog_tui.logbook.told_lines import ToldLines, stems
@@ -24,11 +25,11 @@ _NUMBER = re.compile(
 def wanted_in(words: CommentWords, sentence: str) -> list[Wanted]:
     """What the sentence of a question asks for; a longer phrase says it more closely: how much was the, how much."""
     soon = {word for row in _ASKING.findall(sentence) for word in row.split()}
-    said = {n: _longest(one, sentence) for n, one in enumerate(words.wants)}
+    said = {n: _longest(words.wants[n], sentence) for n in sorted(words.may_say("wants", sentence))}
     found = [
         one
         for n, one in enumerate(words.wants)
-        if (said[n] and not _within_another(said[n], said.values()))
+        if (said.get(n) and not _within_another(said[n], said.values()))
         or one.near & soon
         or (one.asks and one.asks.search(sentence))
     ]
@@ -83,21 +84,33 @@ def _unnamed(lines: ToldLines, note: str, fact: Reading) -> bool:
 
 
 def _holds(lines: ToldLines, note: str, one: Wanted) -> bool:
-    text = lines.text[note].lower()
-    acts = {f.action for f in lines.by_note.get(note, ()) if isinstance(f, Work)}
-    told = bool(one.holds & lines.words[note]) or not one.actions.isdisjoint(acts)
-    number = one.number and not one.quantities and bool(_NUMBER.search(text))
-    return told or number or bool(one.pattern and one.pattern.search(text))
+    if not one.holds.isdisjoint(lines.words[note]):
+        return True
+    if one.actions and any(isinstance(f, Work) and f.action in one.actions for f in lines.by_note.get(note, ())):
+        return True
+    number = one.number and not one.quantities
+    text = lines.text[note].lower() if number or one.pattern else ""
+    return (number and bool(_NUMBER.search(text))) or bool(one.pattern and one.pattern.search(text))
 
 
 def otherwise(lines: ToldLines, words: CommentWords, note: str, comment: str, facts: Sequence[Fact]) -> bool:
     """Whether a line tells of it cold where it is asked of hot, or names no side where one is asked of."""
-    said, held = set(comment.split()), set(raw_words(lines.text[note]))
-    both = [{one, other} for one, other in words.opposites]
-    if any(len(pair & said) == 1 and len(pair & held) == 1 and pair & said != pair & held for pair in both):
+    others, asked = _sides(words.opposites, comment)
+    held = raw_words(lines.text[note])
+    if any(other in held and one not in held for one, other in others):
         return True
-    asked = {SIDES[w] for w in said if w in SIDES}
-    told = {SIDES[w] for fact in facts for w in raw_words(fact.about) if w in SIDES} | {
-        SIDES[w] for w in held if w in SIDES
-    }
-    return len(asked) == 1 and bool(told) and asked.isdisjoint(told)
+    if len(asked) != 1:
+        return False
+    told = {SIDES[w] for row in (held, *(raw_words(fact.about) for fact in facts)) for w in row if w in SIDES}
+    return bool(told) and asked.isdisjoint(told)
+
+
+@lru_cache(maxsize=8)
+def _sides(
+    opposites: tuple[tuple[str, str], ...], comment: str
+) -> tuple[tuple[tuple[str, str], ...], frozenset[str]]:
+    """Of each two opposites the one that a comment names alone, before the other; and the sides that it names."""
+    said = set(comment.split())
+    both = ((one, other) for pair in opposites for one, other in (pair, pair[::-1]))
+    named = tuple((one, other) for one, other in both if one in said and other not in said)
+    return named, frozenset(SIDES[w] for w in said if w in SIDES)

@@ -95,8 +95,7 @@ def gathered(lines: ToldLines, words: CommentWords, kind: str, asked: Asked, com
             line.meets |= alike or (named > _NAMED and diagnosing(words, asked))
     for note, line in found.items():
         if not line.facts:
-            told = (_FACTS[kind].get(type(f), 0.0) for f in lines.by_note.get(note, ()) if not asks(f))
-            line.fact = max(told, default=0.0) / 3
+            line.fact = _of_any(lines, kind, note) / 3
         if line.named and any(f.quantity == asked.quantity for f in lines.readings(note)):
             line.fact = max(line.fact, _FACTS[kind][Reading])
     for note, share in lines.likeness(said).items():
@@ -106,6 +105,14 @@ def gathered(lines: ToldLines, words: CommentWords, kind: str, asked: Asked, com
         _planned_in_words(lines, words, found, names)
         _stop_gaps(lines, words, found, asked, said)
     return found
+
+
+def _of_any(lines: ToldLines, kind: str, note: str) -> float:
+    """What the facts of a line weigh, whatever they are about."""
+    if (worth := lines.worths.get((kind, note))) is None:
+        told = (_FACTS[kind].get(type(f), 0.0) for f in lines.by_note.get(note, ()) if not asks(f))
+        worth = lines.worths[kind, note] = max(told, default=0.0)
+    return worth
 
 
 def _planned_in_words(

@@ -90,7 +90,7 @@ def _own_question(lines: ToldLines, comment: str) -> Asked | None:
     """What the person himself asked, when a viewer takes it up: most of its words are in the comment."""
     said = stems(comment)
     for fact, words in lines.questions:
-        shared = len(words & said)
+        shared = 0 if words.isdisjoint(said) else len(words & said)
         if shared >= 2 and shared >= (TAKEN_UP if shared == 2 else TAKEN_UP_IN_PART) * len(words):
             return Asked(fact.topic, frozenset({f"own {fact.topic}"}), (fact.topic,))
     return None

@@ -60,13 +60,14 @@ def weigh(words: CommentWords, sentence: str) -> Weighed:
         said = said[1:]
     begins, whole = " ".join(said), f" {sentence} "
     sums = {"question": 0, "suggestion": 0, "chatter": 0}
-    for cue in words.cues:
+    may = words.may_say("cues", sentence)
+    for n, cue in enumerate(words.cues):
         if cue.at == "end":
             found = any(sentence.endswith(s) for s in cue.says)
         elif cue.at == "start":
             beginning = by_first_word(cue.says).get(said[0] if said else "", ())
             found = any(begins == s or begins.startswith(s + " ") for s in beginning)
         else:
-            found = holds_any(whole, cue.says)
+            found = n in may and holds_any(whole, cue.says)
         sums[cue.kind] += cue.weight if found else 0
     return Weighed(sentence, **sums)

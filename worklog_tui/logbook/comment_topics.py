@@ -54,7 +54,7 @@ class Asked:
 def technical(words: CommentWords, table: Table, comment: str) -> bool:
     """Whether a comment names a part, a trouble or a topic."""
     plain = words.plain(comment)
-    if any(_has(plain, t) for t in words.topics):
+    if any(_has(plain, words.topics[n]) for n in words.may_say("topics", plain)):
         return True
     return any(n.kind not in _NOT_TECHNICAL for n in named_in(plain.split(), table))
 
@@ -121,7 +121,8 @@ def _verb(word: str) -> bool:
 
 def _topic_in(words: CommentWords, text: str, things: list[Named]) -> Topic | None:
     """The topic that a text asks about; not oil where the pressure of the oil is asked."""
-    return next((t for t in words.topics if _has(text, t) and not _within(text.split(), t, things)), None)
+    topics = (words.topics[n] for n in sorted(words.may_say("topics", text)))
+    return next((t for t in topics if _has(text, t) and not _within(text.split(), t, things)), None)
 
 
 def _within(said: list[str], topic: Topic, things: list[Named]) -> bool:

@@ -109,6 +109,19 @@ class CommentWords:
     _lately: dict[str, str] = field(default_factory=dict, init=False, compare=False, repr=False)
     "Comments that were made plain lately."
 
+    _begins: dict[str, dict[str, frozenset[int]]] = field(default_factory=dict, init=False, compare=False, repr=False)
+    "Of the cues, topics and wants: the first words of their phrases, with the numbers of those that have such."
+
+    def may_say(self, what: str, text: str) -> frozenset[int]:
+        """The numbers of the cues, topics or wants of which a phrase may stand in a text: few of them."""
+        if (begins := self._begins.get(what)) is None:
+            found: dict[str, set[int]] = {}
+            for n, one in enumerate(getattr(self, what)):
+                for first in by_first_word(one.says):
+                    found.setdefault(first, set()).add(n)
+            begins = self._begins[what] = {first: frozenset(numbers) for first, numbers in found.items()}
+        return frozenset().union(*(begins[word] for word in text.split() if word in begins))
+
     def with_akin(self, table: Mapping[str, tuple[tuple[Any, ...], ...]]) -> Mapping[str, tuple[tuple[Any, ...], ...]]:
         """A vocabulary with the names that viewers use before it, as parts."""
         akin = {name: (("part", name, "part"),) for name in self.akin if " " in name}
@@ -143,8 +156,10 @@ def by_first_word(phrases: frozenset[str] | tuple[str, ...]) -> Mapping[str, tup
 
 def holds_any(spaced: str, phrases: frozenset[str] | tuple[str, ...]) -> bool:
     """Whether a text with blanks round it holds one of the phrases as whole words."""
-    index = by_first_word(phrases)
-    return any(f" {phrase} " in spaced for word in spaced.split() if word in index for phrase in index[word])
+    index, said = by_first_word(phrases), spaced.split()
+    if index.keys().isdisjoint(said):
+        return False
+    return any(f" {phrase} " in spaced for word in said if word in index for phrase in index[word])
 
 
 def load_comment_words(folders: Sequence[Path]) -> CommentWords:

@@ -43,10 +43,14 @@ class Named:
 def named_in(said: list[str], table: Mapping[str, tuple[tuple[Any, ...], ...]], most: int = 5) -> list[Named]:
     """Parts and states in the words, from left to right, the longest term first."""
     found: list[Named] = []
+    known = table.named if isinstance(table, OneBefore) else {}
     at = 0
     while at < len(said):
-        sizes = range(_longest(said, at, most, table), 0, -1)
-        hit = next((n for size in sizes if (n := _look(said, at, size, table))), None)
+        longest = _longest(said, at, most, table)
+        hit = _look(said, at, longest, table, known)
+        while hit is None and longest > 1:
+            longest -= 1
+            hit = _look(said, at, longest, table, known)
         if hit is None:
             at += 1
         else:
@@ -63,15 +67,25 @@ def _longest(said: list[str], at: int, most: int, table: Mapping[str, tuple[tupl
     return left if said[at + 1] in table.follows(said[at]) else 1
 
 
-def _look(said: list[str], at: int, size: int, table: Mapping[str, tuple[tuple[Any, ...], ...]]) -> Named | None:
-    words = " ".join(said[at : at + size])
-    senses = table.get(words) or ("-" in words and table.get(words.replace("-", " ")))
-    if not senses:
-        return None
-    for sense in senses:
-        if sense[0] == "part":
-            return Named(words, sense[1], sense[2], at, at + size)
-    for sense in senses:
-        if sense[0] in STATES:
-            return Named(words, sense[1], sense[0], at, at + size)
-    return None
+def _look(
+    said: list[str], at: int, size: int, table: Mapping[str, tuple[tuple[Any, ...], ...]],
+    known: dict[str, tuple[str, str] | None],
+) -> Named | None:  # fmt: skip
+    words = said[at] if size == 1 else " ".join(said[at : at + size])
+    if words not in known:
+        if len(known) >= _LATELY:
+            known.clear()
+        known[words] = _meant(words, table)
+    found = known[words]
+    return Named(words, *found, at, at + size) if found is not None else None
+
+
+_LATELY = 20_000
+"Terms of which is kept what they name."
+
+
+def _meant(words: str, table: Mapping[str, tuple[tuple[Any, ...], ...]]) -> tuple[str, str] | None:
+    """Name and kind of the part that a term names, else of the state."""
+    senses = table.get(words) or ("-" in words and table.get(words.replace("-", " "))) or ()
+    part = next(((str(s[1]), str(s[2])) for s in senses if s[0] == "part"), None)
+    return part or next(((str(s[1]), str(s[0])) for s in senses if s[0] in STATES), None)

@@ -14,6 +14,8 @@ class OneBefore(Mapping[str, Senses]):
     def __init__(self, first: Mapping[str, Senses], second: Mapping[str, Senses]) -> None:
         self._first, self._second = first, second
         self._follows: dict[str, frozenset[str]] = {}
+        self.named: dict[str, tuple[str, str] | None] = {}
+        "What terms that were asked for lately name, for whoever looks many texts through."
 
     def get(self, said: str, default: Any = None) -> Any:
         """The senses of a term in the first that has it."""

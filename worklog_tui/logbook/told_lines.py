@@ -6,6 +6,7 @@ import math
 from collections import defaultdict
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
+from functools import lru_cache
 from itertools import pairwise
 from typing import Any
 
@@ -35,8 +36,10 @@ class ToldLines:
     "A name, or the beginning of a head word: the things that facts tell of, each once."
     told_of: Mapping[Thing, tuple[Fact, ...]]
     by_note: Mapping[str, tuple[Fact, ...]]
+    read: Mapping[str, tuple[Reading, ...]]
+    "What was read off in each note."
     questions: tuple[tuple[FollowUp, frozenset[str]], ...]
-    "What the person asked himself, with its words."
+    "What the person asked himself, with its words; the first of those that say the same."
     text: Mapping[str, str]
     "Each note's words as they were said, in order."
     spaced: Mapping[str, str]
@@ -50,6 +53,8 @@ class ToldLines:
     "The note before it, within a session."
     by_topic: dict[Any, dict[str, tuple[int, bool]]] = field(default_factory=dict)
     "What was worked out of a topic that is asked about: for each note the words that answer it, and whether they must."
+    worths: dict[tuple[str, str], float] = field(default_factory=dict)
+    "What the facts of a note weigh for a kind of comment, whatever they are about, as far as it was worked out."
 
     @classmethod
     def of(cls, history: History) -> ToldLines:
@@ -63,16 +68,22 @@ class ToldLines:
         count = len(said)
         told_of: dict[Thing, list[Fact]] = defaultdict(list)
         by_note: dict[str, list[Fact]] = defaultdict(list)
+        read: dict[str, list[Reading]] = defaultdict(list)
         facts = history.facts()
         for fact in facts:
             by_note[fact.main.note].append(fact)
+            if isinstance(fact, Reading):
+                read[fact.main.note].append(fact)
             for one in tellings(fact):
                 told_of[one].append(fact)
         by_thing: dict[str, list[Thing]] = defaultdict(list)
         for one in told_of:
             for key in _keys((one,)):
                 by_thing[key].append(one)
-        asked = tuple((f, stems(f.topic)) for f in facts if isinstance(f, FollowUp) and f.reason == "question")
+        asked: dict[frozenset[str], FollowUp] = {}
+        for fact in facts:
+            if isinstance(fact, FollowUp) and fact.reason == "question":
+                asked.setdefault(stems(fact.topic), fact)
         return cls(
             history,
             {word: tuple(row) for word, row in notes.items()},
@@ -80,7 +91,8 @@ class ToldLines:
             {key: tuple(row) for key, row in by_thing.items()},
             {one: tuple(row) for one, row in told_of.items()},
             {note: tuple(row) for note, row in by_note.items()},
-            asked,
+            {note: tuple(row) for note, row in read.items()},
+            tuple((fact, held) for held, fact in asked.items()),
             {note.uid: note.words for note in said},
             {note.uid: f" {' '.join(raw_words(note.words))} " for note in said},
             words,
@@ -114,9 +126,9 @@ class ToldLines:
         after = self.after.get(note)
         return (self.text[note], self.text[after]) if after else (self.text[note],)
 
-    def readings(self, note: str) -> list[Reading]:
+    def readings(self, note: str) -> tuple[Reading, ...]:
         """What was read off in a note."""
-        return [fact for fact in self.by_note.get(note, ()) if isinstance(fact, Reading)]
+        return self.read.get(note, ())
 
     def about(self, wanted: Iterable[Thing]) -> list[Fact]:
         """The facts that are about one of the things."""
@@ -139,6 +151,7 @@ def tellings(fact: Fact) -> tuple[Thing, ...]:
     return (about,)
 
 
+@lru_cache(maxsize=20_000)
 def stems(text: str) -> frozenset[str]:
     """The telling words of a text in one form."""
     return frozenset(one_form(w) for w in raw_words(text) if w not in FILLER and len(w) > 1)

@@ -94,6 +94,7 @@ def raw_words(text: str) -> tuple[str, ...]:
     return tuple(w.strip(".-/'").removesuffix("'s") for w in _WORD.findall(plain))
 
 
+@lru_cache(maxsize=20_000)
 def one_form(word: str) -> str:
     """The form in which a word is compared."""
     return _SAME_STEMS.get(stem(word), stem(SAME.get(word, word)))
