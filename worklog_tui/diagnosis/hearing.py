@@ -41,7 +41,9 @@ def is_state(name: str, words: str, states: Iterable[str]) -> bool:
     said, named = tokens(words), tokens(name)
     for state in states:
         wanted = tokens(state)
-        if name == state or (wanted and (named == wanted or (holds(said, wanted) and not _denied(said, wanted)))):
+        if name == state or (wanted and named == wanted):
+            return True
+        if wanted and wanted[0] in said and holds(said, wanted) and not _denied(said, wanted):
             return True
     return False
 

@@ -149,8 +149,11 @@ def _denies(slot: Slot) -> bool:
 def _met(plan: Sequence[Slot], stems: tuple[str, ...], fresh: int, across: int) -> bool | None:
     """None where the slots are not met; else whether the words are denied just before they are said."""
     lead = next((s for s in plan if not s.denial and not s.bars), None)
-    for at in range(len(stems)):
-        if lead is None or not _stands(lead, stems, at):
+    if lead is None:
+        return None
+    firsts = {form[0] for form in lead.forms}
+    for at in [at for at, stem in enumerate(stems) if stem in firsts]:
+        if not _stands(lead, stems, at):
             continue
         if lead.denied and DENIALS.isdisjoint(stems[max(0, at - BEFORE) : at]):
             continue
