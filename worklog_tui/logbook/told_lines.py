@@ -68,22 +68,15 @@ class ToldLines:
         count = len(said)
         told_of: dict[Thing, list[Fact]] = defaultdict(list)
         by_note: dict[str, list[Fact]] = defaultdict(list)
-        read: dict[str, list[Reading]] = defaultdict(list)
         facts = history.facts()
         for fact in facts:
             by_note[fact.main.note].append(fact)
-            if isinstance(fact, Reading):
-                read[fact.main.note].append(fact)
             for one in tellings(fact):
                 told_of[one].append(fact)
         by_thing: dict[str, list[Thing]] = defaultdict(list)
         for one in told_of:
             for key in _keys((one,)):
                 by_thing[key].append(one)
-        asked: dict[frozenset[str], FollowUp] = {}
-        for fact in facts:
-            if isinstance(fact, FollowUp) and fact.reason == "question":
-                asked.setdefault(stems(fact.topic), fact)
         return cls(
             history,
             {word: tuple(row) for word, row in notes.items()},
@@ -91,8 +84,8 @@ class ToldLines:
             {key: tuple(row) for key, row in by_thing.items()},
             {one: tuple(row) for one, row in told_of.items()},
             {note: tuple(row) for note, row in by_note.items()},
-            {note: tuple(row) for note, row in read.items()},
-            tuple((fact, held) for held, fact in asked.items()),
+            {note: tuple(fact for fact in row if isinstance(fact, Reading)) for note, row in by_note.items()},
+            _own_questions(facts),
             {note.uid: note.words for note in said},
             {note.uid: f" {' '.join(raw_words(note.words))} " for note in said},
             words,
@@ -141,6 +134,15 @@ class ToldLines:
 def _another(told: Thing, wanted: Thing) -> bool:
     """Whether only a quantity is told, and that of a thing is wanted: a pressure is no pressure of the crankcase."""
     return told.words <= _MEASURES and bool(wanted.words - _MEASURES)
+
+
+def _own_questions(facts: Iterable[Fact]) -> tuple[tuple[FollowUp, frozenset[str]], ...]:
+    """The questions that the person asked, with their words; the first of those that say the same."""
+    asked: dict[frozenset[str], FollowUp] = {}
+    for fact in facts:
+        if isinstance(fact, FollowUp) and fact.reason == "question":
+            asked.setdefault(stems(fact.topic), fact)
+    return tuple((fact, held) for held, fact in asked.items())
 
 
 def tellings(fact: Fact) -> tuple[Thing, ...]:
