@@ -42,3 +42,10 @@ def test_a_question_is_about_its_own_thing(book: Rulebook) -> None:
     found = follow_ups(book, "The hose is fine. Does anybody know who makes the lift pump diaphragm?")
     assert [reason for _, reason in found] == ["question"]
     assert "hose" not in found[0][0]
+
+
+def test_what_soaks_or_charges_till_tomorrow_is_come_back_to_and_no_stop_gap(book: Rulebook) -> None:
+    assert follow_ups(book, "the carb is in the cleaner till tomorrow") == [("carb", "to do")]
+    assert follow_ups(book, "the battery's on charge till tomorrow") == [("battery", "to do")]
+    assert follow_ups(book, "the piston's sitting in diesel till tomorrow") == [("piston", "to do")]
+    assert follow_ups(book, "the return hose is taped till tomorrow") == [("return hose", "temporary")]

@@ -84,3 +84,26 @@ def test_what_was_found_bad_last_is_what_is_put_right(book: Rulebook) -> None:
     notes = [Note(f"n{i}", "s", line) for i, line in enumerate(lines)]
     facts = read_session(book, Machine("Quarry pump"), notes)
     assert ("clean", "bowl") in [(f.action, f.part) for f in facts if isinstance(f, Work)]
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "It stays parked till there's a new blade guard on.",
+        "Nothing runs until the drive belt has been replaced.",
+        "Not till the new tyre is on.",
+    ],
+)
+def test_what_is_waited_for_was_not_done(book: Rulebook, words: str) -> None:
+    assert work(book, words) == []
+
+
+def test_a_carburettor_is_stripped_by_someone_and_a_bolt_of_itself(book: Rulebook) -> None:
+    assert [a for a, _, _ in work(book, "the carburettor is stripped")] == ["strip"]
+    assert work(book, "the drain plug is stripped") == []
+    assert work(book, "the gear is stripped") == []
+
+
+def test_who_comes_back_was_not_fitted(book: Rulebook) -> None:
+    assert work(book, "that wasp is back") == []
+    assert [a for a, _, _ in work(book, "blade guide back and the cover on", track="live")] == ["fit", "fit"]

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from worklog_tui.extract.finders.left_in import left_in
 from worklog_tui.extract.finders.owed_thing import returnable, thing_talked_of
 from worklog_tui.extract.finders.several import first_member
 from worklog_tui.extract.listing import LISTS
@@ -61,6 +62,8 @@ def _reason(made: Draft, match: Match, scene: Scene, buys: bool) -> str:
         reason = scene.context.listing
     if reason in ("part needed", "temporary") and made.thing is not None and made.thing.kind == "tool":
         return ""
+    if reason == "temporary" and left_in(scene, match.first):
+        return "to do"
     if reason == LET_BE:
         return "fault" if _just_found_bad(made, match, scene) else ""
     if reason == "left":

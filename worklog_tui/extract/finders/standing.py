@@ -19,6 +19,8 @@ def only_stands(made: Draft, scene: Scene) -> bool:
     named = {" ".join(words[n:]) for n in range(len(words))} | {made.thing.name}
     if scene.tokens[made.main].low in MOVED and any(s[0] == "worked_by_hand" for w in named for s in told(scene, w)):
         return True  # `choke out`, `decompressor off`: how it was set
+    if made.thing.kind == "unknown" and scene.tokens[made.main].low == "back" and _is_so(scene, k, made.main):
+        return True  # `that wasp is back`: who came, not what was fitted
     switch = scene.tokens[made.main].low in ("off", "on") and "back" not in scene.said(k, made.main)
     if switch and any(s[0] == "switched" for w in named for s in told(scene, w)):
         return True
@@ -31,6 +33,11 @@ def only_stands(made: Draft, scene: Scene) -> bool:
         or any(t.low in FOUND for t in scene.tokens[k + 1 : made.main + 2])
         or (after is not None and bool(after.sense("plan", "later")) and after.low not in SHOWS)
     )
+
+
+def _is_so(scene: Scene, k: int, at: int) -> bool:
+    """Whether a verb of being stands between a thing and the word of place."""
+    return any(t.sense("copula") for t in scene.tokens[k + 1 : at])
 
 
 MOVED = frozenset("off on in out".split())
@@ -54,8 +61,6 @@ def _whence(scene: Scene, at: int) -> bool:
 def _hyphened(scene: Scene, k: int) -> bool:
     """`An alternator-off job`: one word."""
     return scene.text[scene.tokens[k].end : scene.tokens[k].end + 1] == "-"
-
-
 
 
 def to_a_mark(scene: Scene, k: int) -> bool:

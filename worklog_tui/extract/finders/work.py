@@ -6,6 +6,7 @@ from dataclasses import replace
 from typing import Any
 
 from worklog_tui.extract.finders.doers import by_others, listed, only_built, to_come
+from worklog_tui.extract.finders.findings import suits
 from worklog_tui.extract.finders.means import used
 from worklog_tui.extract.finders.objects import inside, meant, plain, stated
 from worklog_tui.extract.finders.standing import by_turns, joined, only_stands, turned
@@ -53,7 +54,7 @@ def draft(match: Match, scene: Scene) -> Draft | None:
     action = "adjust" if by_turns(made, action, scene) else _sensible(action, made.thing)
     if action not in LABELLED or action in gives.get("never", ()) or _of_air(action, made):
         return None
-    if only_built(made, action, scene) or _of_a_test(made, action, scene):
+    if _is_its_state(made, scene) or only_built(made, action, scene) or _of_a_test(made, action, scene):
         return None
     if action == "bleed" and "part" in made.filled:
         made.thing = _bled(made.thing, scene)
@@ -88,8 +89,15 @@ def _told_so(gives: dict[str, Any], at: int, scene: Scene) -> bool:
 
 LEADS = ("wire", "lead", "connector", "terminal")
 OF_LEADS = {"fit": "connect", "remove": "disconnect"}  # said of a wire or its end
-NO_WORK = frozenset({("material", "fit"), ("quality", "remove"), ("fastener", "strip")})  # pressure off, bolt stripped
+NO_WORK = frozenset({("material", "fit"), ("quality", "remove")})  # `pressure is off` takes nothing off
 SET = ("clearance", "tappet", "gap", "timing")
+
+
+def _is_its_state(made: Draft, scene: Scene) -> bool:
+    """`The gear is stripped`, `plugs oiled`: what is meant of such a thing as its state was not done to it."""
+    if made.thing is None or made.thing_at is None or made.thing_at > made.main:
+        return False
+    return any(s.cls == "bad" and s.of and suits(s, made.thing) for s in scene.tokens[made.main].senses)
 
 
 def _of_air(action: str, made: Draft) -> bool:

@@ -16,6 +16,8 @@ DROP = {
 }
 TOLD = frozenset({"asked", "rule", "memory", "meanwhile"})
 "Words that are heard in a complaint too: `the complaint is that it screams`."
+OTHERS = frozenset({"he", "she", "they", "hed", "theyd"})
+TILL = frozenset({"till", "until", "til", "untill"})
 DENIALS = frozenset({"no", "not", "never", "wont", "doesnt", "without", "nothing"})
 TURNED = {"bad": "good", "good": "bad"}
 
@@ -31,6 +33,8 @@ def refine(drafts: list[Draft], scene: Scene) -> list[Draft]:
         against = (stances & DROP[draft.kind]) - allowed
         if draft.kind == "work" and "memory" in against and _only_afterwards(draft, scene):
             against -= {"memory"}
+        if draft.kind == "work" and _waited_for(draft, scene):
+            against |= {"meanwhile"}
         if draft.kind == "finding" and draft.fields["verdict"] == "bad" and complains(scene):
             against -= TOLD
         if against:
@@ -47,6 +51,19 @@ def refine(drafts: list[Draft], scene: Scene) -> list[Draft]:
             draft.trail.append("turned round by a denial")
         kept.append(draft)
     return kept
+
+
+def _waited_for(draft: Draft, scene: Scene) -> bool:
+    """`It stays off till there's a new one on`: what is waited for is not done; `till I had it off` is."""
+    tokens = scene.tokens
+    till = next((k for k in range(draft.main, -1, -1) if tokens[k].low in TILL), None)
+    if (
+        till is None
+        or "meanwhile" not in tokens[draft.main].stances
+        or tokens[till].clause != tokens[draft.main].clause
+    ):
+        return False
+    return not any(t.sense("person") or t.low in OTHERS for t in tokens[till + 1 : draft.last + 1])
 
 
 def _only_afterwards(draft: Draft, scene: Scene) -> bool:
