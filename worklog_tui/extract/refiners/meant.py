@@ -56,7 +56,7 @@ def refine(drafts: list[Draft], scene: Scene) -> list[Draft]:
 def _waited_for(draft: Draft, scene: Scene) -> bool:
     """`It stays off till there's a new one on`: what is waited for is not done; `till I had it off` is."""
     tokens = scene.tokens
-    till = next((k for k in range(draft.main, -1, -1) if tokens[k].low in TILL), None)
+    till = next((k for k in range(draft.first_used - 1, -1, -1) if tokens[k].low in TILL), None)
     if (
         till is None
         or "meanwhile" not in tokens[draft.main].stances
