@@ -95,9 +95,10 @@ SET = ("clearance", "tappet", "gap", "timing")
 
 def _is_its_state(made: Draft, scene: Scene) -> bool:
     """`The gear is stripped`, `plugs oiled`: what is meant of such a thing as its state was not done to it."""
-    if made.thing is None or made.thing_at is None or made.thing_at > made.main:
+    word = scene.tokens[made.main]
+    if made.thing is None or made.thing_at is None or made.thing_at > made.main or not word.sense("did"):
         return False
-    return any(s.cls == "bad" and s.of and suits(s, made.thing) for s in scene.tokens[made.main].senses)
+    return any(s.cls == "bad" and s.of and suits(s, made.thing) for s in word.senses)
 
 
 def _of_air(action: str, made: Draft) -> bool:

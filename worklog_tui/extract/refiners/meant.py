@@ -16,7 +16,8 @@ DROP = {
 }
 TOLD = frozenset({"asked", "rule", "memory", "meanwhile"})
 "Words that are heard in a complaint too: `the complaint is that it screams`."
-OTHERS = frozenset({"he", "she", "they", "hed", "theyd"})
+IS = frozenset("is are has have theres its".split())
+OTHERS = frozenset("i we he she they ive weve id wed hed".split())
 TILL = frozenset({"till", "until", "til", "untill"})
 DENIALS = frozenset({"no", "not", "never", "wont", "doesnt", "without", "nothing"})
 TURNED = {"bad": "good", "good": "bad"}
@@ -63,7 +64,8 @@ def _waited_for(draft: Draft, scene: Scene) -> bool:
         or tokens[till].clause != tokens[draft.main].clause
     ):
         return False
-    return not any(t.sense("person") or t.low in OTHERS for t in tokens[till + 1 : draft.last + 1])
+    said = {word for t in tokens[till + 1 : draft.last + 1] for word in t.low.split()}
+    return not said.isdisjoint(IS) and said.isdisjoint(OTHERS)
 
 
 def _only_afterwards(draft: Draft, scene: Scene) -> bool:
