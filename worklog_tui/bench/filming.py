@@ -96,7 +96,7 @@ LOOKED_AT = 12
 TOLD, TOLD_SHARE = 2, 0.2
 "So many notes, and such a share of a session's notes, must be told in the captions of its film (judgement)."
 TOLD_MOST, TOLD_MANY, NEW_MOST = 0.5, 4, 0.5
-"""Where less than that share of the notes is told, or fewer of them, at most such a share of what the captions tell may
+"""Where less than that share of the notes is told, or fewer of them, at most such a share of what the film tells may
 be new: a later film of the same machine talks of the same parts (judgement)."""
 
 
@@ -139,7 +139,7 @@ def film_of(desk: Desk, machine_name: str, read: ReadSession) -> FilmOf | None:
         if told >= max(TOLD, TOLD_SHARE * len(notes)) and (best is None or told >= best.told):
             fresh = _fresh(read, signs_told, facts)
             few = told < max(TOLD_MOST * len(notes), TOLD_MANY)
-            if few and len(fresh) > NEW_MOST * sum(map(bool, signs_told.values())):
+            if few and len(fresh) > NEW_MOST * (len(fresh) + told):
                 continue
             best = FilmOf(session.uid, number, told, len(notes), session.start, fresh)
     return best
