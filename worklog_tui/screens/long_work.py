@@ -52,7 +52,7 @@ class LongWork(OneAnswer[None]):
     def on_paste(self, event: events.Paste) -> None:
         """What is pasted meanwhile waits with the person."""
         event.stop()
-        self.query_one(".pasted", Static).update("That paste was not taken: paste it again when this is done.")
+        self.query_one(".pasted", Static).update(literal("That paste was not taken: paste it again when this is done."))
 
     def tell(self, done: int) -> bool:
         """In the thread that works: so much is done. Gives False when it is to stop."""
