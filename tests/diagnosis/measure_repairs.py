@@ -33,6 +33,8 @@ MODELS: Mapping[str, Machine] = {
 }  # fmt: skip
 "Complaints of the shipped files with the machine that has them."
 PATIENCE = 60
+KNOWING = ("the priors alone", "the complaint", "every check there is, once and without error")
+"What the error of the chances is measured with; every look and check together would leave none."
 MEASURED = 0.95
 "The trust of a check in these repairs, known to the advice: one in twenty says nothing."
 
@@ -44,6 +46,10 @@ class Tally:
     minutes: dict[str, float] = field(default_factory=dict)
     chances: list[tuple[float, float, bool]] = field(default_factory=list)
     "(prior chance, chance given, whether the fault was there), for every suspect after every step."
+    least: float = 0.0
+    "Minutes of mending what brings the complaint about, known beforehand."
+    knowing: list[float] = field(default_factory=lambda: [0.0] * len(KNOWING))
+    "Summed squared errors of the chances, for each of KNOWING."
 
 
 @dataclass(frozen=True)
@@ -150,6 +156,29 @@ def _take(repair: Repair, sort: str, name: str, network: Network, clock: float, 
         signs.mended[name] = clock
 
 
+def _all_checks(signs: Signs, complaint: str, faults: frozenset[str], rng: random.Random) -> None:
+    """Makes every check that speaks of a cause of the complaint, without error."""
+    network, event = Network(signs), signs.symptom_signs[complaint].event
+    present = [network.index[f] for f in sorted(faults) if f in network.index]
+    for check in signs.checks.values():
+        fits = not check.only_for or complaint in check.only_for
+        if fits and not signs.symptoms[complaint].causes.keys().isdisjoint(check.likelihood):
+            pieces = [network.check_piece(check, k, 1.0, math.inf) for k in range(len(check.outcomes))]
+            outcome = rng.choices(check.outcomes, [max(p.likelihood(present), 0.0) for p in pieces])[0]
+            signs.check_signs[check.id] = Sign("check", check.id, outcome, event, 1.0)
+
+
+def knowing(book: FaultBook, complaint: str, faults: frozenset[str], rng: random.Random) -> list[float]:
+    """The squared errors of the chances of one machine's causes, for each of KNOWING."""
+    signs = fresh_signs(book, complaint)
+    causes = [f for f in signs.symptoms[complaint].causes if f in signs.faults]
+    heard = Network(signs)
+    _all_checks(signs, complaint, faults, rng)
+    checked = Network(signs)
+    ways: tuple[Callable[[str], float], ...] = (lambda f: signs.faults[f].prior, heard.chance, checked.chance)
+    return [sum((way(f) - (f in faults)) ** 2 for f in causes) for way in ways]
+
+
 def fresh_signs(book: FaultBook, complaint: str) -> Signs:
     """The signs of a log that holds the complaint and nothing else."""
     heard = book.symptoms[complaint].heard
@@ -204,4 +233,10 @@ def simulated(book: FaultBook, complaint: str, repairs: int, spread: float = 0.0
         repair = Repair(book, fresh_signs(believed, complaint), complaint, faults, random.Random(number))
         by_advice(repair, believed, tally.chances)
         tally.minutes["advice"] = tally.minutes.get("advice", 0.0) + repair.minutes
+        known = Repair(book, signs, complaint, faults, random.Random(number))
+        for fault in sorted(faults.acting):
+            known.mend(fault)
+        tally.least += known.minutes
+        errors = knowing(book, complaint, faults.there, random.Random(number))
+        tally.knowing = [a + b for a, b in zip(tally.knowing, errors, strict=True)]
     return tally

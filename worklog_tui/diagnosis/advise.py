@@ -20,6 +20,7 @@ from worklog_tui.diagnosis.item_steps import ItemSteps
 from worklog_tui.diagnosis.laid_to_rest import is_lived_with, is_over, laid_to_rest
 from worklog_tui.diagnosis.left_off import left_off, remembered
 from worklog_tui.diagnosis.log import Log
+from worklog_tui.diagnosis.measure_again import measure_again
 from worklog_tui.diagnosis.network import OTHER, Network
 from worklog_tui.diagnosis.opened import opened
 from worklog_tui.diagnosis.option import Option
@@ -106,7 +107,7 @@ def _worked_out(
     candidates = before_general(laid_to_rest(candidates, log, faults.words), log)
     candidates = with_its_plan(declared(candidates, log, wording))
     candidates = forbidden(candidates, log, wording, safety)
-    candidates += [*left_off(log, safety, signs.lines), *unproved(log, signs, safety)]
+    candidates += [*left_off(log, safety, signs.lines), *unproved(log, signs, wording, safety)]
     found = _from_faults(log, faults, safety, wording, signs, candidates)
     ranked = best([*found.candidates], MOST + 5)
     steps = tuple(c.step for c in ranked if c.tier is not Tier.DOUBTFUL)[:MOST]
@@ -123,11 +124,12 @@ def _from_faults(
     systems = standings(network, dict(book.systems), log) if signs.all() else ()
     open_signs = standing_signs(signs)
     own = own_suspects(log, book, safety)
-    if not open_signs:
+    symptom = signs.symptoms[open_signs[0].of] if open_signs else None
+    jobs = [*jobs, *measure_again(log, signs, symptom, safety)]
+    if not open_signs or symptom is None:
         heard = trouble(log, book)
         return _Found(heard.words if heard else "", systems=systems, candidates=(*jobs, *own))
     sign = open_signs[0]
-    symptom = signs.symptoms[sign.of]
     troubles = {s.event.name for s in open_signs}
     merely = (Tier.NOTICED, Tier.OWN_CAUSE)
     jobs = [j for j in jobs if j.tier not in merely or not j.name or j.name not in troubles]  # a trouble is no job

@@ -88,8 +88,15 @@ class Field:
 
     @cached_property
     def _rest(self) -> dict[int, float]:
+        """The chance of each other fault, by what was seen of it alone."""
         mine = set(self._mine)
-        return {i: p for i, p in enumerate(self.network.priors) if i not in mine}
+        rest = {i: p for i, p in enumerate(self.network.priors) if i not in mine}
+        for _, piece in self.network.evidence:  # what was seen bad and mended explains the signs before it
+            for i in piece.touches() if len(piece.touches()) == 1 else ():
+                if i in rest:
+                    there, apart = rest[i] * piece.likelihood((i,)), (1 - rest[i]) * piece.likelihood(())
+                    rest[i] = there / (there + apart) if there + apart > 0 else rest[i]
+        return rest
 
     @cached_property
     def idle(self) -> dict[str, float]:

@@ -1,4 +1,7 @@
-"""The person's own list at the end of the last session, taken from his words where no follow-up was read from them."""
+"""The person's own list at the end of the last session, taken from his words where no follow-up was read from them.
+
+The words that open a list, and those that end it, stand in grammars/diagnosis/talk.toml.
+"""
 
 from __future__ import annotations
 
@@ -10,6 +13,7 @@ from worklog_tui.diagnosis.kin import said_with
 from worklog_tui.diagnosis.log import Log
 from worklog_tui.diagnosis.phrases import bare, is_clause, one_of
 from worklog_tui.diagnosis.safety import Safety
+from worklog_tui.diagnosis.sayings import Saying, Sayings
 from worklog_tui.diagnosis.wording import Wording
 from worklog_tui.diagnosis.words import tokens
 from worklog_tui.model import Note, OpenItem, Step
@@ -21,14 +25,9 @@ LONGEST = 7
 LAST, BARE_LIST = 3, 3
 "Bare names, so many or more, in one of so many last notes are a list (judgement)."
 
-_OPENS = re.compile(
-    r"(?:\b(?:still to do|left to do|to do next|what['’]?s left|what is left|that leaves|todo|jobs left|left over"
-    r"|next ?(?=:)|still needs?|outstanding|on the list|the list|(?:things|jobs|lots|plenty|a few bits) to do"
-    r"|to do(?= ?[:-]))|^\W*to do)\b\s*(?:is|are|then|now)?\s*[:,-]?\s*(?:to\b)?",
-    re.IGNORECASE,
-)
 _PARTS = re.compile(r"\s*(?:,|;|\+|&|\band\b|\bthen\b|\bplus\b)\s*", re.IGNORECASE)
-_ENDS = re.compile(r"[.!?](?:\s|$)|\b(?:if|but|because|when|unless|so that|or else)\b", re.IGNORECASE)
+OPENED = r"\s*(?:is|are|then|now)?\s*[:,-]?\s*(?:to\b)?"
+"What may stand between the words that open a list and its first job."
 _TALK = re.compile(r"^(?:i|i'll|i'm|we|you|he|she|it|they|that's|there)\b", re.IGNORECASE)
 _PROPER = re.compile(
     r"^(?:(?:a|an|some|the|proper|real|new|decent|fresh)\s+)*(?:proper|real|new|decent|fresh)\s+", re.IGNORECASE
@@ -39,10 +38,12 @@ _GET = re.compile(r"^(?:get|have)\s+(?:the|that|this|those|it's)?\s*(.+?)\s+(\w+
 def listed(log: Log, wording: Wording, safety: Safety) -> list[Candidate]:
     """A step for each job of the list, in its order."""
     found: list[Candidate] = []
+    opens = wording.talk.pattern("list_opens", OPENED)
     for note in _tail(log):
         place = log.history.place(note.uid)
-        needs = "need" in (m[0].lower() if (m := _OPENS.search(note.words)) else "")
-        for n, piece in enumerate(_list_in(note, log)):
+        opened = opens.search(note.words)
+        needs = opened is not None and "need" in opened[0].lower()
+        for n, piece in enumerate(_list_in(note, log, wording.talk, opened)):
             step = _step(piece, log, wording, needs)
             if not step or safety.never(step):
                 continue
@@ -52,13 +53,14 @@ def listed(log: Log, wording: Wording, safety: Safety) -> list[Candidate]:
     return found
 
 
-def _list_in(note: Note, log: Log) -> list[str]:
+def _list_in(note: Note, log: Log, talk: Sayings, opened: re.Match[str] | None) -> list[str]:
     """The jobs that a note lists: after words that open a list, or bare names one after another at the very end."""
-    if opened := _OPENS.search(note.words):
-        return list(_pieces(note.words[opened.end() :]))
+    stops = talk.pattern("list_stops")
+    if opened:
+        return list(_pieces(note.words[opened.end() :], stops))
     if note in log.last_notes[-LAST:]:
         for sentence in re.split(r"[.!?:]\s*", note.words):
-            found = list(_pieces(sentence))
+            found = list(_pieces(sentence, stops))
             if len(found) >= BARE_LIST and sentence.count(",") >= 2 and all(_is_known(p, log) for p in found):
                 return found
     return []
@@ -75,8 +77,9 @@ def _tail(log: Log) -> Sequence[Note]:
     return notes[-max(6, len(notes) // TAIL) :]
 
 
-def _pieces(text: str) -> Iterator[str]:
-    ends = _ENDS.search(text)
+def _pieces(text: str, stops: Saying) -> Iterator[str]:
+    text = re.split(r"[.!?](?:\s|$)", text, maxsplit=1)[0]
+    ends = stops.search(text)
     for piece in _PARTS.split(text[: ends.start()] if ends else text):
         said = piece.strip(" .:-")
         if 0 < len(said.split()) <= LONGEST and tokens(said) and not _TALK.match(said):

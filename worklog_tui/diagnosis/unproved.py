@@ -2,48 +2,43 @@
 
 from __future__ import annotations
 
-import re
-
 from worklog_tui.diagnosis.candidate import Candidate, Tier
 from worklog_tui.diagnosis.log import Log
 from worklog_tui.diagnosis.phrases import inflected
 from worklog_tui.diagnosis.safety import Safety
 from worklog_tui.diagnosis.signs import Signs
+from worklog_tui.diagnosis.wording import Wording
 from worklog_tui.model import Finding, Note, Reading, Step, Work
 
-_NOT_YET = (
-    r"\b(?:haven['’]?t|have not|['’]ve not|not yet|didn['’]?t|did not|yet to|still to|not been|hasn['’]?t|has not)"
-    r"\s+(?:been\s+)?(?:re-?)?"
-)
 _THING = r"\b(?:\s+(?:out\s+)?(?:the\s+)?([a-z]+))?"
 _NO_THING = frozenset({
     "it", "them", "this", "that", "yet", "since", "again", "today", "with", "under", "on", "out",
     "her", "him", "any", "anything", "because", "so", "in", "and", "but", "a", "for", "up", "at", "all", "as", "to",
 })  # fmt: skip
-WAYS = {
-    "brakes": "try the brakes at walking pace on level ground, a second way to stop at hand",
-    "hydraulics": "try the hydraulics without a load, and look for leaks",
-}
-"""How a system is tried; any other is run."""
 
 
-def unproved(log: Log, signs: Signs, safety: Safety) -> list[Candidate]:
+def unproved(log: Log, signs: Signs, wording: Wording, safety: Safety) -> list[Candidate]:
     """The try that is owed: asked for in so many words, else after the last repair that nothing followed."""
-    return [*_in_words(log, safety), *_after_work(log, signs, safety)][:1]
+    return [*_in_words(log, wording, safety), *_after_work(log, signs, safety)][:1]
 
 
-def _in_words(log: Log, safety: Safety) -> list[Candidate]:
+def _in_words(log: Log, wording: Wording, safety: Safety) -> list[Candidate]:
     tries = inflected(safety.book.words.get("trials", ()))
-    not_tried = re.compile(rf"{_NOT_YET}{tries}{_THING}", re.IGNORECASE)
+    not_tried = wording.talk.pattern("not_yet", rf"(?:re-?)?{tries}{_THING}")
     for note in reversed(log.last_notes[-6:]):
         if found := not_tried.search(note.words):
             thing = (found[1] or "").lower()
             say = f"try the {thing}" if thing and thing not in _NO_THING else f"try it{_for_trouble(log, note)}"
-            say = WAYS.get(thing, say)
+            say = _ways(safety).get(thing, say)
             place = log.history.place(note.uid)
             why = f"You said at {log.said(place)} that it was not tried yet."
             return [_candidate(Tier.LISTED, float(place.order), say, why, safety, thing)]
     return []
+
+
+def _ways(safety: Safety) -> dict[str, str]:
+    """How a system is tried; any other is run."""
+    return dict(safety.book.words.get("tried_how", {}))
 
 
 def _for_trouble(log: Log, note: Note) -> str:
@@ -72,7 +67,7 @@ def _after_work(log: Log, signs: Signs, safety: Safety) -> list[Candidate]:
     measured = _measured(log, when)
     again = f"measure the {measured} again" if measured else "run it and see whether the work has cured it"
     why = f"The {part} was worked on at {log.said(event.place)}, and it was not heard tried since."
-    return [_candidate(Tier.NOTICED, -1e9, WAYS.get(system, again), why, safety, part)]
+    return [_candidate(Tier.NOTICED, -1e9, _ways(safety).get(system, again), why, safety, part)]
 
 
 def _had_cause(log: Log, when: float) -> bool:
