@@ -53,7 +53,10 @@ class Bans:
         until = self._until.search(words, start) or self._until.match(words.removeprefix("So "))
         if until is None:
             return None, self._plainly.search(words) is not None
-        thing = self._thing(until[1])
+        clause = until[1]
+        while (again := self._until.search(clause)) and again[1].strip():  # without goggles till it is packed
+            clause = again[1]
+        thing = self._thing(clause)
         return thing, thing is not None
 
     def lacking(self, words: str) -> str | None:

@@ -10,6 +10,8 @@ from worklog_tui.diagnosis.signs import Signs
 from worklog_tui.diagnosis.wording import Wording
 from worklog_tui.model import Finding, Note, Reading, Step, Work
 
+UNTRIED = -1.0
+"What was said not to be tried yet is tried before any more is taken apart."
 _THING = r"\b(?:\s+(?:out\s+)?(?:the\s+)?([a-z]+))?"
 _NO_THING = frozenset({
     "it", "them", "this", "that", "yet", "since", "again", "today", "with", "under", "on", "out",
@@ -32,7 +34,7 @@ def _in_words(log: Log, wording: Wording, safety: Safety) -> list[Candidate]:
             say = _ways(safety).get(thing, say)
             place = log.history.place(note.uid)
             why = f"You said at {log.said(place)} that it was not tried yet."
-            return [_candidate(Tier.LISTED, float(place.order), say, why, safety, thing)]
+            return [_candidate(Tier.COMPLAINT, UNTRIED, say, why, safety, thing)]
     return []
 
 
