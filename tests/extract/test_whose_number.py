@@ -148,3 +148,39 @@ def test_a_part_that_only_its_last_word_places_is_measured_as_others_of_that_wor
     """A roller is what has a size; nothing is measured on the bobbin that was named after it."""
     found = readings(book, "The take-up roller is next.", "There is fluff all over the bobbin.", "It's nine thou.")
     assert [r.subject for r in found if r.quantity in ("gap", "length")] == ["take-up roller"]
+
+
+@pytest.mark.parametrize(
+    ("measured", "beside", "wanted", "subject"),
+    [
+        (
+            "The brake lining is four millimetres.",
+            "The drum has a lip on it.",
+            "The book says two millimetres.",
+            "brake lining",
+        ),
+        (
+            "The drive belt has twelve millimetres of slack.",
+            "The pulley is scored.",
+            "They want eight millimetres.",
+            "drive belt",
+        ),
+    ],
+)
+def test_what_a_figure_should_be_is_of_what_was_measured_just_before(
+    book: Rulebook, measured: str, beside: str, wanted: str, subject: str
+) -> None:
+    """Whatever was named in passing between the two."""
+    assert [r.subject for r in readings(book, measured, beside, wanted)] == [subject, subject]
+
+
+def test_a_figure_of_another_size_is_of_something_else(book: Rulebook) -> None:
+    found = readings(
+        book, "The drive belt has two millimetres of slack.", "The pulley is scored.", "Ninety millimetres."
+    )
+    assert [r.subject for r in found] == ["drive belt", "pulley"]
+
+
+def test_a_torque_is_of_the_next_fastening_not_of_the_last(book: Rulebook) -> None:
+    found = readings(book, "The hub nut got ninety newton metres.", "Sump bolts next.", "Seventy newton metres.")
+    assert [r.subject for r in found] == ["hub nut", "sump bolts"]

@@ -12,6 +12,7 @@ from worklog_tui.extract.salience import PREPOSITIONS, salience
 from worklog_tui.extract.scene import Draft, Scene
 from worklog_tui.extract.subjects import Fits, as_thing
 from worklog_tui.extract.tokens import Thing
+from worklog_tui.model import Reading
 
 CLOSE = 8
 "How many tokens there may be within one clause."
@@ -21,7 +22,8 @@ WEIGHTS = {
     "clause": 0.8, "sentence": 0.4, "clause far": -0.3, "opens": 1.1, "nearest": 1.0, "aside": -0.4, "put away": -1.5,
     "salience -2": -0.6, "salience 0": 0.5, "salience 1": 0.9, "salience 3": 0.6,
     "heading": -0.7, "heading 0": 0.9, "heading 2": -0.4, "heading 4": -1.2,
-    "again": 0.6, "topic": -1.0, "topic 1": -0.4, "topic 3": -0.7, "topic 4": -0.4,
+    "again": 0.6, "told": 0.4, "told 2": -0.2, "told 3": -0.4, "told 4": -0.6,
+    "topic": -1.0, "topic 1": -0.4, "topic 3": -0.7, "topic 4": -0.4,
     "memory": -0.2, "memory 0": 1.6, "memory 1": -0.2, "memory 2": -0.7, "memory 3": -0.7, "memory 4": -0.7,
     "memory rank": -0.3, "here open": 0.3, "here suited": 0.7, "here usual": 0.7,
     "there foreign": -1.0, "there open": -0.8, "there suited": 0.6, "there usual": 0.9, "there under a test": -0.7,
@@ -29,7 +31,8 @@ WEIGHTS = {
     "loose": -0.6,
 }  # fmt: skip
 """What each trait of a candidate adds: a conditional logit fitted on the readings of the labelled cases that are there
-to learn from; on cases left out it names the right one of the candidates in 77 of 100 readings."""
+to learn from; on cases left out it names the right one of the candidates in 77 of 100 readings. What `told` adds is a
+judgement, between what was named in this note and what was named before it."""
 ANYWHERE = frozenset({"voltage", "temperature", "length", "duration", "thread", "torque"})
 "Quantities that are measured on anything."
 FLUIDS = frozenset({"volume", "temperature", "pressure", "density", "mass", "ratio", "leakage", "duration"})
@@ -79,12 +82,44 @@ def _things(i: int, scene: Scene, wanted: tuple[str, ...]) -> Iterator[tuple[str
     last = said_just_before(scene)
     if last is not None and last.quantity in wanted[:1] and last.subject and last.name:
         yield "there", WEIGHTS["again"], Thing(last.subject, last.name, "part", quantities=(last.quantity,)), None
+    yield from _told(i, scene, wanted)
     if topic is not None and topic.words and topic.quantity in wanted[:1]:
         kind = "quality" if topic.quality else "part"
         thing = Thing(topic.words, topic.name, kind, quantities=(topic.quantity,))
         yield "there", _aged("topic", topic.age), thing, None
     for rank, subject in enumerate(scene.context.things):
         yield "there", _aged("memory", subject.age) + WEIGHTS["memory rank"] * min(rank, 8), as_thing(subject), None
+
+
+def _told(i: int, scene: Scene, wanted: tuple[str, ...]) -> Iterator[tuple[str, float, Thing, None]]:
+    """What the last value of the quantity, of an earlier note, was told of, if it has the unit and about the size of
+    the number: what it should be, the limit, or what it is now.
+    """
+    notes = scene.context.notes
+    told = (f for f in reversed(scene.context.recent) if isinstance(f, Reading) and f.quantity in wanted[:1] and f.name)
+    last = next(told, None) if ONE_AFTER_ANOTHER.isdisjoint(wanted) else None
+    if last is not None and last.main.note in notes and _alike(i, scene, last):
+        age = len(notes) - notes.index(last.main.note)
+        yield "there", _aged("told", age), Thing(last.subject, last.name, "part", quantities=(last.quantity,)), None
+
+
+ONE_AFTER_ANOTHER = frozenset({"torque", "turns", "thread"})
+"What is told of one fastening after another: the last value is not of the next one."
+
+
+def _alike(i: int, scene: Scene, fact: Reading) -> bool:
+    """Whether a value told before has the unit and about the size of the number: of one thing, as likely as not."""
+    token, low = scene.tokens[i], fact.value[0] if isinstance(fact.value, tuple) else fact.value
+    amount = token.amount
+    if isinstance(low, str) or not low or (amount is not None and amount.unit != fact.unit):
+        return False
+    value = amount.low if amount is not None else token.value or 0.0
+    thou = amount is None and fact.unit == "in" and low < 0.2 and value > 0.5
+    return LIKE <= value * (0.001 if thou else 1.0) / low <= UNLIKE
+
+
+LIKE, UNLIKE = 0.3, 3.4
+"How many times a value told before of the same thing the number may be."
 
 
 def _aged(place: str, age: int) -> float:
