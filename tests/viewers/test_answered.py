@@ -5,9 +5,10 @@ sixty came one after the other, and after each the causes of what was missed wer
 39, 18 of 41 and 31 of 40 were found at first sight; nothing was mended for the last set (`LOOKED_AT_ONCE`), of which
 26 were found before all of it; two were given up again for the rule that only a figure answers a question for one.
 
-Two more machines (`MOSTLY_UNANSWERED`) have comments of which the log answers fewer than half, though it names what
-each is about: a figure that was never read, a deed that was not done. At first sight 16 of 26 of them were falsely
-answered; over the others it was 21 of 89. What is shown as only perhaps the answer is counted as an answer here.
+Three more machines (`MOSTLY_UNANSWERED`) have comments of which the log answers fewer than half, though it names what
+each is about: a figure that was never read, a deed that was not done. On two of them 16 of 26 were falsely answered,
+and 21 of 89 over the others, before a line had to tell what is asked of the part; the drum came after that, and 3 of
+its 13 were at first sight. What is shown as only perhaps the answer is counted as an answer here.
 
 Floors may only rise. `pytest tests/viewers -s` prints the figures; `WORKLOG_MISSES=1` what is missed.
 """
@@ -51,6 +52,7 @@ LOOKED_AT_ONCE = {
 MOSTLY_UNANSWERED = {
     "beet-washer": (21, 21, 5, 2),
     "cheese-press": (22, 22, 7, 2),
+    "bell-chime-drum": (21, 18, 4, 2),
 }
 ALL = FLOORS | LOOKED_AT_ONCE | MOSTLY_UNANSWERED
 "Right kinds, right topics, right answers at least; answers to what nothing answers at most."

@@ -23,7 +23,7 @@ _NUMBER = re.compile(
 
 
 def wanted_in(words: CommentWords, sentence: str) -> list[Wanted]:
-    """What the sentence of a question asks for; a longer phrase says it more closely: how much was the, how much."""
+    """What the sentence of a question asks for; a want that names its kind comes first: how much does it weigh."""
     soon = {word for row in _ASKING.findall(sentence) for word in row.split()}
     said = {n: _longest(words.wants[n], sentence) for n in sorted(words.may_say("wants", sentence))}
     found = [
@@ -33,7 +33,8 @@ def wanted_in(words: CommentWords, sentence: str) -> list[Wanted]:
         or one.near & soon
         or (one.asks and one.asks.search(sentence))
     ]
-    return [one for one in found if one.must] or found
+    must = [one for one in found if one.must]
+    return [one for one in must if one.quantities or one.pattern or one.holds] or must or found
 
 
 def _longest(one: Wanted, sentence: str) -> str:

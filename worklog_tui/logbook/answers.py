@@ -51,7 +51,7 @@ def read_all(
             if kinds[n].kind == "question":
                 wanted = wanted_in(words, asked[place].sentence)
                 perhaps = known is None or (
-                    not wanted and asked[place].topic is None and only_names(lines, words, asked[place], known.note)
+                    not wanted and asked[place].bad and only_names(lines, words, asked[place], known.note)
                 )
                 known = known or most_alike(lines, words, asked[place], plain[place], wanted)
             shared[group] = replace(
