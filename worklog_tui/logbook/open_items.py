@@ -7,8 +7,9 @@ from dataclasses import replace
 from functools import reduce
 
 from worklog_tui.logbook.changes import Asked, Change, Decided, Said, changes
-from worklog_tui.logbook.closing import NEAR, deals_with, ends_stop_gap, things_of
+from worklog_tui.logbook.closing import NEAR, WAITED, deals_with, ends_stop_gap, things_of
 from worklog_tui.logbook.decided import decide
+from worklog_tui.logbook.deeds import RENEW
 from worklog_tui.logbook.matters import Matter, Matters, anchor_text, as_item
 from worklog_tui.logbook.near_cure import puts_right
 from worklog_tui.logbook.raising import one_matter, raised, told_again
@@ -57,8 +58,11 @@ def _close(state: Matters, said: Said) -> Matters:
 
 
 def _waited_for(state: Matters, said: Said) -> set[int]:
-    """Positions of what is called by the same last word as what was worked on."""
-    return state.called(things_of(said.fact)[0].head) if isinstance(said.fact, Work) else set()
+    """Positions of what was wanted another day and is called by the same last word as what was fitted."""
+    if not isinstance(said.fact, Work) or said.fact.action not in RENEW:
+        return set()
+    found = state.called(things_of(said.fact)[0].head)
+    return {n for n in found if state.all[n].reason in WAITED and state.all[n].told < said.place.session}
 
 
 def _close_near(state: Matters, said: Said) -> Matters:
