@@ -130,3 +130,12 @@ def test_beyond_twelve_joint_findings_the_weakest_are_left_out_and_named() -> No
     found = posterior(priors, pieces)
     assert len(found.left_out) == 2
     assert time.process_time() - began < 1.5
+
+
+def test_a_fault_that_a_check_does_not_tell_from_none_is_no_stumbling_block() -> None:
+    """The likelihood of one outcome with it is that without it, in every term."""
+    pieces = [outcome({0: (0.1, 0.9), 1: (0.9, 0.1)}, (0.9, 0.1), 1, 1.0, 0.2), present(*F1)]
+    wanted, mass = counted_out(PRIORS, pieces)
+    found = posterior(PRIORS, pieces)
+    assert found.chances == pytest.approx(wanted)
+    assert found.evidence == pytest.approx(mass)

@@ -19,7 +19,7 @@ from worklog_tui.rulebook import load
 from worklog_tui.rulebook.faults import load_faults
 
 FOLDER = Path(__file__).parent / "situations"
-GOOD_AT_LEAST, BAD_AT_MOST = 0.91, 1
+GOOD_AT_LEAST, BAD_AT_MOST = 0.92, 0
 "The share of good first steps, and how many of the first steps may be wrong ones."
 
 
