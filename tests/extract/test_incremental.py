@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import gc
+
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
@@ -80,3 +82,20 @@ def test_a_thought_that_breaks_across_lines_is_one_reading() -> None:
     readings = [f for f in facts if f.kind == "reading"]
     assert [(r.value, r.unit) for r in readings] == [(12.4, "V")]  # type: ignore[attr-defined]
     assert {span.note for span in readings[0].evidence} == {"n0", "n1"}
+
+
+def test_reading_leaves_nothing_that_points_to_itself() -> None:
+    """So that a long talk is read without the collector, and nothing of it stays behind."""
+    lines = [
+        "the impeller is worn, I should fit a new one", "hardly any grease left in it", "somebody has had this apart",
+        "they didn't have the seal, the spring hasn't come", "points gap is", "eighteen thou", "cleaned the jets",
+    ]  # fmt: skip
+    read_session(BOOK, BILGE, notes_of(lines, "captions"))
+    gc.collect()
+    gc.disable()
+    try:
+        facts = read_session(BOOK, BILGE, notes_of(lines, "captions"))
+        assert len(facts) > 3
+        assert gc.collect() == 0
+    finally:
+        gc.enable()

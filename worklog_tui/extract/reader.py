@@ -33,6 +33,7 @@ from worklog_tui.extract.told_behind import join_told_behind
 from worklog_tui.extract.unknown import guess_things
 from worklog_tui.model import Fact, FactKey, Machine, Note, Reading
 from worklog_tui.rulebook import Rulebook
+from worklog_tui.rulebook.uncollected import uncollected
 
 CONFIDENCE_LINE = 0.5
 "Facts below it are questions, asked in closing up."
@@ -220,10 +221,11 @@ def read_session(book: Rulebook, machine: Machine, notes: Sequence[Note]) -> tup
     """All facts of a session, in the order of the notes and of their words."""
     order = {note.uid: n for n, note in enumerate(notes)}
     facts: dict[FactKey, Fact] = {}
-    for changes in read_all(book, machine, notes):
-        for key in changes.withdrawn:
-            facts.pop(key, None)
-        facts.update((fact.key, fact) for fact in changes.added)
+    with uncollected():  # nothing that is made here points to itself
+        for changes in read_all(book, machine, notes):
+            for key in changes.withdrawn:
+                facts.pop(key, None)
+            facts.update((fact.key, fact) for fact in changes.added)
     return tuple(sorted(facts.values(), key=lambda f: (order[f.main.note], f.main.start, f.kind, f.nth)))
 
 

@@ -59,17 +59,17 @@ class Clause:
 
 def clauses(scene: Scene) -> list[Clause]:
     """The clauses of a scene, in order; a stop ends one."""
-    return scene.once(("clauses",), lambda: _clauses(scene))
+    return [Clause(scene, span) for span in scene.once(("spans",), lambda: _spans(scene.tokens))]
 
 
-def _clauses(scene: Scene) -> list[Clause]:
-    made: list[Clause] = []
-    first, tokens = 0, scene.tokens
+def _spans(tokens: list[Token]) -> list[range]:
+    spans: list[range] = []
+    first = 0
     for k, (token, after) in enumerate(pairwise(tokens), 1):
         if after.clause != token.clause or token.kind == "stop":
-            made.append(Clause(scene, range(first, k)))
+            spans.append(range(first, k))
             first = k
-    return [*made, Clause(scene, range(first, len(tokens)))] if tokens else made
+    return [*spans, range(first, len(tokens))] if tokens else spans
 
 
 def _returns(token: Token) -> bool:
