@@ -88,3 +88,21 @@ def test_a_gauge_that_climbs_has_one_reading() -> None:
 )
 def test_what_only_counts_or_compares_is_no_reading(line: str) -> None:
     assert readings_of(line) == []
+
+
+def test_figures_that_follow_each_other_are_counted() -> None:
+    assert readings_of("Gap of the brush. Switch on, five, six, seven, it sparks a little there.") == []
+
+
+def test_the_book_is_set_beside_what_was_told_just_now() -> None:
+    told = readings_of("ohms of the winding 11.4", "Hydraulic oil drained, 38 litres. Book 45.", typed=True)
+    assert ("volume", 45, "L") in told
+
+
+def test_cranked_against_a_gauge_it_is_compression() -> None:
+    told = readings_of("Plug gap, twenty-two thou.", "Throttle wide, and I swing the handle. Number one. Seventy-six.")
+    assert ("compression", 76, "psi") in told
+
+
+def test_an_injector_opens_at_a_pressure() -> None:
+    assert ("pressure", 1750, "psi") in readings_of("Injectors next.", "number one opens at seventeen fifty, nice fog")

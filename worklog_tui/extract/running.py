@@ -30,6 +30,8 @@ def topic_after(scene: Scene, drafts: list[Draft], topic: Topic | None, upto: in
             topic = _named(found, token, topic)
         if topic is not None and token.amount is not None and k and scene.tokens[k - 1].low == "after":
             topic = _after_a_time(topic, scene, k)
+    if (topic is None or topic.quantity != "compression") and _cranked_against_a_gauge(scene, upto):
+        topic = Topic("compression")
     if topic is not None and topic.quantity == "compression" and _oiled(scene, upto):
         topic = replace(topic, condition="with oil")
     if topic is not None and topic.quantity in SETTABLE:
@@ -68,6 +70,16 @@ SHORT = 6
 AWAY = frozenset({"off", "out", "apart", "away"})
 "`Clutch off.`: what was taken away is not measured next."
 TURNED_TO = frozenset({"gap", "pressure", "voltage", "resistance", "compression"})
+
+
+def _cranked_against_a_gauge(scene: Scene, upto: int) -> bool:
+    """`Throttle wide, and I swing the handle`, `gauge in, five good pulls`: so only compression is tested."""
+    words = {w for t in scene.tokens[:upto] for w in t.low.split()}
+    ready = ("throttle" in words and bool(words & WIDE)) or {"gauge", "in"} <= words
+    return ready and bool(words & scene.book.lists["cranking"]) and not any(t.amount for t in scene.tokens[:upto])
+
+
+WIDE = frozenset("wide open pinned".split())
 
 
 def _after_a_time(topic: Topic, scene: Scene, k: int) -> Topic:

@@ -1,6 +1,8 @@
-"""Small whole numbers that count things (`two bolts`), and those that are read off a gauge all the same."""
+"""Numbers that count (`two bolts`, `three of them`, `seven, eight, nine`), and small ones that are read all the same."""
 
 from __future__ import annotations
+
+import itertools
 
 from worklog_tui.extract.finders.carry import amount_ahead, carried, stands_free
 from worklog_tui.extract.scene import Draft, Scene
@@ -48,3 +50,40 @@ def _told_against(token: Token, name: str, made: Draft, scene: Scene) -> bool:
 
 
 SMALL = frozenset({"gap", "voltage", "turns", "angle", "pressure", "length"})
+
+
+OF_THEM = frozenset({"them", "em", "those", "these", "us", "you"})
+
+
+def counts_things(scene: Scene, i: int) -> bool:
+    """`five hundred`, `eighteen of them`, `3 of 4`; an amount has its unit."""
+    token, after = scene.tokens[i], scene.tokens[i + 1 : i + 3]
+    if token.value is None or not after:
+        return False
+    if scene.book.lists["counted"] & set(after[0].low.split()[:1]) or after[0].low.endswith("'s"):
+        return True
+    if i > 1 and scene.tokens[i - 1].low == "of" and scene.tokens[i - 2].low in ("set", "pair", "row", "bank"):
+        return True
+    return after[0].low == "of" and len(after) > 1 and after[1].low in OF_THEM and not _of_fluid(scene, i + 3)
+
+
+def _of_fluid(scene: Scene, k: int) -> bool:
+    """`Two of those are antifreeze`: of the litres just told."""
+    return any(t.thing is not None and t.thing.kind == "fluid" for t in scene.tokens[k : k + 3])
+
+
+def counted_aloud(scene: Scene, i: int) -> bool:
+    """`Two, three`, `seven, eight, nine`: figures that follow each other are counted, not measured."""
+    run = [scene.tokens[i].value]
+    for step in (-1, 1):
+        k = i + step
+        while 0 <= k < len(scene.tokens) and scene.tokens[k].kind in ("comma", "number"):
+            if scene.tokens[k].kind == "number":
+                run.insert(0 if step < 0 else len(run), scene.tokens[k].value)
+            k += step
+    whole = [int(v) for v in run if v is not None and v == int(v)]
+    return len(whole) == len(run) >= COUNTED and all(b - a == 1 for a, b in itertools.pairwise(whole))
+
+
+COUNTED = 3
+"Figures in a row from which on they are counted."

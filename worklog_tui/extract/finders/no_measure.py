@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
+from worklog_tui.extract.finders.counted import counted_aloud, counts_things
 from worklog_tui.extract.finders.number_form import fraction
 from worklog_tui.extract.scene import Scene
 from worklog_tui.extract.tokens import Token
 
 SCALES = frozenset({"range", "scale", "setting"})
-OF_THEM = frozenset({"them", "em", "those", "these", "us", "you"})
 WEATHER = frozenset("here out outside overnight tonight today forecast".split())
 INDICATORS = frozenset("gauge gun thermometer thermocouple reads read reading probe temp temperature stat".split())
 FIRST_YEAR, LAST_YEAR = 1850, 2040
@@ -20,15 +20,24 @@ def measures_nothing(scene: Scene, i: int) -> bool:
     if token.thread is not None:
         return _in_the_hand(scene, i)
     return (
-        _is_grade(scene, i) or _of_a_tool(scene, i) or _of_a_meter(scene, i) or _counts(scene, i) or _named_by(scene, i)
-        or _is_code(scene, i) or _is_year(token, scene, i) or _of_the_weather(scene, i) or _refused(scene, i)
+        _is_grade(scene, i) or _of_a_tool(scene, i) or _of_a_meter(scene, i) or _named_by(scene, i)
+        or counts_things(scene, i) or _is_code(scene, i) or _is_year(token, scene, i) or _of_the_weather(scene, i) or _refused(scene, i)
         or _to_the_inch(scene, i) or _of_the_shop(scene, i) or _a_size(scene, i) or _taken_off(scene, i)
-        or _is_each(scene, i) or _is_money(scene, i)
+        or _is_each(scene, i) or _is_money(scene, i) or counted_aloud(scene, i) or _share_left(scene, i)
     )  # fmt: skip
 
 
 def _after(scene: Scene, i: int, n: int = 1) -> list[Token]:
     return scene.tokens[i + 1 : i + 1 + n]
+
+
+def _share_left(scene: Scene, i: int) -> bool:
+    """`Nine-tenths gone`: a share of something, no thing of a tenth of a thou."""
+    amount, after = scene.tokens[i].amount, _after(scene, i)
+    return amount is not None and amount.said.startswith("tenth") and bool(after) and after[0].low in SHARES
+
+
+SHARES = frozenset("gone full empty worn done used there of better".split())
 
 
 def _is_each(scene: Scene, i: int) -> bool:
@@ -106,21 +115,6 @@ def _of_a_meter(scene: Scene, i: int) -> bool:
             "only goes to",
         )
     )
-
-
-def _counts(scene: Scene, i: int) -> bool:
-    """`five hundred`, `eighteen of them`, `3 of 4`; an amount has its unit."""
-    token, after = scene.tokens[i], _after(scene, i, 2)
-    if token.value is None or not after:
-        return False
-    if scene.book.lists["counted"] & set(after[0].low.split()[:1]) or after[0].low.endswith("'s"):
-        return True
-    return after[0].low == "of" and len(after) > 1 and after[1].low in OF_THEM and not _of_fluid(scene, i + 3)
-
-
-def _of_fluid(scene: Scene, k: int) -> bool:
-    """`Two of those are antifreeze`: of the litres just told."""
-    return any(t.thing is not None and t.thing.kind == "fluid" for t in scene.tokens[k : k + 3])
 
 
 def _named_by(scene: Scene, i: int) -> bool:

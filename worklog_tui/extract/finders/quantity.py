@@ -29,7 +29,8 @@ def quantity_of(candidates: tuple[str, ...], made: Draft, scene: Scene) -> str:
             score -= 3
         if score > most:
             best, most = name, score
-    return "length" if best == "gap" and made.thing is not None and _has_travel(made.thing) else best
+    felt = scene.topic_before(made.main) == "gap" or any("feeler" in s.name for s in scene.context.things[:3])
+    return "length" if best == "gap" and made.thing is not None and _has_travel(made.thing) and not felt else best
 
 
 def _has_travel(thing: Thing) -> bool:
@@ -49,6 +50,7 @@ def support(name: str, made: Draft, scene: Scene) -> float:
     if quantity:
         score += 1.5 * (name in scene.suggested(made.main)) + 2.0 * named_after(quantity, made.main, scene)
     score += told_of(name, made, scene)[0]
+    score += BY_THE_BOOK * _set_beside(name, made, scene)
     if (said := scene.topic_before(made.main)) is not None:
         score += 1.4 * (said == name)
     elif (topic := scene.context.topic) is not None and topic.quantity == name:
@@ -56,6 +58,19 @@ def support(name: str, made: Draft, scene: Scene) -> float:
     elif (last := said_just_before(scene)) is not None and last.quantity == name:
         score += 1.2
     return score
+
+
+BY_THE_BOOK = 1.2
+"What speaks for the quantity that this note told last, where the book has the word right before the number."
+
+
+def _set_beside(name: str, made: Draft, scene: Scene) -> bool:
+    """`Drained, 38 L. Book 45.`: a bare number of the book is set beside what was told just now."""
+    i = made.main
+    if scene.tokens[i].amount is not None or not any(t.sense("book") for t in scene.tokens[max(0, i - 2) : i]):
+        return False
+    last = said_just_before(scene)
+    return last is not None and last.quantity == name and carried(scene, i, name) is not None
 
 
 def _of_two_parts(i: int, own: str, scene: Scene) -> bool:

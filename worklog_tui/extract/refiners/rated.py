@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from worklog_tui.extract.finders.carry import THOU
 from worklog_tui.extract.finders.sizes import sized
 from worklog_tui.extract.scene import Draft, Scene
 from worklog_tui.extract.tokens import Thing, Token
@@ -116,6 +117,9 @@ def _says_bought(token: Token) -> bool:
 
 def _is_size(draft: Draft, scene: Scene) -> bool:
     """`new relief valve, 200 psi`, `top hose, inch and a half`: the size or label of what is bought or in the hand."""
+    amount = scene.tokens[draft.main].amount
+    if amount is not None and amount.said in THOU and draft.fields["quantity"] == "length":
+        return False  # nobody buys by the thou
     if draft.fields["quantity"] not in BOUGHT_BY or scene.tokens[draft.main].kind == "number":
         return False
     span = scene.clause(draft.main)
