@@ -1,4 +1,5 @@
-"""Numbers that count (`two bolts`, `three of them`, `seven, eight, nine`), and small ones that are read all the same."""
+"""Numbers that count (`two bolts`, `three of them`, `seven, eight, nine`), and small ones that are read all the same.
+"""
 
 from __future__ import annotations
 

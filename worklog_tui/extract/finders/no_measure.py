@@ -21,9 +21,10 @@ def measures_nothing(scene: Scene, i: int) -> bool:
         return _in_the_hand(scene, i)
     return (
         _is_grade(scene, i) or _of_a_tool(scene, i) or _of_a_meter(scene, i) or _named_by(scene, i)
-        or counts_things(scene, i) or _is_code(scene, i) or _is_year(token, scene, i) or _of_the_weather(scene, i) or _refused(scene, i)
-        or _to_the_inch(scene, i) or _of_the_shop(scene, i) or _a_size(scene, i) or _taken_off(scene, i)
-        or _is_each(scene, i) or _is_money(scene, i) or counted_aloud(scene, i) or _share_left(scene, i)
+        or counts_things(scene, i) or _is_code(scene, i) or _is_year(token, scene, i)
+        or _of_the_weather(scene, i) or _refused(scene, i) or _to_the_inch(scene, i) or _of_the_shop(scene, i)
+        or _a_size(scene, i) or _taken_off(scene, i) or _is_each(scene, i) or _is_money(scene, i)
+        or counted_aloud(scene, i) or _share_left(scene, i)
     )  # fmt: skip
 
 
