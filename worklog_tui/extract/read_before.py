@@ -29,6 +29,15 @@ def thing_read(scene: Scene) -> Thing | None:
     return None
 
 
+def part_read(scene: Scene) -> Thing | None:
+    """The part that this note has just read a value of: of `the linings are four mil. There's years in them`, those."""
+    last = last_read(scene)
+    if last is None or not last.name or last.name in scene.book.topics or last.main.note in scene.context.notes:
+        return None
+    kind = next((str(s[2]) for s in scene.book.table.get(last.name, ()) if s[0] == "part"), "part")
+    return Thing(last.subject, last.name, kind, own=last.subject)
+
+
 def measured_thing(quantity: str, thing: Thing | None) -> Thing | None:
     """What a reading was of; a compression is judged as such."""
     return Thing("compression", "compression", "quality") if quantity == "compression" else thing

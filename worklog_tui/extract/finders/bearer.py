@@ -10,6 +10,7 @@ from worklog_tui.extract.covers import taken_off, under
 from worklog_tui.extract.finders.fitness import fitness, machine_talked_of, meant_of, mostly
 from worklog_tui.extract.finders.put_right import put_right
 from worklog_tui.extract.ones import the_one
+from worklog_tui.extract.read_before import part_read
 from worklog_tui.extract.salience import PREPOSITIONS, salience, spoken_of
 from worklog_tui.extract.scene import Scene
 from worklog_tui.extract.subjects import Fits, as_thing
@@ -99,6 +100,8 @@ def _candidates(scene: Scene, at: int) -> Iterator[tuple[float, Thing, int | Non
             place, thing = place - 2 * (inner is None), inner or thing
         yield place, thing, k
     yield from _ones(scene, at)
+    if (read := part_read(scene)) is not None:
+        yield READ, read, None
     for n, subject in enumerate(s for s in scene.context.things if s.age <= FRESH):
         yield BEFORE - PER_PLACE * n - PER_NOTE * subject.age, as_thing(subject), None
     if scene.context.heading is not None:
@@ -121,8 +124,8 @@ def _ones(scene: Scene, at: int) -> Iterator[tuple[float, Thing, int | None]]:
         yield weight, one, None
 
 
-NUMBERED = 1.5
-"What the one of several weighs that was told by its number in earlier sentences."
+READ = NUMBERED = 1.5
+"What weighs the part that this note just read a value of, and the one of several that was told by its number before."
 
 
 def marked(scene: Scene, k: int, at: int) -> int:

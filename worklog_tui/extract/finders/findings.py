@@ -146,12 +146,22 @@ def _settle(made: Draft, scene: Scene, at: int) -> Sense | None:
         or ([Sense(told, token.low)] if told else [])
         or _told_of_whole(made, scene, token)
     )
-    strong = made.rule.gives.get("strong") and token.low.split()[0] not in ITS_OWN
+    strong = made.rule.gives.get("strong") and token.low.split()[0] not in ITS_OWN and not _points(scene, at)
     if not fitting or (fitting[0].weak and strong and not _told_of_whole(made, scene, token)):
         return None
     if fitting[0].weak and "part" in made.filled and made.thing.kind not in ("machine", "quality"):
         made.confidence -= 0.1
     return fitting[0]
+
+
+def _points(scene: Scene, at: int) -> bool:
+    """Whether a judgement says itself of what it is: `I'd be happy with that`; not `I'll have that skimmed`."""
+    after = scene.tokens[at + 1] if at + 1 < len(scene.tokens) else None
+    said = scene.tokens[at].low.split()[-1] in POINTS and scene.tokens[at].sense("judged") is not None
+    return said and not (after is not None and (after.sense("did") or after.low.endswith("ed")))
+
+
+POINTS = frozenset("that this it them".split())
 
 
 def _numbers_follow(scene: Scene, at: int) -> bool:
