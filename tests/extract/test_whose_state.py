@@ -204,3 +204,26 @@ def test_a_name_that_the_vocabulary_lacks_is_kept_whole_and_carried_on(
     book: Rulebook, lines: tuple[str, ...], facts: list[tuple[str, str]]
 ) -> None:
     assert found(book, *lines) == facts
+
+
+@pytest.mark.parametrize(
+    ("lines", "facts"),
+    [
+        (("Linings are four mil. They're new at five so there's years in them.",), [("linings", "good")]),
+        (("Oil pressure says forty cold. I'd be happy with that from a new one.",), [("oil pressure", "good")]),
+        (("Oil pressure says forty cold. I'll have that checked.",), []),
+    ],
+)
+def test_what_was_just_read_is_what_the_next_words_are_of(
+    book: Rulebook, lines: tuple[str, ...], facts: list[tuple[str, str]]
+) -> None:
+    assert found(book, *lines) == facts
+
+
+def test_a_bolt_or_a_hose_of_the_note_before_is_not_what_it_means(book: Rulebook) -> None:
+    assert ("hose", "bad") in found(book, "Hose off. It's perished.")
+    assert "bolt" not in [part for part, _ in found(book, "Two turns on the bolt.", "It's had it.")]
+
+
+def test_what_is_named_in_passing_bears_no_state(book: Rulebook) -> None:
+    assert found(book, "the fuel line is cut right under the clamp sucking air") == [("fuel line", "bad")]

@@ -6,6 +6,7 @@ from worklog_tui.extract.complaints import complains
 from worklog_tui.extract.finders.bearer import bearer, head, marked, named_for
 from worklog_tui.extract.finders.fitness import mostly
 from worklog_tui.extract.finders.fitness import suits as suits_best
+from worklog_tui.extract.finders.senses import OUTRIGHT, REAL, VERDICTS, said_of, said_of_any, senses_for
 from worklog_tui.extract.matching import Match
 from worklog_tui.extract.read_before import thing_read
 from worklog_tui.extract.salience import salience
@@ -17,7 +18,10 @@ from worklog_tui.rulebook import Sense
 
 ITS_OWN = frozenset("it its she shes he hes they theyre theyve away off".split())  # `it fires`, `away she goes`
 NO_BEARER = frozenset({"tool", "unknown", "material"})
-VERDICTS = ("bad", "good", "noted")
+MERE = -3
+"Salience of a word that is often no part, where it is what is spoken of."
+PASSING = -5
+"Salience of a mere word in such a phrase."
 ASIDE = -2
 "Salience of what stands in a prepositional phrase: `on the shaft`."
 
@@ -66,10 +70,20 @@ def _name_part(made: Draft, match: Match, scene: Scene) -> None:
         if made.thing_at is not None and made.thing_at < made.last:
             made.thing_at = marked(scene, head(scene, made.thing_at), made.last)
         made.thing = scene.tokens[made.thing_at].thing if made.thing_at is not None else None
+        if made.thing_at is not None and made.thing_at < made.last and _in_passing(scene, made.thing_at):
+            made.thing, made.thing_at = None, None
         if "lies" in gives:
             made.thing = _lain_on(made.thing, scene.tokens[made.last].low, gives["lies"])
     elif said:
         made.thing = scene.engine() if said == "engine" else Thing(said, said, "quality")
+
+
+def _in_passing(scene: Scene, k: int) -> bool:
+    """Whether a mere word only tells where: `cut right under the clamp, sucking air`; not `with both clips tight`."""
+    return salience(scene, k) <= PASSING and not any(t.low in WITH for t in scene.tokens[max(0, k - NEAR) : k])
+
+
+WITH, NEAR = frozenset("with w w/".split()), 3
 
 
 def _lain_on(thing: Thing | None, said: str, how: str) -> Thing | None:
@@ -78,71 +92,19 @@ def _lain_on(thing: Thing | None, said: str, how: str) -> Thing | None:
     return under if under is not None and under.kind in REAL and not under.loose else None
 
 
-def senses_for(token: Token, thing: Thing | None) -> list[Sense]:
-    """The senses of a state that suit a thing, those meant of it first."""
-    states = [s for s in token.senses if s.cls in VERDICTS]
-    meant = [s for s in states if s.of and thing is not None and suits(s, thing)]
-    if thing is not None and len(meant) > 1:
-        kind = f"kind:{thing.kind}"
-        meant.sort(key=lambda s: kind in s.of)
-    return meant + [s for s in states if not s.of]
-
-
-def _said_of_any(made: Draft, scene: Scene, token: Token) -> list[Sense]:
-    """What is said outright of a part that its states do not name, if all mean the same and the word is of no deed."""
-    states = [s for s in token.senses if s.cls in VERDICTS and "kind:machine" not in s.of]
-    outright = made.rule.id in OUTRIGHT and made.thing is not None and made.thing.kind in REAL
-    if token.sense("position", "did") or (made.thing is not None and made.thing.loose and not _joined(made, scene)):
-        return []
-    return states[:1] if outright and len({s.cls for s in states}) == 1 else []
-
-
-OUTRIGHT = frozenset(
-    {"finding.thing-is-state", "finding.state-in-thing", "finding.state-of-thing", "finding.it-is-state"}
-)
-REAL = frozenset({"part", "joint", "fastener", "control"})
-
-
-def _joined(made: Draft, scene: Scene) -> bool:
-    """Whether a verb joins thing and state: `the idler's hard`."""
-    k = made.thing_at
-    if k is None:
-        return True
-    said = scene.text[scene.tokens[k].start : scene.tokens[k].end].lower().endswith(IS)
-    return said or any(t.sense("copula") for t in scene.tokens[k + 1 : made.main])
-
-
-IS = ("'s", "\u2019s")
-
-
-def _said_of(thing: Thing, token: Token) -> bool:
-    """Whether `it is` may be said of a part that the states of a word do not name."""
-    if token.sense("position", "how") or thing.loose:
-        return False
-    return thing.kind in REAL and not any("kind:machine" in s.of for s in token.senses if s.cls in VERDICTS)
-
-
-def suits(sense: Sense, thing: Thing) -> bool:
-    """Whether a condition may be said of a thing: of bearings is of the front bearing too."""
-    if not sense.of or f"kind:{thing.kind}" in sense.of or sense.per == thing.name != "" or thing.name in sense.of:
-        return True
-    words = thing.name.split()
-    return len(words) > 1 and any(" ".join(words[n:]) in sense.of for n in range(1, len(words)))
-
-
 def _settle(made: Draft, scene: Scene, at: int) -> Sense | None:
     """Finds the thing where the rule named none, and the sense of the state that fits it."""
     token = scene.tokens[at]
     if token.sense("how") and _numbers_follow(scene, at):
         return None
-    if made.thing is None and not made.rule.gives.get("part"):
+    if made.thing is None and made.rule.gives.get("part", "<").startswith("<"):
         _find_thing(made, scene, at)
     if made.thing is None:
         return None
     told = made.rule.gives.get("verdict")
     fitting = (
         senses_for(token, made.thing)
-        or _said_of_any(made, scene, token)
+        or said_of_any(made, scene, token)
         or ([Sense(told, token.low)] if told else [])
         or _told_of_whole(made, scene, token)
     )
@@ -199,7 +161,7 @@ def _find_thing(made: Draft, scene: Scene, at: int) -> None:
         return
     made.thing, made.thing_at = bearer(scene, made.first_used, at, fits)
     if made.thing is None and made.rule.id in OUTRIGHT:
-        made.thing, made.thing_at = bearer(scene, made.first_used, at, lambda t: bool(_said_of(t, token)))
+        made.thing, made.thing_at = bearer(scene, made.first_used, at, lambda t: bool(said_of(t, token)))
     _judged(made, scene, token)
     if made.thing is None and (_of_machine(token) or _complained(scene, token)):
         made.thing = _machine(scene, at)
@@ -239,12 +201,12 @@ def _judged(made: Draft, scene: Scene, token: Token) -> None:
 
 
 def _before_it(scene: Scene, at: int, fits: Fits) -> int | None:
-    """The last thing of the clause before a state; one that stands in a prepositional phrase only without another."""
+    """The last thing of the clause before a state, but for what stands in a prepositional phrase."""
     before = [k for k in scene.things(scene.clause(at)) if k < at and fits(scene.tokens[k].thing)]  # type: ignore[arg-type]
     if (by := mostly(scene, scene.tokens[at])) and before:
         before = [k for k in before if (thing := scene.tokens[k].thing) is not None and suits_best(thing, by)]
     subjects = [k for k in before if salience(scene, k) > ASIDE]
-    return next(iter(subjects[-1:] or before[-1:]), None)
+    return next(iter(subjects[-1:] or [k for k in before if salience(scene, k) == MERE][-1:]), None)
 
 
 def _of_machine(token: Token) -> bool:

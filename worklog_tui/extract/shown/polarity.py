@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-from worklog_tui.extract.finders.findings import senses_for
+from worklog_tui.extract.finders.senses import senses_for
 from worklog_tui.extract.said import says
 from worklog_tui.extract.scene import Scene
 from worklog_tui.extract.tokens import Thing
