@@ -6,9 +6,9 @@ from dataclasses import replace
 from typing import Any
 
 from worklog_tui.extract.finders.doers import by_others, listed, only_built, to_come
-from worklog_tui.extract.finders.findings import suits
 from worklog_tui.extract.finders.means import used
 from worklog_tui.extract.finders.objects import inside, meant, plain, stated
+from worklog_tui.extract.finders.senses import suits
 from worklog_tui.extract.finders.standing import by_turns, joined, only_stands, turned
 from worklog_tui.extract.matching import Match
 from worklog_tui.extract.scene import Draft, Scene
