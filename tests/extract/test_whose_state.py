@@ -220,10 +220,5 @@ def test_what_was_just_read_is_what_the_next_words_are_of(
     assert found(book, *lines) == facts
 
 
-def test_a_bolt_or_a_hose_of_the_note_before_is_not_what_it_means(book: Rulebook) -> None:
-    assert ("hose", "bad") in found(book, "Hose off. It's perished.")
-    assert "bolt" not in [part for part, _ in found(book, "Two turns on the bolt.", "It's had it.")]
-
-
 def test_what_is_named_in_passing_bears_no_state(book: Rulebook) -> None:
     assert found(book, "the fuel line is cut right under the clamp sucking air") == [("fuel line", "bad")]

@@ -19,8 +19,6 @@ from worklog_tui.model import Finding, Work
 
 FRESH = 2
 "Notes for which `it` still means the last thing named."
-LIFE = {"joint": 0, "fastener": 0}
-"A hose or a bolt is what was undone on the way: in the next note `it` does not mean that any more."
 SUBJECT, OBJECT, BESIDE = 3.0, 2.0, -1.0
 "What a thing weighs by its place in its clause."
 PER_CLAUSE, PER_NOTE, PER_PLACE = 0.8, 0.3, 0.3
@@ -104,7 +102,7 @@ def _candidates(scene: Scene, at: int) -> Iterator[tuple[float, Thing, int | Non
     yield from _ones(scene, at)
     if (read := part_read(scene)) is not None:
         yield READ, read, None
-    for n, subject in enumerate(s for s in scene.context.things if s.age <= LIFE.get(s.kind, FRESH)):
+    for n, subject in enumerate(s for s in scene.context.things if s.age <= FRESH):
         yield BEFORE - PER_PLACE * n - PER_NOTE * subject.age, as_thing(subject), None
     if scene.context.heading is not None:
         yield BEFORE - 0.5 - 0.1 * scene.context.heading.age, as_thing(scene.context.heading), None
