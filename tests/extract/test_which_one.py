@@ -66,3 +66,13 @@ def test_another_side_gives_way_and_another_end_stays(words: str, name: str) -> 
     from worklog_tui.extract.subjects import with_which
 
     assert with_which(words, "left") in (name, words)
+
+
+def test_another_one_has_another_name(book: Rulebook) -> None:
+    """The step to come speaks of it by that name: nobody is to change the good bearing."""
+    notes = [
+        Note("n0", "s", "Top bearing. Spins smooth.", track="captions"),
+        Note("n1", "s", "Bottom one. Oh yes. It is brinelled.", track="captions", arrival=1),
+    ]
+    bad = [f for f in read_session(book, CHAIR, notes) if isinstance(f, Finding) and f.verdict == "bad"]
+    assert [(f.part.lower(), f.name) for f in bad] == [("bottom bearing", "bottom bearing")]

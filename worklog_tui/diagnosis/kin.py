@@ -140,10 +140,10 @@ def by_card(log: Log, thing: str, names: Iterable[str]) -> str:
 
     `names`: those that the fault files know, beside those of the log.
     """
-    said = [w for w in tokens(thing) if w not in SIDES]
+    said = tokens(thing)
     lead, _, last = thing.rpartition(" ")
-    if len(said) != 1 or tokens(last) != tuple(said):
-        return thing
+    if len(said) != 1 or tokens(last) != said:
+        return thing  # the bottom bearing of a drill with a motor need not be the motor's
     machine = log.history.machine
     card = set(tokens(f"{machine.name} {machine.kind}"))
     fitting = set()

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from worklog_tui.extract.context import Context
 from worklog_tui.extract.markers import ONES, letter, markers, state_follows, value_follows
-from worklog_tui.extract.subjects import AXES, LETTERS, as_thing, with_which
+from worklog_tui.extract.subjects import AXES, LETTERS, as_thing, name_with, with_which
 from worklog_tui.extract.tokens import Thing, Token
 from worklog_tui.rulebook import Rulebook
 from worklog_tui.rulebook.classes import thing_classes
@@ -71,7 +71,8 @@ def _one(tokens: list[Token], i: int, out: list[Token], context: Context, typed:
         return None, i  # `feet: three perished` counts them
     told_by = tokens[i].thing
     words = with_which(_without(named), which) if told_by is None else _one_of(told_by, named)
-    return Thing(words, named.name, named.kind, which, words, named.per, named.quantities, named.system), end
+    name = name_with(named.name, which)
+    return Thing(words, name, named.kind, which, words, named.per, named.quantities, named.system), end
 
 
 def _beside_left(out: list[Token], context: Context) -> bool:
@@ -162,8 +163,8 @@ def the_one(which: str, said: list[Thing], context: Context) -> Thing | None:
     named = _several(said, context, which)
     if named is None:
         return None
-    words = with_which(_without(named), which)
-    return Thing(words, named.name, named.kind, which, words, named.per, named.quantities, named.system)
+    words, name = with_which(_without(named), which), name_with(named.name, which)
+    return Thing(words, name, named.kind, which, words, named.per, named.quantities, named.system)
 
 
 OF_CYLINDERS = frozenset({"compression", "leakage"})

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from worklog_tui.extract.markers import SAME
 from worklog_tui.extract.scene import Draft, Scene
-from worklog_tui.extract.subjects import SIDES, with_which
+from worklog_tui.extract.subjects import SIDES, name_with, with_which
 from worklog_tui.extract.tokens import Thing, Token
 from worklog_tui.model import Finding
 from worklog_tui.rulebook.patterns import Rule
@@ -73,7 +73,8 @@ def _led_to(scene: Scene, k: int, before: Draft | Finding) -> tuple[Thing, int |
         return None
     part = _part(before)
     name = before.name if isinstance(before, Finding) else before.thing.name if before.thing is not None else ""
-    return Thing(with_which(part, which), name, "part", which, with_which(part, which)), None
+    words = with_which(part, which)
+    return Thing(words, name_with(name, which), "part", which, words), None
 
 
 def _opens(tokens: list[Token], k: int) -> bool:

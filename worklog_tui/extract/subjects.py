@@ -227,6 +227,12 @@ AXES = tuple(
 "Words that tell one of several from another of them."
 
 
+def name_with(name: str, which: str) -> str:
+    """The name of another one of several: of a `top bearing`, the bottom one is no top bearing."""
+    sided = which and not which.isdigit() and any(w in ENDS for w in name.split())
+    return with_which(name, which) if sided else name
+
+
 def with_which(thing_words: str, which: str) -> str:
     """`cylinder` and `3` give `cylinder 3`; `points` and `left` give `left points`; another side in the words gives
     way.
