@@ -16,6 +16,8 @@ from worklog_tui.rulebook import Rulebook
 from worklog_tui.rulebook.faults import load_faults
 
 CASES = sorted(p.parent for p in Path(__file__).parent.glob("*/*/gold.json"))
+UNLOOKED_AT = frozenset({"unseen", "blind"})
+"Folders of which only the sums are ever looked at."
 
 
 def gold_of(case: Path) -> dict[str, Any]:

@@ -1,10 +1,11 @@
 """The reader is measured on labelled talk: cases that rules were learnt from, and cases that nobody tuned it to.
 
-Each folder below `first`, `learnt` and `unseen` holds one machine's card, the words of its sessions and the facts
-that a careful restorer would want in the log. The talk was written before anybody looked at what the reader makes of
-it, and so were the labels: neither is ever altered to suit the reader, and no rule may be made for one of these
-sentences. What is missed in `unseen` is not looked at; its figures are those to expect of new talk. Floors may only
-rise.
+Each folder below `first`, `learnt`, `unseen` and `blind` holds one machine's card, the words of its sessions and the
+facts that a careful restorer would want in the log. The talk was written before anybody looked at what the reader makes
+of it, and so were the labels: neither is ever altered to suit the reader, and no rule may be made for one of these
+sentences. What is missed in `unseen` is not looked at, but its sums were taken often, to choose by. Those of `blind`,
+by a writer who never saw the reader, are taken seldom and never chosen by: they are what to expect of new talk. Floors
+may only rise.
 
 `pytest tests/cases -s` prints precision and recall by kind.
 """
@@ -23,25 +24,32 @@ from tests.cases.judge import KINDS, Score, judge, same
 
 FLOORS = {  # F1 over all cases of a folder; a floor may only rise
     "first": {
-        "reading": 0.85,
+        "reading": 0.86,
         "finding": 0.68,
-        "work": 0.68,
+        "work": 0.69,
         "suspect": 0.80,
-        "follow_up": 0.74,
+        "follow_up": 0.75,
     },
     "learnt": {
-        "reading": 0.72,
-        "finding": 0.53,
-        "work": 0.57,
-        "suspect": 0.69,
+        "reading": 0.75,
+        "finding": 0.54,
+        "work": 0.575,
+        "suspect": 0.7,
         "follow_up": 0.61,
     },
     "unseen": {
-        "reading": 0.70,
-        "finding": 0.48,
+        "reading": 0.71,
+        "finding": 0.5,
         "work": 0.49,
         "suspect": 0.68,
         "follow_up": 0.66,
+    },
+    "blind": {
+        "reading": 0.68,
+        "finding": 0.41,
+        "work": 0.44,
+        "suspect": 0.68,
+        "follow_up": 0.62,
     },
 }
 VALUES = {

@@ -12,6 +12,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field, replace
 from pathlib import Path
 
+from tests.cases.conftest import UNLOOKED_AT
 from tests.cases.test_next_steps import is_one_of, words
 from worklog_tui import places
 from worklog_tui.bench.card import read_card
@@ -52,8 +53,8 @@ class Counted:
 
 
 def cases(folder: Path) -> list[Path]:
-    """The labelled cases of a folder but for the unseen ones."""
-    return sorted(p.parent for p in folder.rglob("gold.json") if "unseen" not in p.parts)
+    """The labelled cases of a folder but for those that nobody looks at."""
+    return sorted(p.parent for p in folder.rglob("gold.json") if UNLOOKED_AT.isdisjoint(p.parts))
 
 
 def cut(history: History, notes: int) -> History:
