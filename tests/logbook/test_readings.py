@@ -8,9 +8,10 @@ import pytest
 
 from tests.logbook.told import BLOWER, Told, did, good, read
 from worklog_tui.logbook.amounts import bounds_in, converted
+from worklog_tui.logbook.limits import Judge
 from worklog_tui.logbook.open_items import open_items
 from worklog_tui.logbook.readings import readings, side_by_side
-from worklog_tui.model import SpecifiedValue
+from worklog_tui.model import Reading, SpecifiedValue
 
 COMPRESSION = SpecifiedValue("compression", "compression", "90 psi minimum", low=90, unit="psi")
 
@@ -28,6 +29,15 @@ def test_the_card_says_what_is_too_low() -> None:
     told.say("", read("compression", 60, "psi", "cylinder 1")).say("", read("compression", 6.9, "bar", "cylinder 2"))
     low, good = readings(told.history())
     assert (low.last.verdict, good.last.verdict) == ("low", "good")
+
+
+def test_what_only_topped_it_up_is_laid_beside_nothing() -> None:
+    holds = SpecifiedValue("volume", "oil", "9 litres", nominal=9, unit="L")
+    told = Told(replace(BLOWER, specified=(holds,))).say("", read("volume", 0.5, "L", "oil", "set"))
+    told.session().say("", read("volume", 9.2, "L", "oil", "set"))
+    judge = Judge(told.history())
+    topped_up, filled = (f for f in told.history().facts() if isinstance(f, Reading))
+    assert (judge.compares(topped_up), judge.compares(filled)) == ("", "good")
 
 
 def test_what_is_said_of_the_book_counts_where_the_card_is_silent() -> None:

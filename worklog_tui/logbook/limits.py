@@ -48,7 +48,11 @@ class Judge:
                 self._said.setdefault(fact.quantity, []).append((history.place(fact.main.note).order, fact))
 
     def limits(self, reading: Reading) -> Limits | None:
-        """The limits for a reading; None when nothing tells."""
+        """The limits for a reading; None when nothing tells, and for what only topped a fluid up."""
+        found = self._limits(reading)
+        return None if found is not None and _tops_up(reading, found) else found
+
+    def _limits(self, reading: Reading) -> Limits | None:
         about = _subject(reading)
         key = (reading.quantity, about)
         if key not in self._known:
@@ -99,6 +103,19 @@ def verdict(reading: Reading, limits: Limits | None) -> str:
     if limits.high is not None and found[0] > limits.high + slack:
         return "high"
     return "good"
+
+
+def _tops_up(reading: Reading, limits: Limits) -> bool:
+    """Whether so little went in that it was no fill: half a litre into a tank of nine says nothing of its level."""
+    holds = limits.nominal if limits.nominal is not None else limits.low
+    if reading.quantity != "volume" or reading.role != "set" or holds is None:
+        return False
+    went = bounds_in(reading.value, reading.unit, limits.unit)
+    return went is not None and went[1] < TOPPED_UP * holds
+
+
+TOPPED_UP = 0.5
+"Share of what it holds up to which a fluid was only topped up (judgement)."
 
 
 def _subject(reading: Reading) -> Thing:
