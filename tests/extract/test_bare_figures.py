@@ -106,3 +106,8 @@ def test_cranked_against_a_gauge_it_is_compression() -> None:
 
 def test_an_injector_opens_at_a_pressure() -> None:
     assert ("pressure", 1750, "psi") in readings_of("Injectors next.", "number one opens at seventeen fifty, nice fog")
+
+
+def test_cylinders_that_read_one_more_each_are_no_counting() -> None:
+    told = readings_of("Compression test, all four.", "Eighty-eight, eighty-nine, ninety.")
+    assert [value for quantity, value, _ in told if quantity == "compression"] == [88, 89, 90]

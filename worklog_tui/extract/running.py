@@ -75,11 +75,8 @@ TURNED_TO = frozenset({"gap", "pressure", "voltage", "resistance", "compression"
 def _cranked_against_a_gauge(scene: Scene, upto: int) -> bool:
     """`Throttle wide, and I swing the handle`, `gauge in, five good pulls`: so only compression is tested."""
     words = {w for t in scene.tokens[:upto] for w in t.low.split()}
-    ready = ("throttle" in words and bool(words & WIDE)) or {"gauge", "in"} <= words
+    ready = ("throttle" in words and bool(words & scene.book.lists["throttle_wide"])) or {"gauge", "in"} <= words
     return ready and bool(words & scene.book.lists["cranking"]) and not any(t.amount for t in scene.tokens[:upto])
-
-
-WIDE = frozenset("wide open pinned".split())
 
 
 def _after_a_time(topic: Topic, scene: Scene, k: int) -> Topic:

@@ -62,6 +62,7 @@ def taken_before(scene: Scene, i: int) -> tuple[str, str, float, float] | None:
 
 
 NEAR_BY = 10
+"Tokens before a bare number in which one was told that it may be set beside."
 
 
 def amount_ahead(scene: Scene, i: int) -> Amount | None:

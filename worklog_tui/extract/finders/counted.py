@@ -46,10 +46,12 @@ def _told_against(token: Token, name: str, made: Draft, scene: Scene) -> bool:
         return False
     before = scene.tokens[max(0, made.main - 4) : made.main]
     asked = any(t.sense("book") for t in before)
-    is_so = any(t.sense("copula") or t.low in ("its", "shes", "hes", "theyre") for t in before[-1:])
+    is_so = any(t.sense("copula") or t.low in IT_IS for t in before[-1:])
     return asked or token.high is not None or (is_so and any("book" in t.classes for t in scene.tokens[: made.main]))
 
 
+IT_IS = frozenset("its shes hes theyre thats".split())
+"What a person says before what he reads himself."
 SMALL = frozenset({"gap", "voltage", "turns", "angle", "pressure", "length"})
 
 
@@ -63,7 +65,7 @@ def counts_things(scene: Scene, i: int) -> bool:
         return False
     if scene.book.lists["counted"] & set(after[0].low.split()[:1]) or after[0].low.endswith("'s"):
         return True
-    if i > 1 and scene.tokens[i - 1].low == "of" and scene.tokens[i - 2].low in ("set", "pair", "row", "bank"):
+    if i > 1 and scene.tokens[i - 1].low == "of" and scene.tokens[i - 2].low in scene.book.lists["in_sets"]:
         return True
     return after[0].low == "of" and len(after) > 1 and after[1].low in OF_THEM and not _of_fluid(scene, i + 3)
 
@@ -83,8 +85,9 @@ def counted_aloud(scene: Scene, i: int) -> bool:
                 run.insert(0 if step < 0 else len(run), scene.tokens[k].value)
             k += step
     whole = [int(v) for v in run if v is not None and v == int(v)]
-    return len(whole) == len(run) >= COUNTED and all(b - a == 1 for a, b in itertools.pairwise(whole))
+    in_a_row = len(whole) == len(run) >= COUNTED and all(b - a == 1 for a, b in itertools.pairwise(whole))
+    return in_a_row and whole[-1] <= ALOUD
 
 
-COUNTED = 3
-"Figures in a row from which on they are counted."
+COUNTED, ALOUD = 3, 20
+"Figures in a row from which on they are counted, and up to which anybody counts; three cylinders may read 88, 89, 90."

@@ -35,10 +35,8 @@ def _after(scene: Scene, i: int, n: int = 1) -> list[Token]:
 def _share_left(scene: Scene, i: int) -> bool:
     """`Nine-tenths gone`: a share of something, no thing of a tenth of a thou."""
     amount, after = scene.tokens[i].amount, _after(scene, i)
-    return amount is not None and amount.said.startswith("tenth") and bool(after) and after[0].low in SHARES
-
-
-SHARES = frozenset("gone full empty worn done used there of better".split())
+    tenth = amount is not None and amount.said.startswith("tenth")
+    return tenth and bool(after) and after[0].low in scene.book.lists["shares"]
 
 
 def _is_each(scene: Scene, i: int) -> bool:

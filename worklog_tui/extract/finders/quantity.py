@@ -7,7 +7,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from worklog_tui.extract.card import near_card
-from worklog_tui.extract.finders.carry import carried, said_just_before
+from worklog_tui.extract.finders.carry import NEAR_BY, carried, said_just_before
 from worklog_tui.extract.finders.told_before import told_of
 from worklog_tui.extract.scene import Draft, Scene
 from worklog_tui.extract.tokens import Thing
@@ -136,7 +136,6 @@ def _just_said(name: str, made: Draft, scene: Scene) -> float:
     return 0.0
 
 
-NEAR_BY = 10
 BESIDE = frozenset({"duration", "angle"})
 "Quantities that are told beside others, whose unit does not go over to the next number."
 

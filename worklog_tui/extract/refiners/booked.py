@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from worklog_tui.extract.finders.counted import IT_IS
 from worklog_tui.extract.scene import Scene
 from worklog_tui.extract.tokens import NUMBER
 
@@ -153,9 +154,6 @@ def _closes(k: int, scene: Scene) -> bool:
     """Whether nothing but a verb of saying follows the word of the book in its sentence."""
     rest = scene.tokens[k + 1 : k + 4]
     return not rest or all(t.kind == "stop" or t.sense("reads") for t in rest[:1])
-
-
-IT_IS = frozenset("its shes hes theyre thats".split())
 
 
 def _listed(k: int, i: int, scene: Scene) -> bool:
