@@ -5,8 +5,8 @@ from __future__ import annotations
 import pytest
 
 from worklog_tui import places
-from worklog_tui.extract.numerals import Numeral, numeral_at
-from worklog_tui.extract.words import split
+from worklog_tui.extract.heard.words import split
+from worklog_tui.extract.numbers.numerals import Numeral, numeral_at
 from worklog_tui.rulebook.units import load_numerals
 
 NUMERALS = load_numerals(places.grammars() / "numerals.toml")

@@ -10,8 +10,8 @@ import time
 import pytest
 
 from worklog_tui import places
-from worklog_tui.extract.threads import Thread, thread_at
-from worklog_tui.extract.words import split
+from worklog_tui.extract.heard.words import split
+from worklog_tui.extract.numbers.threads import Thread, thread_at
 from worklog_tui.rulebook.threads import standard_threads
 from worklog_tui.rulebook.units import load_numerals
 

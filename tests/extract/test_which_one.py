@@ -63,7 +63,7 @@ def test_what_has_a_number_is_what_the_next_words_are_of(book: Rulebook) -> None
     [("front hose", "left front hose"), ("right hose", "left hose"), ("rear left lamp", "left rear lamp")],
 )
 def test_another_side_gives_way_and_another_end_stays(words: str, name: str) -> None:
-    from worklog_tui.extract.subjects import with_which
+    from worklog_tui.extract.things.subjects import with_which
 
     assert with_which(words, "left") in (name, words)
 

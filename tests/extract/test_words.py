@@ -7,7 +7,7 @@ import time
 
 import pytest
 
-from worklog_tui.extract.words import split
+from worklog_tui.extract.heard.words import split
 
 
 def lows(text: str) -> list[str]:

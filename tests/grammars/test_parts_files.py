@@ -10,8 +10,8 @@ from typing import Any
 import pytest
 
 from worklog_tui import places
-from worklog_tui.extract.clean import clean
-from worklog_tui.extract.words import split
+from worklog_tui.extract.heard.clean import clean
+from worklog_tui.extract.heard.words import split
 from worklog_tui.rulebook import Rulebook
 
 GRAMMARS = places.grammars()

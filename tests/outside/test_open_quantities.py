@@ -20,9 +20,9 @@ from typing import Any
 import pytest
 
 from worklog_tui import places
-from worklog_tui.extract.amounts import Amount, amount_at
-from worklog_tui.extract.numerals import numeral_at
-from worklog_tui.extract.words import split
+from worklog_tui.extract.heard.words import split
+from worklog_tui.extract.numbers.amounts import Amount, amount_at
+from worklog_tui.extract.numbers.numerals import numeral_at
 from worklog_tui.rulebook.units import load_numerals, load_units
 
 NUMERALS = load_numerals(places.grammars() / "numerals.toml")

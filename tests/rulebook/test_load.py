@@ -68,7 +68,7 @@ def test_a_cache_that_was_torn_is_no_harm(grammars: Path, tmp_path: Path) -> Non
 
 def test_every_token_has_a_sign_that_rules_can_match() -> None:
     from worklog_tui.extract.particles import join_particles
-    from worklog_tui.extract.things import fold_things
+    from worklog_tui.extract.things.things import fold_things
     from worklog_tui.extract.tokens import chunk
     from worklog_tui.rulebook.signs import UNFORESEEN
 

@@ -9,7 +9,7 @@ import sys
 import pytest
 
 from worklog_tui import places
-from worklog_tui.extract.glued import UNITS as GLUED
+from worklog_tui.extract.heard.glued import UNITS as GLUED
 from worklog_tui.rulebook.registry import by_library, registry
 from worklog_tui.rulebook.threads import standard_threads
 from worklog_tui.rulebook.units import Unit, Units, load_numerals, load_units, units_from

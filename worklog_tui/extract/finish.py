@@ -6,8 +6,8 @@ from dataclasses import dataclass
 from typing import Any
 
 from worklog_tui.extract.finders.findings import part_words
-from worklog_tui.extract.finders.spelt_out import spelt_out
 from worklog_tui.extract.scene import Draft, Scene
+from worklog_tui.extract.things.spelt_out import spelt_out
 from worklog_tui.model import Fact, Finding, FollowUp, Number, Reading, Span, Suspect, Trait, Work
 
 LEADING = (

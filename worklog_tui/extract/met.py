@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from worklog_tui.extract.amounts import LEADS
+from worklog_tui.extract.numbers.amounts import LEADS
 from worklog_tui.extract.which import COUNTED
 from worklog_tui.rulebook import Met, Rulebook, Sense
 from worklog_tui.rulebook.classes import token_classes

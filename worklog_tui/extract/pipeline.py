@@ -4,8 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from worklog_tui.extract.alternatives import told
-from worklog_tui.extract.causes_listed import listed
 from worklog_tui.extract.finders import findings, follow_ups, numbers, readings, suspects, traits, work
 from worklog_tui.extract.finders.several import spread
 from worklog_tui.extract.matching import Match, matches
@@ -32,9 +30,11 @@ from worklog_tui.extract.refiners import (
     together,
     unnamed,
 )
-from worklog_tui.extract.same_again import again
 from worklog_tui.extract.scene import Draft, Scene
 from worklog_tui.extract.shown.told import told as shown
+from worklog_tui.extract.suspected.alternatives import told
+from worklog_tui.extract.suspected.causes_listed import listed
+from worklog_tui.extract.talk.same_again import again
 from worklog_tui.extract.worked.told import told as worked
 
 FINDERS: dict[str, Callable[[Match, Scene], Draft | None]] = {

@@ -13,24 +13,24 @@ from dataclasses import dataclass
 from functools import lru_cache
 from itertools import chain, pairwise
 
-from worklog_tui.extract.belonging import join_things
 from worklog_tui.extract.context import Context, Tail
 from worklog_tui.extract.finish import Piece, finish
-from worklog_tui.extract.listed import mark_listed
-from worklog_tui.extract.megohms import mark_megohms
-from worklog_tui.extract.ones import name_ones
+from worklog_tui.extract.measured.listed import mark_listed
+from worklog_tui.extract.measured.megohms import mark_megohms
+from worklog_tui.extract.measured.spoken_decimals import join_decimals
 from worklog_tui.extract.particles import join_particles
 from worklog_tui.extract.pipeline import drafts_of
 from worklog_tui.extract.remember import remember
 from worklog_tui.extract.scene import Draft, Scene
-from worklog_tui.extract.spoken_decimals import join_decimals
 from worklog_tui.extract.stance import mark_stances, number_clauses
-from worklog_tui.extract.taken_back import disowns, doubted, may_disown
-from worklog_tui.extract.things import fold_things
+from worklog_tui.extract.talk.taken_back import disowns, doubted, may_disown
+from worklog_tui.extract.talk.told_again import without_told_again
+from worklog_tui.extract.things.belonging import join_things
+from worklog_tui.extract.things.ones import name_ones
+from worklog_tui.extract.things.things import fold_things
+from worklog_tui.extract.things.told_behind import join_told_behind
+from worklog_tui.extract.things.unknown import guess_things
 from worklog_tui.extract.tokens import STOP, Token, chunk
-from worklog_tui.extract.told_again import without_told_again
-from worklog_tui.extract.told_behind import join_told_behind
-from worklog_tui.extract.unknown import guess_things
 from worklog_tui.model import Fact, FactKey, Machine, Note, Reading
 from worklog_tui.rulebook import Rulebook
 from worklog_tui.rulebook.uncollected import uncollected

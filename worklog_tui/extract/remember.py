@@ -7,15 +7,15 @@ from __future__ import annotations
 from dataclasses import replace
 
 from worklog_tui.extract.context import SUSPECTS_BACK, THINGS_BACK, Context, Subject
-from worklog_tui.extract.covers import taken_off, under
-from worklog_tui.extract.finders.aimed import aim_of
-from worklog_tui.extract.finders.told_before import figures_after
-from worklog_tui.extract.listing import listing_after
-from worklog_tui.extract.measuring import units_after
-from worklog_tui.extract.running import topic_after
-from worklog_tui.extract.salience import ranked
+from worklog_tui.extract.measured.aimed import aim_of
 from worklog_tui.extract.scene import Draft, Scene
-from worklog_tui.extract.subjects import SIDES, sides_from, stands_alone
+from worklog_tui.extract.talk.listing import listing_after
+from worklog_tui.extract.talk.measuring import units_after
+from worklog_tui.extract.talk.running import topic_after
+from worklog_tui.extract.talk.told_before import figures_after
+from worklog_tui.extract.things.covers import taken_off, under
+from worklog_tui.extract.things.salience import ranked
+from worklog_tui.extract.things.subjects import SIDES, sides_from, stands_alone
 from worklog_tui.extract.tokens import Thing
 
 FORGETTABLE = frozenset({"tool", "unknown"})

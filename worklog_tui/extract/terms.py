@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
+from worklog_tui.extract.heard.words import Word
 from worklog_tui.extract.met import meet
-from worklog_tui.extract.words import Word
 from worklog_tui.rulebook import Met, Rulebook, Sense
 
 Term = tuple[Sense, ...]

@@ -7,16 +7,16 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass, field
 
-from worklog_tui.extract.amounts import Amount, amount_at
-from worklog_tui.extract.clean import clean
-from worklog_tui.extract.measures import SHARES
+from worklog_tui.extract.heard.clean import clean
+from worklog_tui.extract.heard.words import Word, split
 from worklog_tui.extract.met import counting, meet
-from worklog_tui.extract.numerals import Numeral, numeral_at
+from worklog_tui.extract.numbers.amounts import Amount, amount_at
+from worklog_tui.extract.numbers.measures import SHARES
+from worklog_tui.extract.numbers.numerals import Numeral, numeral_at
+from worklog_tui.extract.numbers.threads import Thread, thread_at
+from worklog_tui.extract.numbers.unit_ahead import INSIDE
 from worklog_tui.extract.terms import longest_term
-from worklog_tui.extract.threads import Thread, thread_at
-from worklog_tui.extract.unit_ahead import INSIDE
 from worklog_tui.extract.which import which_at
-from worklog_tui.extract.words import Word, split
 from worklog_tui.rulebook import Met, Rulebook, Sense
 from worklog_tui.rulebook.classes import amount_classes
 

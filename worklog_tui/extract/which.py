@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from worklog_tui.extract.words import Word
+from worklog_tui.extract.heard.words import Word
 
 NAMES = {
     w: str(n)

@@ -5,15 +5,15 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import replace
 
-from worklog_tui.extract.agreement import agrees
-from worklog_tui.extract.covers import taken_off, under
 from worklog_tui.extract.finders.fitness import fitness, machine_talked_of, meant_of, mostly
 from worklog_tui.extract.finders.put_right import put_right
-from worklog_tui.extract.ones import the_one
-from worklog_tui.extract.read_before import part_read
-from worklog_tui.extract.salience import PREPOSITIONS, salience, spoken_of
 from worklog_tui.extract.scene import Scene
-from worklog_tui.extract.subjects import Fits, as_thing
+from worklog_tui.extract.talk.read_before import part_read
+from worklog_tui.extract.things.agreement import agrees
+from worklog_tui.extract.things.covers import taken_off, under
+from worklog_tui.extract.things.ones import the_one
+from worklog_tui.extract.things.salience import PREPOSITIONS, salience, spoken_of
+from worklog_tui.extract.things.subjects import Fits, as_thing
 from worklog_tui.extract.tokens import Thing, Token
 from worklog_tui.model import Finding, Work
 

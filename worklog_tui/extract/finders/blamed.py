@@ -7,8 +7,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from worklog_tui.extract.named_as import spoken
 from worklog_tui.extract.scene import Scene
+from worklog_tui.extract.things.named_as import spoken
 from worklog_tui.extract.tokens import Thing, Token
 
 LONGEST = 6

@@ -2,18 +2,18 @@
 
 from __future__ import annotations
 
-from worklog_tui.extract.complaints import complains
 from worklog_tui.extract.finders.bearer import bearer, head, marked, named_for
 from worklog_tui.extract.finders.fitness import mostly
 from worklog_tui.extract.finders.fitness import suits as suits_best
 from worklog_tui.extract.finders.senses import OUTRIGHT, REAL, VERDICTS, said_of, said_of_any, senses_for
 from worklog_tui.extract.matching import Match
-from worklog_tui.extract.read_before import thing_read
-from worklog_tui.extract.salience import salience
 from worklog_tui.extract.scene import Draft, Scene
-from worklog_tui.extract.subjects import Fits, which_near, with_which
+from worklog_tui.extract.talk.complaints import complains
+from worklog_tui.extract.talk.read_before import thing_read
+from worklog_tui.extract.things.salience import salience
+from worklog_tui.extract.things.subjects import Fits, which_near, with_which
+from worklog_tui.extract.things.whole import whole
 from worklog_tui.extract.tokens import Thing, Token
-from worklog_tui.extract.whole import whole
 from worklog_tui.rulebook import Sense
 
 ITS_OWN = frozenset("it its she shes he hes they theyre theyve away off".split())  # `it fires`, `away she goes`

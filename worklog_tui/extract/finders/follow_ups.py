@@ -5,10 +5,10 @@ from __future__ import annotations
 from worklog_tui.extract.finders.left_in import left_in
 from worklog_tui.extract.finders.owed_thing import returnable, thing_talked_of
 from worklog_tui.extract.finders.several import first_member
-from worklog_tui.extract.listing import LISTS
 from worklog_tui.extract.matching import Match
 from worklog_tui.extract.scene import Draft, Scene
-from worklog_tui.extract.subjects import earlier, remembered
+from worklog_tui.extract.talk.listing import LISTS
+from worklog_tui.extract.things.subjects import earlier, remembered
 from worklog_tui.model import Finding
 
 LONGEST = 9

@@ -7,7 +7,7 @@ import re
 from worklog_tui.extract.matching import Match
 from worklog_tui.extract.scene import Draft, Scene
 from worklog_tui.extract.shapes import shaped
-from worklog_tui.extract.sources import source_at
+from worklog_tui.extract.talk.sources import source_at
 
 _FIGURE = re.compile(r"\d")
 

@@ -7,9 +7,9 @@ from dataclasses import replace
 
 from worklog_tui.extract.context import SUBJECT_LIFE
 from worklog_tui.extract.matching import Match
-from worklog_tui.extract.salience import salience
 from worklog_tui.extract.scene import Scene
-from worklog_tui.extract.subjects import as_thing, nearest
+from worklog_tui.extract.things.salience import salience
+from worklog_tui.extract.things.subjects import as_thing, nearest
 from worklog_tui.extract.tokens import Thing
 from worklog_tui.model import Finding
 

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from worklog_tui.extract.finders.pointed import found_in_note
 from worklog_tui.extract.matching import Match
 from worklog_tui.extract.scene import Draft, Scene
-from worklog_tui.extract.subjects import Fits, earlier, nearest, remembered
+from worklog_tui.extract.things.subjects import Fits, earlier, nearest, remembered
 from worklog_tui.extract.tokens import Thing
 from worklog_tui.model import Finding
 

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from worklog_tui.extract.finders import blamed
 from worklog_tui.extract.matching import Match
 from worklog_tui.extract.scene import Scene
-from worklog_tui.extract.subjects import as_thing, earlier, nearest, remembered
+from worklog_tui.extract.things.subjects import as_thing, earlier, nearest, remembered
 from worklog_tui.extract.tokens import Thing
 from worklog_tui.model import Finding, Suspect, Work
 

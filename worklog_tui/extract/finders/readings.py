@@ -2,21 +2,21 @@
 
 from __future__ import annotations
 
-from worklog_tui.extract.finders.aimed import pointed, span_of, still_aimed
-from worklog_tui.extract.finders.bare_numbers import bare_reading, degrees
-from worklog_tui.extract.finders.measured import HELD, joined_after, measurable, nearest_measured
-from worklog_tui.extract.finders.named_here import named_before
-from worklog_tui.extract.finders.naming import only_names_the_test, subject_words
-from worklog_tui.extract.finders.no_measure import measures_nothing
-from worklog_tui.extract.finders.poured import poured, spread_of
-from worklog_tui.extract.finders.quantity import quantity_of, suits, support, turns
-from worklog_tui.extract.finders.sizes import AXES, sized, sized_part
-from worklog_tui.extract.finders.spelt_out import spelt_out
-from worklog_tui.extract.finders.times import DAYS, of_work
-from worklog_tui.extract.finders.whose import owner
 from worklog_tui.extract.matching import Match
+from worklog_tui.extract.measured.aimed import pointed, span_of, still_aimed
+from worklog_tui.extract.measured.bare_numbers import bare_reading, degrees
+from worklog_tui.extract.measured.naming import only_names_the_test, subject_words
+from worklog_tui.extract.measured.nearest import HELD, joined_after, measurable, nearest_measured
+from worklog_tui.extract.measured.no_measure import measures_nothing
+from worklog_tui.extract.measured.poured import poured, spread_of
+from worklog_tui.extract.measured.quantity import quantity_of, suits, support, turns
+from worklog_tui.extract.measured.sizes import AXES, sized, sized_part
+from worklog_tui.extract.measured.times import DAYS, of_work
+from worklog_tui.extract.measured.whose import owner
 from worklog_tui.extract.scene import Draft, Scene
-from worklog_tui.extract.subjects import Fits, as_thing
+from worklog_tui.extract.things.named_here import named_before
+from worklog_tui.extract.things.spelt_out import spelt_out
+from worklog_tui.extract.things.subjects import Fits, as_thing
 from worklog_tui.extract.tokens import Thing, Token
 
 

@@ -5,8 +5,8 @@ from __future__ import annotations
 from worklog_tui.extract.finders.accused import accused, may_stand, told_bad_here
 from worklog_tui.extract.finders.pointed import pointed_at
 from worklog_tui.extract.matching import Match
-from worklog_tui.extract.named_as import spoken
 from worklog_tui.extract.scene import Draft, Scene
+from worklog_tui.extract.things.named_as import spoken
 
 ONLY_NAMED = 0.14
 "`Oiler?` asks how it is, not whether it is to blame."

@@ -5,7 +5,7 @@ from __future__ import annotations
 from worklog_tui.extract.matching import Match
 from worklog_tui.extract.scene import Draft, Scene
 from worklog_tui.extract.shapes import Shaped, shaped
-from worklog_tui.extract.sources import doubted, source_at
+from worklog_tui.extract.talk.sources import doubted, source_at
 
 
 def draft(match: Match, scene: Scene) -> Draft | None:

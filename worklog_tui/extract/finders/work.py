@@ -12,7 +12,7 @@ from worklog_tui.extract.finders.senses import suits
 from worklog_tui.extract.finders.standing import by_turns, joined, only_stands, turned
 from worklog_tui.extract.matching import Match
 from worklog_tui.extract.scene import Draft, Scene
-from worklog_tui.extract.subjects import as_thing
+from worklog_tui.extract.things.subjects import as_thing
 from worklog_tui.extract.tokens import Thing
 from worklog_tui.model import Reading
 from worklog_tui.rulebook import Sense

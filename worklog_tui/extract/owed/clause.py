@@ -8,7 +8,7 @@ from itertools import pairwise
 from worklog_tui.extract.finders.owed_thing import returnable
 from worklog_tui.extract.said import opening, says
 from worklog_tui.extract.scene import Draft, Scene
-from worklog_tui.extract.subjects import earlier, remembered
+from worklog_tui.extract.things.subjects import earlier, remembered
 from worklog_tui.extract.tokens import Thing, Token
 from worklog_tui.rulebook.patterns import Rule
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from worklog_tui.extract.finders.counted import IT_IS
+from worklog_tui.extract.measured.counted import IT_IS
 from worklog_tui.extract.scene import Scene
 from worklog_tui.extract.tokens import NUMBER
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from worklog_tui.extract.scene import Draft, Scene
-from worklog_tui.extract.subjects import which_at
+from worklog_tui.extract.things.subjects import which_at
 
 
 def _alike(before: Draft, draft: Draft) -> bool:

@@ -4,7 +4,7 @@ or still true of the running test.
 
 from __future__ import annotations
 
-from worklog_tui.extract.finders.sizes import sized
+from worklog_tui.extract.measured.sizes import sized
 from worklog_tui.extract.scene import Draft, Scene
 
 BOUNDS = {"under": "under", "over": "over"}

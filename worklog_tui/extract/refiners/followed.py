@@ -5,8 +5,8 @@ solid, you can't see daylight`.
 from __future__ import annotations
 
 from worklog_tui.extract.finders.senses import senses_for
-from worklog_tui.extract.read_before import measured_thing, thing_read
 from worklog_tui.extract.scene import Draft, Scene
+from worklog_tui.extract.talk.read_before import measured_thing, thing_read
 
 
 def refine(drafts: list[Draft], scene: Scene) -> list[Draft]:

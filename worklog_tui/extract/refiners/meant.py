@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from worklog_tui.extract.complaints import complains
 from worklog_tui.extract.scene import Draft, Scene
+from worklog_tui.extract.talk.complaints import complains
 
 DROP = {
     "finding": frozenset({"if", "would", "asked", "plan", "memory", "joke", "rule", "maybe", "meanwhile", "wondered"}),

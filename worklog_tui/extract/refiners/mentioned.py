@@ -6,8 +6,8 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from worklog_tui.extract.salience import PREPOSITIONS
 from worklog_tui.extract.scene import Draft, Scene
+from worklog_tui.extract.things.salience import PREPOSITIONS
 from worklog_tui.extract.tokens import Token
 
 NAMING = frozenset({"finding.thing-is-state", "finding.state"})

@@ -6,9 +6,9 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from worklog_tui.extract.read_before import last_read
 from worklog_tui.extract.refiners.mentioned import MENTIONED
 from worklog_tui.extract.scene import Draft, Scene
+from worklog_tui.extract.talk.read_before import last_read
 from worklog_tui.extract.tokens import Token
 
 DEFINITE = frozenset("the that this those these my his her your".split())

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from worklog_tui.extract.finders.carry import THOU
-from worklog_tui.extract.finders.sizes import sized
+from worklog_tui.extract.measured.sizes import sized
 from worklog_tui.extract.scene import Draft, Scene
+from worklog_tui.extract.talk.carry import THOU
 from worklog_tui.extract.tokens import Thing, Token
 
 LABELS = frozenset({"voltage", "current", "length", "volume", "pressure", "temperature", "resistance", "mass"})

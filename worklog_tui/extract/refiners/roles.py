@@ -4,8 +4,8 @@ label.
 
 from __future__ import annotations
 
-from worklog_tui.extract.finders.habits import DEVICES, ON_CHARGE
-from worklog_tui.extract.finders.naming import is_test_voltage
+from worklog_tui.extract.measured.habits import DEVICES, ON_CHARGE
+from worklog_tui.extract.measured.naming import is_test_voltage
 from worklog_tui.extract.refiners.booked import from_book
 from worklog_tui.extract.refiners.brought import SETTABLE, TURNED, brought_to
 from worklog_tui.extract.refiners.rated import is_rated

@@ -4,10 +4,10 @@ next words of the sentence only say again: `it's green all through so that's jun
 
 from __future__ import annotations
 
-from worklog_tui.extract.complaints import complains
 from worklog_tui.extract.finders.findings import part_words
 from worklog_tui.extract.finish import tidy
 from worklog_tui.extract.scene import Draft, Scene
+from worklog_tui.extract.talk.complaints import complains
 from worklog_tui.model import Finding, Work
 
 REACH = 4

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from worklog_tui.extract.scene import Draft, Scene
-from worklog_tui.extract.whole import machine_word
+from worklog_tui.extract.things.whole import machine_word
 
 MAINS = 90.0
 "Volts from which no battery of a vehicle is meant (common practice)."

@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from worklog_tui.extract.finders.bearer import bearer, head
-from worklog_tui.extract.named_as import spoken
 from worklog_tui.extract.owed.clause import Clause, named_before
 from worklog_tui.extract.said import says
-from worklog_tui.extract.salience import salience
 from worklog_tui.extract.scene import Draft, Scene
 from worklog_tui.extract.shown.polarity import Said
+from worklog_tui.extract.things.named_as import spoken
+from worklog_tui.extract.things.salience import salience
 from worklog_tui.extract.tokens import Thing, Token
 from worklog_tui.rulebook.patterns import Rule
 

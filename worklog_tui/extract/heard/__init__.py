@@ -1,0 +1,1 @@
+"""What was heard: a line cut into words, and mis-heard ones taken back."""

@@ -1,0 +1,93 @@
+"""Numbers that count (`two bolts`, `three of them`, `seven, eight, nine`), and small ones that are read all the same.
+"""
+
+from __future__ import annotations
+
+import itertools
+
+from worklog_tui.extract.scene import Draft, Scene
+from worklog_tui.extract.talk.carry import amount_ahead, carried, stands_free
+from worklog_tui.extract.things.subjects import which_at
+from worklog_tui.extract.tokens import Token
+
+
+def only_a_count(token: Token, name: str, made: Draft, scene: Scene) -> bool:
+    """A small whole number counts things, unless the quantity has such values and, spelled out, its thing was said and
+    it is the one that is being measured.
+    """
+    assert token.value is not None
+    if token.value != int(token.value) or token.value > 12 or which_at(scene, made.main)[1] == made.main + 1:
+        return False
+    if (ahead := amount_ahead(scene, made.main)) is not None and name in ahead.quantities:
+        return False
+    if _told_against(token, name, made, scene):
+        return False
+    topic = scene.topic_before(made.main) or (scene.context.topic.quantity if scene.context.topic else "")
+    read = not made.rule.gives.get("bare") and topic == name != "turns" and stands_free(scene.tokens, made.main)
+    if token.value == 0 and read:
+        return False
+    if name not in SMALL:
+        return True
+    if read and scene.topic_before(made.main) == name and scene.tokens[made.main - 1].sense("reads", "book"):
+        return False  # `the timing light says four before`
+    if not token.low.isalpha():
+        return token.value <= 3 and name in ("pressure", "voltage") and "subject" in made.filled
+    told = not made.rule.gives.get("bare") and stands_free(scene.tokens, made.main)
+    if (read or told) and carried(scene, made.main, name) is not None:
+        return False
+    return "subject" in made.filled or (topic != name and carried(scene, made.main, name) is None)
+
+
+def _told_against(token: Token, name: str, made: Draft, scene: Scene) -> bool:
+    """`Six thou. Should be one to two`, `nine seconds, and the book gives four`, `left should be thirty, it's eleven`:
+    a small number that is set beside one that was told.
+    """
+    if carried(scene, made.main, name) is None or not stands_free(scene.tokens, made.main):
+        return False
+    before = scene.tokens[max(0, made.main - 4) : made.main]
+    asked = any(t.sense("book") for t in before)
+    is_so = any(t.sense("copula") or t.low in IT_IS for t in before[-1:])
+    return asked or token.high is not None or (is_so and any("book" in t.classes for t in scene.tokens[: made.main]))
+
+
+IT_IS = frozenset("its shes hes theyre thats".split())
+"What a person says before what he reads himself."
+SMALL = frozenset({"gap", "voltage", "turns", "angle", "pressure", "length"})
+
+
+OF_THEM = frozenset({"them", "em", "those", "these", "us", "you"})
+
+
+def counts_things(scene: Scene, i: int) -> bool:
+    """`five hundred`, `eighteen of them`, `3 of 4`; an amount has its unit."""
+    token, after = scene.tokens[i], scene.tokens[i + 1 : i + 3]
+    if token.value is None or not after:
+        return False
+    if scene.book.lists["counted"] & set(after[0].low.split()[:1]) or after[0].low.endswith("'s"):
+        return True
+    if i > 1 and scene.tokens[i - 1].low == "of" and scene.tokens[i - 2].low in scene.book.lists["in_sets"]:
+        return True
+    return after[0].low == "of" and len(after) > 1 and after[1].low in OF_THEM and not _of_fluid(scene, i + 3)
+
+
+def _of_fluid(scene: Scene, k: int) -> bool:
+    """`Two of those are antifreeze`: of the litres just told."""
+    return any(t.thing is not None and t.thing.kind == "fluid" for t in scene.tokens[k : k + 3])
+
+
+def counted_aloud(scene: Scene, i: int) -> bool:
+    """`Two, three`, `seven, eight, nine`: figures that follow each other are counted, not measured."""
+    run = [scene.tokens[i].value]
+    for step in (-1, 1):
+        k = i + step
+        while 0 <= k < len(scene.tokens) and scene.tokens[k].kind in ("comma", "number"):
+            if scene.tokens[k].kind == "number":
+                run.insert(0 if step < 0 else len(run), scene.tokens[k].value)
+            k += step
+    whole = [int(v) for v in run if v is not None and v == int(v)]
+    in_a_row = len(whole) == len(run) >= COUNTED and all(b - a == 1 for a, b in itertools.pairwise(whole))
+    return in_a_row and whole[-1] <= ALOUD
+
+
+COUNTED, ALOUD = 3, 20
+"Figures in a row from which on they are counted, and up to which anybody counts; three cylinders may read 88, 89, 90."

@@ -1,0 +1,77 @@
+"""Lists by number: under a running test, in `two, one-twelve` and `1:90 2:95` the first number says which one."""
+
+from __future__ import annotations
+
+from worklog_tui.extract.context import Context
+from worklog_tui.extract.measured.sizes import AXES
+from worklog_tui.extract.tokens import WHICH, Token
+
+MOST = 12
+OF_SEVERAL = frozenset("compression gap pressure resistance density temperature leakage voltage".split())
+
+
+def mark_listed(tokens: list[Token], context: Context, cylinders: int) -> None:
+    """Turns such numbers into markers of which one, in place."""
+    topic = context.topic
+    running = bool(topic and topic.quantity in OF_SEVERAL)
+    for i, token in enumerate(tokens):
+        if running and token.low == "one" and token.kind in ("term", "word") and _opens(tokens, i):
+            token.kind, token.value = "number", 1.0  # `one, one-fourteen`
+            if not _value_follows(tokens, i):
+                token.kind, token.value = "term", None
+        if (
+            token.kind != "number"
+            or token.value is None
+            or token.value != int(token.value)
+            or not 1 <= token.value <= MOST
+        ):
+            continue
+        if not running and not _announced(tokens[:i]):
+            continue
+        if (token.low.isdigit() and tokens[i].end - tokens[i].start > 2) or not _opens(tokens, i):
+            continue
+        if _value_follows(tokens, i) or (token.value <= (cylinders or MOST) and _state_follows(tokens, i)):
+            token.kind, token.classes, token.which = "which", WHICH, f"{token.value:g}"
+
+
+def _announced(before: list[Token]) -> bool:
+    """Whether something that there are several of was named before in this sentence."""
+    return any((s := t.sense("part")) is not None and (bool(s.per) or s.kind == "quality") for t in before)
+
+
+def _opens(tokens: list[Token], i: int) -> bool:
+    """Whether the number stands at the head of its clause or of the next entry of a list."""
+    if i == 0 or tokens[i - 1].kind in ("stop", "comma"):
+        return True
+    if i + 1 < len(tokens) and tokens[i + 1].low == ":":
+        return True
+    if i + 2 < len(tokens) and tokens[i + 2].low == ">":
+        return True  # `2 -> 79`
+    before = tokens[i - 1]
+    return (
+        before.low in ("and", "then", "or", "dry", "wet", "on")
+        or before.kind in ("amount", "mark")
+        or bool(before.sense("part"))
+    )
+
+
+def _value_follows(tokens: list[Token], i: int) -> bool:
+    for k in range(i + 1, min(i + 4, len(tokens))):
+        if tokens[k].kind in ("number", "amount"):
+            beside = k == i + 1 and tokens[i].low.isalpha() and tokens[k].low[:1].isdigit()
+            return (k > i + 1 or beside) and tokens[k].value != tokens[i].value + 1  # type: ignore[operator]  # not counting aloud
+        small = tokens[k].kind == "comma" or tokens[k].low == ">"
+        if not small and not tokens[k].sense("copula", "about", "how", "reads"):
+            return False
+    return False
+
+
+def _state_follows(tokens: list[Token], i: int) -> bool:
+    if i + 1 >= len(tokens):
+        return False
+    after = tokens[i + 1]
+    if after.low in AXES:
+        return False  # `thirty outside, nine wide`
+    return bool(after.sense("bad", "good")) or bool(
+        after.sense("copula") and i + 2 < len(tokens) and tokens[i + 2].sense("bad", "good")
+    )

@@ -1,0 +1,165 @@
+"""The subject of a reading in words: the thing with its number or side, or what the quantity is usually of."""
+
+from __future__ import annotations
+
+from worklog_tui.extract.matching import Match
+from worklog_tui.extract.measured.durations import of_time
+from worklog_tui.extract.measured.habits import habit
+from worklog_tui.extract.measured.plates import of_plate
+from worklog_tui.extract.measured.switching import switch_point
+from worklog_tui.extract.measured.times import of_running
+from worklog_tui.extract.measured.valves import may_be_valve, valve_at
+from worklog_tui.extract.scene import Draft, Scene
+from worklog_tui.extract.things.subjects import SIDES, side_behind, sides_from, stands_alone, which_at, with_which
+from worklog_tui.extract.tokens import Thing
+
+
+def subject_words(made: Draft, match: Match, scene: Scene, quantity: str) -> str:
+    """The subject in the speaker's words, with which one it is; sets the draft's thing where another one is meant."""
+    said = None if side_behind(scene, made.main) else match.slots.get("which")
+    which, k = (_slot(scene, said), said) if said is not None else which_at(scene, made.main)
+    which = "" if which in ("in", "ex") and quantity != "gap" else which
+    thing, topic = made.thing, scene.context.topic
+    filled = "subject" in made.filled
+    if filled and not which and topic and topic.quantity == quantity and not _of_the_book(scene, made.main):
+        which = (thing.which if thing is not None else "") or _said_last(scene, made.main) or scene.context.which
+        which = which if quantity in TOLD_APART else ""
+    newer = bool(which) and (made.thing_at is None or k > made.thing_at)
+    which = VALVE_OF[which] if which in VALVE_OF and quantity == "gap" and _of_valves(thing) else which
+    usual = (
+        _compression(made, scene, which, newer) if quantity == "compression" else _usual(made, scene, quantity, which)
+    )
+    if usual:
+        return usual
+    if filled and topic and topic.quantity == quantity and topic.words and thing is None:
+        return with_which(topic.words, which)
+    if thing is None:
+        return f"cylinder {which}" if which.isdigit() else which
+    if thing.which and newer and thing.words.endswith(" " + thing.which):
+        return with_which(thing.words.removesuffix(" " + thing.which), which)
+    return thing.words if thing.which and not newer else with_which(thing.words, which)
+
+
+def _slot(scene: Scene, k: int) -> str:
+    """Which one a marker in a rule's slot names; sides that stand together are told together: `left front 22`."""
+    return scene.tokens[k].which or sides_from(scene, k)[0] or scene.tokens[k].low
+
+
+def _compression(made: Draft, scene: Scene, which: str, newer: bool) -> str:
+    """Compression is of a cylinder, or of all of them."""
+    thing = made.thing
+    if which.isdigit() and (newer or thing is None or thing.per != "cylinder"):
+        return f"cylinder {which}"
+    if thing is not None and thing.kind == "quality" and thing.which.lower() in ENDS_OF_ENGINE and not newer:
+        return f"{thing.which.lower()} cylinder"
+    if which in ENDS_OF_ENGINE and (thing is None or thing.per != "cylinder" or thing.kind == "quality"):
+        return f"{which} cylinder"
+    if thing is not None and thing.kind == "quality" and thing.which.isdigit() and not which:
+        return f"cylinder {thing.which}"
+    if which:
+        return ""
+    if scene.machine.cylinders == 1:
+        return "cylinder 1"
+    return thing.words if thing and thing.per == "cylinder" and thing.kind == "part" else "all cylinders"
+
+
+def _usual(made: Draft, scene: Scene, quantity: str, which: str) -> str:
+    """What a quantity is usually of, where the words name something else or nothing; empty when it may be anything."""
+    thing = made.thing
+    side = which.lower().split()[-1] if which else ""
+    if quantity == "gap" and may_be_valve(thing) and (found := valve_at(scene, made.main)) is not None:
+        made.thing, made.thing_at = Thing(found[0], "valve", "part", quantities=("gap",)), None
+        made.filled.discard("subject")
+        return found[0]
+    rocker = "subject" in made.filled and thing is not None and thing.name == "rocker"  # its cover was taken off
+    if quantity == "gap" and side in VALVES and (rocker or not _of_valves(thing)):
+        words = " ".join((*which.split()[:-1], VALVES[side]))
+        made.thing, made.thing_at = Thing(words, VALVES[side].removesuffix("s"), "part"), None
+        made.filled.discard("subject")
+        return words
+    if quantity == "pressure" and (switching := switch_point(scene, made.main)):
+        made.thing, made.thing_at = None, None
+        made.filled.discard("subject")
+        return switching
+    mere_test = thing is None or thing.kind == "quality" or "leak" in thing.words.lower()
+    if quantity == "leakage" and which.isdigit() and mere_test:
+        return f"cylinder {which}"
+    if quantity in OF_ONE_THING and (thing is None or thing.name not in OF_ONE_THING[quantity]):
+        return f"cell {which}" if quantity == "density" and which.isdigit() else OF_ONE_THING[quantity][0]
+    if quantity == "voltage" and is_test_voltage(made.main, scene):
+        made.filled.discard("subject")
+        return "insulation test"
+    amount = scene.tokens[made.main].amount
+    if amount is not None and amount.unit == "Hz" and (thing is None or thing.kind in ("machine", "unknown")):
+        return "frequency"
+    if words := of_plate(made, scene, quantity):
+        return words
+    if words := habit(made, scene, quantity):
+        made.filled.discard("subject") if which else None
+        return with_which(words, which)
+    if quantity == "duration" and (words := of_time(made, scene)):
+        return words
+    if of_running(made, scene, quantity):
+        made.thing, made.thing_at = scene.engine(), None
+        made.filled.add("subject")
+        return made.thing.words
+    return ""
+
+
+def _of_valves(thing: Thing | None) -> bool:
+    """Whether a thing is a valve or what opens it; a rocker cover is none."""
+    if thing is None or "cover" in thing.name:
+        return False
+    return any(word in thing.name for word in ("valve", "tappet", "rocker", "lash"))
+
+
+def only_names_the_test(thing: Thing, scene: Scene) -> bool:
+    """`gap`, `volts`: a word for the quantity alone, not for what it is of."""
+    return thing.kind == "quality" and " " not in (thing.own or thing.name) and thing.name in scene.book.topics
+
+
+def _said_last(scene: Scene, i: int) -> str:
+    """The marker of which one that was said last in this sentence before token i."""
+    for k in range(i - 1, -1, -1):
+        token = scene.tokens[k]
+        if token.kind == "which":
+            return token.which
+        if token.sense("side") and token.low in SIDES and stands_alone(scene, k):
+            return sides_from(scene, k)[0]
+        if token.thing is not None and token.thing.which:
+            return token.thing.which
+    return ""
+
+
+def _of_the_book(scene: Scene, i: int) -> bool:
+    """What the book says is of all of them, not of the one that was measured last."""
+    return any(t.sense("book") for t in scene.tokens[scene.clause(i).start : i])
+
+
+TOLD_APART = frozenset("compression gap pressure resistance angle turns volume temperature voltage density".split())
+"Quantities that are taken of one after another of several."
+TEST_VOLTS = frozenset({250.0, 500.0, 1000.0})
+"Volts of an insulation tester (IEC 61557-2, from memory)."
+
+
+def is_test_voltage(i: int, scene: Scene) -> bool:
+    """`insulation at five hundred volts`: what the tester was set to."""
+    amount = scene.tokens[i].amount
+    if amount is None or amount.unit != "V" or amount.low not in TEST_VOLTS:
+        return False
+    near = scene.tokens[max(0, i - 10) : i + 10]
+    return any(word in t.low for t in near for word in ("insul", "megger", "frame", "earth test", "meg test"))
+
+
+VALVE_OF = {"in": "inlet", "ex": "exhaust"}
+VALVES = {
+    "in": "inlet valve", "inlet": "inlet valve", "intake": "intake valve", "inlets": "inlet valves",
+    "ex": "exhaust valve", "intakes": "intake valves", "exhaust": "exhaust valve", "exhausts": "exhaust valves",
+}  # fmt: skip
+
+
+OF_ONE_THING = {
+    "run_time": ("hour meter",), "density": ("battery", "cell", "coolant", "fuel", "battery cell", "traction battery"),
+}  # fmt: skip
+"What a quantity is of, whatever else was named; the first is the usual one (common practice)."
+ENDS_OF_ENGINE = frozenset("left right left-hand right-hand lh rh front rear back nearside offside".split())

@@ -1,0 +1,228 @@
+"""Numbers that measure nothing: the size of a tool, the range of a meter, a year, a price, a count, the weather."""
+
+from __future__ import annotations
+
+from worklog_tui.extract.measured.counted import counted_aloud, counts_things
+from worklog_tui.extract.measured.number_form import fraction
+from worklog_tui.extract.scene import Scene
+from worklog_tui.extract.tokens import Token
+
+SCALES = frozenset({"range", "scale", "setting"})
+WEATHER = frozenset("here out outside overnight tonight today forecast".split())
+INDICATORS = frozenset("gauge gun thermometer thermocouple reads read reading probe temp temperature stat".split())
+FIRST_YEAR, LAST_YEAR = 1850, 2040
+YEAR_WORDS = frozenset("in since year built made back from circa".split())
+
+
+def measures_nothing(scene: Scene, i: int) -> bool:
+    """Whether the number or amount at token i is one that no log of readings holds."""
+    token = scene.tokens[i]
+    if token.thread is not None:
+        return _in_the_hand(scene, i)
+    return (
+        _is_grade(scene, i) or _of_a_tool(scene, i) or _of_a_meter(scene, i) or _named_by(scene, i)
+        or counts_things(scene, i) or _is_code(scene, i) or _is_year(token, scene, i)
+        or _of_the_weather(scene, i) or _refused(scene, i) or _to_the_inch(scene, i) or _of_the_shop(scene, i)
+        or _a_size(scene, i) or _taken_off(scene, i) or _is_each(scene, i) or _is_money(scene, i)
+        or counted_aloud(scene, i) or _share_left(scene, i)
+    )  # fmt: skip
+
+
+def _after(scene: Scene, i: int, n: int = 1) -> list[Token]:
+    return scene.tokens[i + 1 : i + 1 + n]
+
+
+def _share_left(scene: Scene, i: int) -> bool:
+    """`Nine-tenths gone`: a share of something, no thing of a tenth of a thou."""
+    amount, after = scene.tokens[i].amount, _after(scene, i)
+    tenth = amount is not None and amount.said.startswith("tenth")
+    return tenth and bool(after) and after[0].low in scene.book.lists["shares"]
+
+
+def _is_each(scene: Scene, i: int) -> bool:
+    """`A pint an hour`, `a tankful a day`: for how long a measure goes is no time that anything took."""
+    token, before = scene.tokens[i], scene.tokens[max(0, i - 2) : i]
+    return (
+        token.amount is not None and token.low in ("a", "an", "each", "every") and len(before) == 2
+        and before[0].sense("article") is not None and before[1].low in scene.book.lists["sold_by"]
+    )  # fmt: skip
+
+
+def _is_money(scene: Scene, i: int) -> bool:
+    """`ring set £46`: the sign of a currency stands right before it."""
+    start = scene.tokens[i].start
+    return scene.text[max(0, start - 1) : start] in CURRENCIES or scene.text[start : start + 1] in CURRENCIES
+
+
+CURRENCIES = frozenset("£$€")
+
+
+def _is_grade(scene: Scene, i: int) -> bool:
+    """`two litres of thirty`, `a pint of forty`: the grade of an oil."""
+    if i < 2 or scene.tokens[i].amount is not None or scene.tokens[i - 1].low not in ("of", "straight"):
+        return False
+    amount = scene.tokens[i - 2].amount or (scene.tokens[i - 3].amount if i > 2 else None)
+    return amount is not None and "volume" in amount.quantities
+
+
+def _of_a_tool(scene: Scene, i: int) -> bool:
+    """`a seventeen mil wrench`, `half-inch socket`, `found the 10 mm.`"""
+    token, after = scene.tokens[i], _after(scene, i)
+    if not after:
+        return False
+    tool = scene.book.lists["tools_by_size"] & set(after[0].low.split()[-1:])
+    if tool and (token.amount is None or token.amount.unit in LENGTHS):
+        return token.amount is not None or fraction(scene.said(i, i))
+    looked_for = any(t.low in ("found", "lost", "dropped", "where's", "wheres", "grab", "fetch", "pass") for t in
+                     scene.tokens[max(0, i - 3) : i])  # fmt: skip
+    if token.amount is not None and token.amount.unit in LENGTHS and after[0].thing is not None and (
+        after[0].thing.kind == "fastener"
+    ):  # fmt: skip
+        return True  # `8 mil nuts`
+    article = i > 0 and scene.tokens[i - 1].low == "the"
+    return looked_for and article and token.amount is not None and token.amount.unit in LENGTHS
+
+
+def _in_the_hand(scene: Scene, i: int) -> bool:
+    """`that little spanner, the quarter Whitworth`: the thread of a tool."""
+    near = [*scene.tokens[max(0, i - 4) : i], *_after(scene, i)]
+    tools = scene.book.lists["tools_by_size"] - {"tap", "taps", "key", "stand"}
+    return any(tools & set(t.low.split()[-1:]) for t in near)
+
+
+LENGTHS = frozenset({"in", "mm"})
+
+
+def _of_a_meter(scene: Scene, i: int) -> bool:
+    """`on the twenty volt range`, `this gauge goes to a thousand`."""
+    if any(t.low in SCALES for t in _after(scene, i)):
+        return True
+    if not i or not scene.tokens[i - 1].low.endswith(("to", "of", "to a", "a")):
+        return False
+    before = " ".join(t.low for t in scene.tokens[max(0, i - 4) : i])
+    return before.endswith(
+        (
+            "count to",
+            "counting to",
+            "counted to",
+            "count of",
+            "goes to",
+            "goes up to",
+            "reads up to",
+            "goes to a",
+            "range of",
+            "only goes to",
+        )
+    )
+
+
+def _named_by(scene: Scene, i: int) -> bool:
+    """`a man of 91`, `a sheet of 600`, `page 40`."""
+    before = scene.tokens[max(0, i - 2) : i]
+    if scene.tokens[i].value is None or not before:
+        return False
+    if before[-1].low == "of" and len(before) > 1:
+        return bool(scene.book.lists["named_by_number"] & set(before[0].low.split()[-1:]))
+    return before[-1].low in ("age", "aged", "page", "chapter", "episode", "grit")
+
+
+def _is_code(scene: Scene, i: int) -> bool:
+    """`58-2291`: figures joined to figures by a hyphen are a code, unless they are a range."""
+    token = scene.tokens[i]
+    if token.value is None or token.high is not None:
+        return False
+    tail = scene.text[token.end : token.end + 2]
+    head = scene.text[max(0, token.start - 2) : token.start]
+    return (len(tail) == 2 and tail[0] == "-" and tail[1].isdigit()) or (
+        len(head) == 2
+        and head[1] == "-"
+        and (head[0].isdigit() or (head[0].isalpha() and scene.text[token.start].isdigit()))
+    )
+
+
+def _is_year(token: Token, scene: Scene, i: int) -> bool:
+    """A whole number that is a year: `nineteen fifty three`, `in 1962`; near a word of speed it is none."""
+    if token.amount is not None or token.value is None or not FIRST_YEAR <= token.value <= LAST_YEAR:
+        return False
+    said = scene.said(i, i).lower()
+    if said.startswith(("nineteen ", "eighteen ")) and len(said.split()) >= 3:
+        return not _speed_near(scene, i)
+    before = scene.tokens[i - 1].low if i else ""
+    return before in YEAR_WORDS or (said.startswith("two thousand") and not _speed_near(scene, i))
+
+
+def _speed_near(scene: Scene, i: int) -> bool:
+    topic = scene.context.topic
+    if topic is not None and topic.quantity in ("speed", "pressure") and topic.age <= 3:
+        return True
+    return any("speed" in (t.thing.quantities if t.thing is not None else ()) or t.sense("reads") for t in
+               scene.tokens[scene.clause(i).start : i])  # fmt: skip
+
+
+def _of_the_weather(scene: Scene, i: int) -> bool:
+    """`It's thirty degrees out there`, `gets to thirty below here`: nothing of the machine."""
+    amount = scene.tokens[i].amount
+    if amount is None or "temperature" not in amount.quantities:
+        return False
+    after = [t.low for t in _after(scene, i, 2)]
+    if WEATHER & set(after[:1]) or (after[:1] == ["in"] and after[1:] in (["here"], ["there"])):
+        return True
+    span = scene.clause(i)
+    if any(scene.tokens[k].thing is not None or scene.tokens[k].sense("did", "doing") for k in span):
+        return False
+    words = {w for t in scene.tokens for w in t.low.split()}
+    topic = scene.context.topic
+    tested = (topic is not None and topic.quantity in ("temperature", "angle")) or scene.topic_before(i) == "angle"
+    if after[:1] and after[0] in ("after", "before", "late", "early", "btdc", "atdc", "apart"):
+        return False
+    return not tested and bool(words & {"its", "it's", "it"}) and not words & INDICATORS
+
+
+def _refused(scene: Scene, i: int) -> bool:
+    """`the four won't go`, `five doesn't`: the feeler that is too thick tells no gap."""
+    after = _after(scene, i)
+    return bool(after) and after[0].low in REFUSALS
+
+
+REFUSALS = frozenset(
+    ("won't|wont|doesn't|doesnt|didn't|didnt|will not|does not|won't go|doesn't go|wouldn't|wouldnt").split("|")
+)
+
+
+def _to_the_inch(scene: Scene, i: int) -> bool:
+    """`twenty-six to the inch` is the pitch of a thread."""
+    after = [t.low for t in _after(scene, i, 4)]
+    return "to the inch" in " ".join(after) or "per inch" in " ".join(after[:2]) or "tpi" in after[:1]
+
+
+def _a_size(scene: Scene, i: int) -> bool:
+    """`the main jet's a ninety eight`, `I've got a one oh five`: the number of a jet, a belt, a spare."""
+    token = scene.tokens[i]
+    if token.value is None or not i:
+        return False
+    span = scene.clause(i)
+    named = [t for k in scene.things(range(span.start, i)) if (t := scene.tokens[k].thing) is not None]
+    if named and "jet" in named[-1].name:
+        return True
+    return scene.tokens[i - 1].low in ("a", "an") and token.value >= 20 and not any(t.quantities for t in named)
+
+
+def _taken_off(scene: Scene, i: int) -> bool:
+    """`took .004 out of the right pack`, `cut two inch off`: what was taken away measures nothing that is left."""
+    near = scene.tokens[max(0, i - 3) : i]
+    after = _after(scene, i)
+    return (
+        any(t.low in ("took", "take", "taken", "another", "cut", "trimmed") or TAKEN & set(t.low.split()) for t in near)
+        and bool(after) and after[0].low in ("out", "off", "out of", "off of")
+    )  # fmt: skip
+
+
+TAKEN = frozenset({"took", "cut"})
+
+
+def _of_the_shop(scene: Scene, i: int) -> bool:
+    """`the shop shuts at twelve`."""
+    near = {w for t in scene.tokens[max(0, i - 6) : i] for w in t.low.split()}
+    return bool(near & {"shuts", "closes", "shut", "open", "opens"}) and bool(
+        near & {"shop", "shops", "store", "dealer"}
+    )

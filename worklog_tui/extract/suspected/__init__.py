@@ -1,0 +1,1 @@
+"""Suspects that the build of a sentence tells, where no pattern did: alternatives and lists of causes."""

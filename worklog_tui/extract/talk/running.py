@@ -1,0 +1,174 @@
+"""The running test: what bare numbers are, of what, in which unit, and how they are taken."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from worklog_tui.extract.context import Topic
+from worklog_tui.extract.scene import Draft, Scene
+from worklog_tui.extract.talk.carry import scale_of
+from worklog_tui.extract.tokens import Thing, Token
+
+STATES_OF_TEST = frozenset(
+    (
+        "dry|wet|cold|hot|warm|with oil|throttle open|throttles open|throttles wide open|wide open|stone cold|"
+        "bone cold|cranking|while cranking|turning over|on the starter|running|engine running|at idle|fast idle|"
+        "at fast idle|no load|with no load|off load|under load|on load|full load|fully advanced|full advance|at rest|"
+        "by hand|in gear|revving|empty|running light|free running|on the bench|"
+        "lights on|lights off|headlamp on|headlights on|headlamps on|fast tickover|switch on|switched on|key on|"
+        "ignition on|in star|in delta|in gear|in neutral|flat out|points closed|points open"
+    ).split("|")
+)
+"States that last through a test, until another one is said."
+ASIDE = frozenset({"tool", "unknown"})
+
+
+def topic_after(scene: Scene, drafts: list[Draft], topic: Topic | None, upto: int) -> Topic | None:
+    """The running test after the tokens before `upto` and the readings among them."""
+    for k, (token, found) in enumerate(zip(scene.tokens[:upto], scene.announcements(), strict=False)):
+        if found or topic is not None:
+            topic = _named(found, token, topic)
+        if topic is not None and token.amount is not None and k and scene.tokens[k - 1].low == "after":
+            topic = _after_a_time(topic, scene, k)
+    if (topic is None or topic.quantity != "compression") and _cranked_against_a_gauge(scene, upto):
+        topic = Topic("compression")
+    if topic is not None and topic.quantity == "compression" and _oiled(scene, upto):
+        topic = replace(topic, condition="with oil")
+    if topic is not None and topic.quantity in SETTABLE:
+        role = _role(scene, upto, topic.role)
+        topic = topic if role == topic.role else replace(topic, role=role)
+    if upto >= len(scene.tokens) and (turned_to := _turned_to(scene, topic)) is not None:
+        topic = turned_to
+    for draft in drafts:
+        if draft.main < upto and draft.kind == "reading" and _tested(scene, draft) and draft.fields["role"] != "rated":
+            topic = _read(scene, draft, topic)
+    return topic
+
+
+def _turned_to(scene: Scene, topic: Topic | None) -> Topic | None:
+    """`Points while the cover's off.`, `Valves, cold.`: a part that opens a short sentence without a number is what is
+    measured next, if there is one thing that is measured on it.
+    """
+    tokens = scene.tokens
+    words = [t for t in tokens if t.kind not in ("stop", "comma")]
+    if not words or len(words) > SHORT or any(t.kind in ("number", "amount") or t.sense("did", "bad") for t in words):
+        return None
+    thing = next((t.thing for t in words[:2] if t.thing is not None), None)
+    if any(t.sense("copula", "reads", "off") or t.low in AWAY for t in words[1:3]):
+        return None
+    if thing is not None and not _is_measured(thing):
+        return None
+    if thing is None or thing.kind != "part" or not thing.quantities or thing.quantities[0] not in TURNED_TO:
+        return None
+    if topic is None or topic.quantity in thing.quantities:
+        return None
+    state = next((t.low for t in words if t.low in STATES_OF_TEST), "")
+    return replace(_begun(thing.quantities[0], thing), condition=state)
+
+
+SHORT = 6
+AWAY = frozenset({"off", "out", "apart", "away"})
+"`Clutch off.`: what was taken away is not measured next."
+TURNED_TO = frozenset({"gap", "pressure", "voltage", "resistance", "compression"})
+
+
+def _cranked_against_a_gauge(scene: Scene, upto: int) -> bool:
+    """`Throttle wide, and I swing the handle`, `gauge in, five good pulls`: so only compression is tested."""
+    words = {w for t in scene.tokens[:upto] for w in t.low.split()}
+    ready = ("throttle" in words and bool(words & scene.book.lists["throttle_wide"])) or {"gauge", "in"} <= words
+    return ready and bool(words & scene.book.lists["cranking"]) and not any(t.amount for t in scene.tokens[:upto])
+
+
+def _after_a_time(topic: Topic, scene: Scene, k: int) -> Topic:
+    """`Bearing temperatures after twenty minutes.`: what is then read was so after that time."""
+    amount = scene.tokens[k].amount
+    waited = amount is not None and "duration" in amount.quantities and topic.quantity in DRIFTING
+    return replace(topic, condition=scene.said(k - 1, k)) if waited else topic
+
+
+DRIFTING = frozenset({"temperature", "pressure", "leakage"})
+"Quantities that change while one waits."
+
+
+def _oiled(scene: Scene, upto: int) -> bool:
+    """`A squirt of oil down each hole`: what follows is a wet test."""
+    if not any("oil" in t.low for t in scene.tokens[:upto]):
+        return False
+    words = {w for t in scene.tokens[:upto] for w in t.low.split()}
+    return "oil" in words and bool(words & scene.book.lists["oil_doses"])
+
+
+
+
+def _named(found: str, token: Token, topic: Topic | None) -> Topic | None:
+    """The test after one token: a word may announce one, `found`, a thing is what it is of, a state how it is taken."""
+    if found and (topic is None or topic.quantity != found):
+        topic = _begun(found, token.thing)
+        if token.thing is None and token.low.endswith(" test"):
+            topic = replace(topic, words=token.low, name=token.low, quality=True)
+    elif found and topic is not None and topic.age:
+        topic = replace(topic, age=0)
+    if topic is None:
+        return None
+    if token.thing is not None and topic.quantity in token.thing.quantities and _is_measured(token.thing):
+        quality = token.thing.kind == "quality"
+        if quality or not (topic.quality and " " in topic.name and topic.age <= 1):
+            topic = replace(topic, words=token.thing.words, name=token.thing.name, quality=quality)
+    if topic.quantity in CRANKED and "crank" in token.low and CRANKING & set(token.low.split()):
+        return replace(topic, condition="cranking")
+    return replace(topic, condition=token.low) if token.low in STATES_OF_TEST else topic
+
+
+CRANKED = frozenset({"voltage", "current"})
+CRANKING = frozenset("crank cranks cranked cranking".split())
+
+
+def _is_measured(thing: Thing) -> bool:
+    return thing.kind not in ASIDE and thing.system != "instruments and gauges"
+
+
+SETTABLE = frozenset({"gap", "angle", "pressure", "turns", "speed", "torque", "voltage", "length"})
+BESIDE = frozenset({"duration", "temperature", "speed", "length", "torque", "volume", "turns", "angle"})
+"Quantities that are told beside another test without ending it."
+
+
+def _begun(quantity: str, thing: Thing | None) -> Topic:
+    if thing is None or not _is_measured(thing):
+        return Topic(quantity)
+    return Topic(quantity, words=thing.words, name=thing.name, quality=thing.kind == "quality")
+
+
+def _read(scene: Scene, draft: Draft, topic: Topic | None) -> Topic | None:
+    """The test after one reading: its unit and size are those of the bare numbers to come."""
+    quantity, thing, value = draft.fields["quantity"], draft.thing, draft.fields["value"]
+    amount = scene.tokens[draft.main].amount
+    scale = scale_of(amount) if amount else topic.scale if topic else 1.0
+    low = value[0] if isinstance(value, tuple) else value if isinstance(value, float) else 0.0
+    if topic is not None and topic.quantity != quantity and topic.age <= 1 and (quantity in BESIDE or not topic.value):
+        return topic
+    if quantity == "torque" and (topic is None or topic.quantity != quantity):
+        return topic
+    if topic is None or topic.quantity != quantity:
+        return replace(_begun(quantity, thing), unit=draft.fields["unit"], scale=scale, value=low)
+    topic = replace(topic, unit=draft.fields["unit"], scale=scale, value=low, age=0)
+    if thing is not None and "subject" not in draft.filled and quantity in thing.quantities:
+        topic = replace(topic, words=thing.words, name=thing.name, quality=thing.kind == "quality")
+    return topic
+
+
+def _tested(scene: Scene, draft: Draft) -> bool:
+    """Whether the quantity of a reading is one that is tested in rows."""
+    quantity = scene.book.quantities.get(draft.fields["quantity"])
+    return bool(quantity and quantity.topic)
+
+
+def _role(scene: Scene, upto: int, before: str) -> str:
+    """`Gaps set.` makes the bare numbers that follow settings; a look, a check, a `reads` or some other talk makes
+    them measurements again.
+    """
+    tokens = scene.tokens[:upto]
+    actions = {s.name for t in tokens for s in t.senses if s.cls in ("did", "doing")}
+    if actions & {"adjust"} or any(t.low == "set" for t in tokens):
+        return "set"
+    talk = actions or any(t.sense("book", "reads", "copula", "person", "pronoun") for t in tokens)
+    return "measured" if talk else before

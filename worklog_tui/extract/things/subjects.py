@@ -1,0 +1,246 @@
+"""Which thing is meant: the nearest one said, or what was talked of before."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from functools import lru_cache
+
+from worklog_tui.extract.context import SUBJECT_LIFE, Subject
+from worklog_tui.extract.scene import Scene
+from worklog_tui.extract.things.salience import ranked
+from worklog_tui.extract.things.sides import FIRM, side_behind_at
+from worklog_tui.extract.tokens import Thing
+
+Fits = Callable[[Thing], bool]
+
+
+def always(_: Thing) -> bool:
+    """Any thing fits."""
+    return True
+
+
+def nearest(scene: Scene, i: int, fits: Fits = always, before_first: bool = True) -> int | None:
+    """The index of the thing of the clause that token i is about: the last one before it, else the first after it."""
+    span = scene.clause(i)
+    before = [k for k in scene.things(span) if k < i and fits(_thing(scene, k))]
+    after = [k for k in scene.things(span) if k > i and fits(_thing(scene, k))]
+    order = (before[-1:], after[:1]) if before_first else (after[:1], before[-1:])
+    return next((k for ks in order for k in ks), None)
+
+
+def earlier(scene: Scene, i: int, fits: Fits = always) -> int | None:
+    """The fitting thing of the sentence before the clause of token i that the talk is most about."""
+    found = [
+        (k, score) for k, score in ranked(scene, scene.clause(i).start, []) if fits(_thing(scene, k)) and score > -3
+    ]
+    return found[0][0] if found else None
+
+
+def remembered(scene: Scene, fits: Fits = always, fresh: int = SUBJECT_LIFE) -> Thing | None:
+    """The newest fitting thing that was talked of before this sentence, the heading last."""
+    things = [as_thing(s) for s in scene.context.things if s.age <= fresh]
+    if scene.context.heading is not None:
+        things.append(as_thing(scene.context.heading))
+    return next((t for t in things if fits(t)), None)
+
+
+@lru_cache(maxsize=256)
+def as_thing(subject: Subject) -> Thing:
+    """A remembered subject as a thing; asked for by every rule that looks back."""
+    return Thing(
+        subject.words,
+        subject.name,
+        subject.kind,
+        subject.which,
+        subject.words,
+        subject.per,
+        subject.quantities,
+        subject.system,
+    )
+
+
+def _thing(scene: Scene, k: int) -> Thing:
+    thing = scene.tokens[k].thing
+    assert thing is not None
+    return thing
+
+
+def which_at(scene: Scene, i: int) -> tuple[str, int]:
+    """The marker of which one (`number three`, `left inlet`) nearest before token i in its clause, else right after,
+    and its index.
+    """
+    span = scene.clause(i)
+    if side_behind(scene, i):
+        return scene.tokens[i + 1].low, i + 1
+    if (behind := _side_told_behind(scene, i)) is not None:
+        return behind
+    for k in range(i - 1, span.start - 1, -1):
+        token = scene.tokens[k]
+        if token.kind == "which":
+            return token.which, k
+        if scene.typed and token.low in LETTERS and _tells_side(scene, k):
+            return LETTERS[token.low], k
+        if token.low == "back" and _back_one(scene, k):
+            return "back", k
+        if token.sense("side") and token.low in SIDES:
+            words, first = sides_from(scene, k)
+            if token.low == "rr" and any(t.low in CORNERS for t in scene.tokens):
+                return "right rear", k
+            if first < k or stands_alone(scene, k):
+                return words, k
+        if token.kind in ("amount", "number") and k < i - 1 and token.low not in ("one", "ones"):
+            break
+    if i + 1 < len(scene.tokens) and scene.tokens[i + 1].kind == "which" and not _heads_next(scene, i + 2):
+        return scene.tokens[i + 1].which, i + 1
+    return "", -1
+
+
+CORNERS = frozenset({"lf", "rf", "lr"})
+"Beside one of these `rr` is a corner too."
+LETTERS = {"l": "left", "r": "right"}
+
+
+def _tells_side(scene: Scene, k: int) -> bool:
+    """Shorthand: `tyres L 0.8 R 2.0`, `R side .018`: a letter in front of a number."""
+    after = scene.tokens[k + 1 : k + 3]
+    if after and after[0].low in ("side", "hand", ":", "="):
+        after = after[1:]
+    return bool(after) and after[0].kind in ("number", "amount")
+
+
+def side_behind(scene: Scene, i: int) -> bool:
+    """`twelve inlet, fifteen exhaust`: a side right behind the number, with nothing of its own behind it."""
+    return side_behind_at(scene.tokens, i)
+
+
+def _side_told_behind(scene: Scene, i: int) -> tuple[str, int] | None:
+    """`a hundred and nine on the left, forty-six on the right`: a side that the sentence tells behind the number."""
+    tokens = scene.tokens
+    k = i + 1
+    if k >= len(tokens) or tokens[k].low not in ("on", "at", "for"):
+        return None
+    k += 1
+    while k < len(tokens) and tokens[k].sense("article"):
+        k += 1
+    first = k
+    while k < len(tokens) and tokens[k].sense("side") and tokens[k].low in SIDES:
+        k += 1
+    if k == first:
+        return None
+    end = k + (k < len(tokens) and tokens[k].low in ("one", "side", "hand"))
+    ends = end >= len(tokens) or tokens[end].kind in ("stop", "comma") or tokens[end].low in ("and", "but", "so")
+    return (" ".join(t.low for t in tokens[first:k]), k - 1) if ends else None
+
+
+def _heads_next(scene: Scene, k: int) -> bool:
+    """Whether a value follows: in `1:111 2:109` the two belongs to what comes."""
+    while k < len(scene.tokens) and (scene.tokens[k].kind == "comma" or scene.tokens[k].sense("copula")):
+        k += 1
+    return k < len(scene.tokens) and scene.tokens[k].kind in ("number", "amount")
+
+
+def sides_from(scene: Scene, k: int) -> tuple[str, int]:
+    """The sides that stand together up to token k, `left inlet`, and the index of the first."""
+    first = k
+    while first and scene.tokens[first - 1].sense("side") and scene.tokens[first - 1].low in SIDES:
+        first -= 1
+    return " ".join(t.low for t in scene.tokens[first : k + 1]), first
+
+
+def which_near(scene: Scene, i: int) -> str:
+    """Only the marker of `which_at`; empty when there is none."""
+    return which_at(scene, i)[0]
+
+
+SIDES = frozenset(
+    (
+        "lefts rights fronts rears tops bottoms uppers lowers left right lh rh l/h r/h left-hand right-hand front "
+        "rear inlet intake exhaust inlets intakes exhausts in ex top bottom upper lower inner outer port starboard "
+        "nearside offside primary secondary frnt inboard outboard lf rf lr l/f r/f l/r nsf osf nsr osr n/s o/s"
+    ).split()
+) | {"left hand", "right hand"}
+
+
+PLACES_TOO = frozenset({"top", "bottom", "back", "front", "middle", "in"})
+"Sides that mostly say where something is: `at the top`."
+VALUES = frozenset({"amount", "number", "comma"})
+
+
+def stands_alone(scene: Scene, k: int) -> bool:
+    """`Left, thirty` and `the right one`, not `right, next`."""
+    token = scene.tokens[k]
+    after = scene.tokens[k + 1] if k + 1 < len(scene.tokens) else None
+    before = scene.tokens[k - 1] if k else None
+    told = after is not None and (after.kind in VALUES or after.low == "one" or after.sense("copula", "reads"))
+    if token.low in PLACES_TOO and not told:
+        return False
+    if before is not None and before.low in ("the", "and", "on", "both"):
+        return True
+    if after is None:
+        return False
+    if after.low in ("hand", "side", "one", "is", "was", "s") or (
+        after.low == "at" and token.low not in ("right", "in")
+    ):
+        return True
+    if token.low in FIRM and (before is None or before.kind in ("stop", "comma")) and after.sense("copula", "reads"):
+        return True
+    return token.low not in ("right", "in", "top") and after.kind in ("amount", "number", "comma")
+
+
+def _back_one(scene: Scene, k: int) -> bool:
+    """`The back's twenty-eight`, `back one, 385`; not `back at thirty`, `came back, twelve`."""
+    before = scene.tokens[k - 1].low if k else ""
+    after = scene.tokens[k + 1].low if k + 1 < len(scene.tokens) else ""
+    if after in ("one", "ones"):
+        return True
+    return before in ("the", "and the") and after not in ("at", "to", "on", "up to", "down to")
+
+
+PLURALS = frozenset(
+    ("lefts rights firsts seconds thirds fourths tops bottoms fronts rears uppers lowers inners outers").split()
+)
+"Sides as they are written without an apostrophe: `second's forty`."
+
+
+ENDS = SIDES | {"back"}
+
+
+def _other_end(word: str, which: str) -> bool:
+    """Whether a word tells another one of several than the marker does: of `front hose`, `left` is no other end."""
+    axes = [axis for axis in AXES if not axis.isdisjoint(which.lower().split())]
+    return word in ENDS and (not axes or any(word in axis for axis in axes))
+
+
+AXES = tuple(
+    frozenset(row.split())
+    for row in (
+        "left right lh rh l/h r/h left-hand right-hand nearside offside port starboard n/s o/s l r",
+        "top bottom upper lower middle",
+        "front rear back",
+        "inner outer inboard outboard",
+        "inlet exhaust intake",
+        "primary secondary",
+        "leading trailing",
+        "first second third fourth fifth sixth last top bottom",
+    )
+)
+"Words that tell one of several from another of them."
+
+
+def name_with(name: str, which: str) -> str:
+    """The name of another one of several: of a `top bearing`, the bottom one is no top bearing."""
+    sided = which and not which.isdigit() and any(w in ENDS for w in name.split())
+    return with_which(name, which) if sided else name
+
+
+def with_which(thing_words: str, which: str) -> str:
+    """`cylinder` and `3` give `cylinder 3`; `points` and `left` give `left points`; another side in the words gives
+    way.
+    """
+    if not which or which.lower() in thing_words.lower().split():
+        return thing_words
+    which = which.removesuffix("s") if which.lower() in PLURALS else which
+    words_of = thing_words.split()
+    kept = [w for w in words_of if not (w.isdigit() or _other_end(w.lower(), which))] or words_of
+    words = " ".join(kept)
+    return f"{words} {which}" if which.isdigit() else f"{which} {words}"

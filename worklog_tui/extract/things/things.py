@@ -1,0 +1,237 @@
+"""Things: the words that name a part are folded into one token, with which one it is and what it belongs to."""
+
+from __future__ import annotations
+
+from worklog_tui.extract.things.named_as import meant_words
+from worklog_tui.extract.things.spelt_out import spelt_out
+from worklog_tui.extract.tokens import Thing, Token
+from worklog_tui.rulebook import Rulebook, Sense
+from worklog_tui.rulebook.classes import thing_classes, token_classes
+
+ARTICLES = frozenset(
+    (
+        "the a an this that these those my his her its our their your another any each every both all either same one"
+    ).split()
+)
+OWNED = frozenset("my his her your our their".split())
+AGE = frozenset("new old other original proper real spare good second-hand secondhand".split())
+BEHIND = frozenset(
+    ("lh rh l/h r/h left-hand right-hand front rear inlet exhaust nearside offside upper lower inner outer").split()
+)
+"Sides that may stand behind the name: `seal lh`, `hose front`."
+PUMPING = frozenset({"pump", "jack", "hammer"})
+"Names that are verbs before a pronoun."
+IT = frozenset({"it", "them", "em", "her", "up"})
+SUPPORT = frozenset("off out on is was are were looks all both".split())
+DOING = frozenset("im were ive weve been".split())
+BACK = frozenset("on in off out together".split())
+"After `back`: `head back on`, not `head back to the shop`."
+CANS = frozenset("oil fuel petrol gas water jerry diesel paint spray".split())
+"What a can is for; else `can` behind a part says what may be done with it."
+NOT_HERE = frozenset("yet here left".split())
+"After `no` and what is waited for: `no spring yet`."
+PLACED = frozenset("in up down back home oot".split())
+"`Shoes up till they lock`, `shaft back, wheel back`: between the word that opens a clause and its end."
+
+
+def fold_things(text: str, tokens: list[Token], book: Rulebook, typed: bool) -> list[Token]:
+    """The tokens with every mention of a thing as one token."""
+    folded: list[Token] = []
+    i = 0
+    while i < len(tokens):
+        token = tokens[i]
+        begins = not BEGINS.isdisjoint(token.classes) or token.low in ("hand", "side") or token.kind == "which"
+        end = _mention(tokens, i, typed, book) if begins else i
+        if end == i:
+            folded.append(_no_part(token, book) if "part" in token.classes else token)
+            i += 1
+            continue
+        folded.append(_thing_token(text, tokens[i:end], book, typed))
+        i = end
+    return folded
+
+
+BEGINS = frozenset({"part", "side", "which"})
+"Classes of tokens with which a mention may begin; so may `hand` and `side`."
+
+
+def _mention(tokens: list[Token], i: int, typed: bool, book: Rulebook) -> int:
+    """The end of the mention that begins at token i; i when none does."""
+    if i and tokens[i].low.endswith("ing") and tokens[i - 1].low in DOING:
+        return i  # `I'm winding some tape round it`
+    if tokens[i].sense("temporary") and _is_for_now(tokens, i):
+        return i
+    j, parts = i, 0
+    if tokens[i].low == "can" and i and tokens[i - 1].sense("person"):
+        return i  # `I can slide a blade under it`
+    if tokens[i].low == "plate" and i + 1 < len(tokens) and tokens[i + 1].sense("part") and _opens(tokens, i):
+        return i  # `plate spindle motor 1.5 kW`
+    if tokens[i].low in PUMPING and i + 1 < len(tokens) and tokens[i + 1].low in IT:
+        return i  # `pump it up`
+    while j < len(tokens) and _is_side(tokens, j):
+        j += 1
+    first = j
+    while j < len(tokens) and tokens[j].kind == "term" and tokens[j].sense("part"):
+        if parts and (tokens[j].sense("did", "does") and j + 1 < len(tokens) and not tokens[j + 1].sense("part")):
+            break
+        if parts and tokens[j].low == "can" and tokens[j - 1].low not in CANS:
+            break  # `the belt can stay`
+        if parts and tokens[j].low == "cut":
+            break  # `gasket cut from card`
+        parts += 1
+        j += 1
+    if not parts or _is_verb(tokens, first, j, book):
+        return i
+    loose = all(sense.weak for t in tokens[first:j] if (sense := t.sense("part")))
+    if loose and not _supported(tokens, i, first, j, typed):
+        return i
+    if (
+        (j < len(tokens) and _is_number_of(tokens, first, j))
+        or (j < len(tokens) and tokens[j].kind == "which")
+        or (j < len(tokens) and tokens[j].sense("side") and tokens[j].low in BEHIND)
+    ):
+        j += 1
+    return j
+
+
+def _opens(tokens: list[Token], i: int) -> bool:
+    return i == 0 or tokens[i - 1].kind == "stop"
+
+
+def _is_for_now(tokens: list[Token], i: int) -> bool:
+    """Whether `temp` says temporary, not temperature: `temp gasket`, not `temp gauge`, `temp 80`."""
+    part = tokens[i + 1].sense("part") if i + 1 < len(tokens) else None
+    return part is not None and part.kind not in ("tool", "quality", "control", "electric", "fluid")
+
+
+def _is_verb(tokens: list[Token], first: int, j: int, book: Rulebook) -> bool:
+    """`Pump it`, `oil them`, `my knee`: a word for a part that is a verb here, or a part of a person."""
+    before = tokens[first - 1] if first else None
+    if before is not None and before.low in OWNED and tokens[first].low in book.lists["body"]:
+        return True
+    if j == first + 1 and j < len(tokens) and tokens[j].kind in ("amount", "number") and tokens[first].sense("reads"):
+        return True  # `draws 3.4 A`
+    opens = before is None or before.kind in ("stop", "comma") or before.low in ("and", "then", "to")
+    return opens and j == first + 1 and j < len(tokens) and tokens[j].low in ("it", "them", "em")
+
+
+def _is_side(tokens: list[Token], j: int) -> bool:
+    """A side or a number that stands before the name: `left exhaust valve`, `number two plug`."""
+    token = tokens[j]
+    if token.low in ("in", "ex", "first", "sec", "pri"):
+        return False
+    if token.kind == "which":
+        k = j + 1
+    elif token.sense("side"):
+        k = j + 1
+        if k < len(tokens) and tokens[k].low in ("hand", "side"):
+            k += 1
+    elif token.low in ("hand", "side") and j and tokens[j - 1].sense("side"):
+        k = j + 1
+    else:
+        return False
+    while k < len(tokens) and (tokens[k].sense("side") or tokens[k].kind == "which"):
+        k += 1
+    return k < len(tokens) and tokens[k].kind == "term" and tokens[k].sense("part") is not None
+
+
+ONE_OF = frozenset("of side end way more thing that which or time day".split())
+"Before these `one` is no number: `a plug one of them broke`, `the cylinder one side`."
+
+
+def _is_number_of(tokens: list[Token], first: int, j: int) -> bool:
+    """`cylinder 2`, `plug four`: a small whole number right after what there are several of."""
+    token, part = tokens[j], tokens[j - 1].sense("part")
+    if j + 1 < len(tokens) and tokens[j + 1].low == ":":
+        return False
+    if token.low == "one" and part is not None and part.per in ("cylinder", part.name):
+        before, after = tokens[first - 1] if first else None, tokens[j + 1] if j + 1 < len(tokens) else None
+        return not (before and before.low in ARTICLES) and (after is None or after.low not in ONE_OF)
+    return (
+        part is not None and bool(part.per) and token.kind == "number" and token.value is not None
+        and token.value == int(token.value) and 1 <= token.value <= 12 and not token.pairs
+    )  # fmt: skip
+
+
+def _supported(tokens: list[Token], i: int, first: int, j: int, typed: bool) -> bool:
+    """Whether a word that is often no part (`head`, `ring`, `lead`) is one here."""
+    if first > i or j - first > 1:
+        return True
+    before = tokens[i - 1] if i else None
+    after = tokens[j] if j < len(tokens) else None
+    if before is not None and (
+        before.low in ARTICLES
+        or before.low in AGE
+        or before.sense("did", "do", "doing", "bad", "good", "want", "get", "shopping", "jobs")
+    ):
+        return True
+    if before is not None and before.low == "no" and after is not None and after.low in NOT_HERE:
+        return True
+    if after is not None and after.low == "back" and j + 1 < len(tokens) and tokens[j + 1].low in BACK:
+        return True
+    if before is not None and before.kind == "number" and tokens[j - 1].low.endswith("s"):
+        return True
+    counted = typed and before is not None and before.kind in ("number", "loose")
+    if counted and after is not None and after.sense("bad", "good"):
+        return True  # `1 spring stretched`
+    if after is not None and (
+        after.kind == "which"
+        or after.low in SUPPORT
+        or any(s.cls in ("bad", "good") and not s.weak for s in after.senses)
+    ):
+        return True
+    if not (before is None or before.kind in ("stop", "comma")):
+        return False
+    if after is not None and after.kind in ("amount", "number") and _is_quality(tokens[first]):
+        return True  # `deflection's thirty mil`
+    if after is None or after.kind == "stop" or after.low == ":":
+        return True  # a heading
+    if typed and after.kind == "comma" and j + 1 < len(tokens) and _tells_one(tokens[j + 1]):
+        return True  # `springs - left broken`
+    if after.low in PLACED and (j + 1 == len(tokens) or _ends_here(tokens[j + 1])):
+        return True
+    if typed:
+        return bool(after.senses) or after.kind in ("amount", "number")
+    return any(s.cls in ("did", "does", "bad", "good", "noted") for s in after.senses)
+
+
+def _tells_one(token: Token) -> bool:
+    """Whether a token tells one of several, or how they are."""
+    return token.kind in ("which", "number", "amount") or bool(token.sense("side", "bad", "good"))
+
+
+def _ends_here(token: Token) -> bool:
+    return token.kind in ("stop", "comma") or token.low in ("and", "till", "until", "then", "with")
+
+
+def _is_quality(token: Token) -> bool:
+    sense = token.sense("part")
+    return sense is not None and sense.kind == "quality"
+
+
+def _no_part(token: Token, book: Rulebook) -> Token:
+    """A term that names no thing here keeps its other senses."""
+    if token.sense("part") is None:
+        return token
+    token.senses = tuple(s for s in token.senses if s.cls != "part")
+    token.classes = token_classes(token.senses, token.low, book.named)
+    return token
+
+
+def _thing_token(text: str, tokens: list[Token], book: Rulebook, typed: bool) -> Token:
+    parts = [t for t in tokens if t.sense("part")]
+    head: Sense = parts[-1].sense("part")  # type: ignore[assignment]
+    if len(parts) > 1:
+        whole = book.table.get(" ".join(t.low for t in parts), ())
+        head = next((Sense(*s) for s in whole if s[0] == "part"), head)
+    which = " ".join(_which_of(t) for t in tokens if not t.sense("part") and t.low not in ("hand", "side"))
+    start, end = tokens[0].start, tokens[-1].end
+    words, loose = meant_words(text, tokens), len(parts) == 1 and head.weak
+    words = spelt_out(words, head.name, begun=False) if typed else words
+    thing = Thing(words, head.name, head.kind, which.strip(), words, head.per, head.of, head.system, loose=loose)
+    low = " ".join(t.low for t in tokens)
+    return Token("thing", low, start, end, thing_classes(head.name, head.kind, book.named, low), thing=thing)
+
+
+def _which_of(token: Token) -> str:
+    return token.which or (f"{token.value:g}" if token.value is not None else "1" if token.low == "one" else token.low)
