@@ -113,3 +113,15 @@ def test_a_word_of_praise_after_a_figure_judges_it(book: Rulebook, words: str, v
 def test_a_question_further_on_takes_nothing_back(book: Rulebook) -> None:
     assert found(book, "the lamp's really dim so is that an earth or what") == [("lamp", "bad")]
     assert found(book, "before I do anything the cap comes off and it's cracked") == [("cap", "bad")]
+
+
+@pytest.mark.parametrize(
+    "words", ["The tank is soaking in cleaner.", "The jets are soaking.", "Belt is soaking in degreaser."]
+)
+def test_what_is_put_to_soak_was_not_found_wet(book: Rulebook, words: str) -> None:
+    assert found(book, words) == []
+
+
+def test_what_is_wet_that_should_be_dry_was_found_so(book: Rulebook) -> None:
+    assert found(book, "The plug is soaking.") == [("plug", "bad")]
+    assert found(book, "The belt is soaking.") == [("belt", "bad")]

@@ -49,3 +49,17 @@ def test_what_soaks_or_charges_till_tomorrow_is_come_back_to_and_no_stop_gap(boo
     assert follow_ups(book, "the battery's on charge till tomorrow") == [("battery", "to do")]
     assert follow_ups(book, "the piston's sitting in diesel till tomorrow") == [("piston", "to do")]
     assert follow_ups(book, "the return hose is taped till tomorrow") == [("return hose", "temporary")]
+
+
+def test_a_job_of_a_list_is_told_with_its_deed_even_where_the_deed_is_called_as_a_fluid_is(book: Rulebook) -> None:
+    assert follow_ups(book, "to do: oil the bellows hinges, replace the belt") == [
+        ("oil the bellows hinges", "to do"), ("replace the belt", "to do"),
+    ]  # fmt: skip
+    assert follow_ups(book, "to do: oil, filter, plugs") == [("oil", "to do"), ("filter", "to do"), ("plugs", "to do")]
+
+
+def test_the_jobs_of_a_list_are_not_done_yet(book: Rulebook) -> None:
+    facts = explain(book, PRESS, "left to do: set points, timing, clean tank", "typed").facts
+    assert [(f.kind, f.about) for f in facts] == [
+        ("follow_up", "set points"), ("follow_up", "timing"), ("follow_up", "clean tank"),
+    ]  # fmt: skip

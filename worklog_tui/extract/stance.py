@@ -86,6 +86,7 @@ def mark_stances(tokens: list[Token]) -> None:
     if tokens and tokens[-1].low == "?" and tokens[-1].kind == "stop" and not _is_tag(tokens, len(tokens) - 2):
         for token in tokens:
             token.stances.add("asked")
+    _mark_jobs(tokens)
     for i, token in enumerate(tokens):
         if REACHING.isdisjoint(token.classes):
             continue
@@ -94,6 +95,15 @@ def mark_stances(tokens: list[Token]) -> None:
             if reach is not None and not (sense.cls == "asked" and not _asks(tokens, i)):
                 for other in _held(tokens, i, reach, sense.cls):
                     other.stances.add(sense.cls)
+
+
+def _mark_jobs(tokens: list[Token]) -> None:
+    """`Left to do: set the points, clean the tank`: the deeds that head the members of a list of jobs are planned."""
+    listed = False
+    for head, colon, token in zip(tokens, tokens[1:], tokens[2:], strict=False):
+        listed = listed or ("jobs" in head.classes and "colon" in colon.classes)
+        if listed and colon.kind == "comma" and token.sense("do"):
+            token.stances.add("plan")
 
 
 TAGS = frozenset(

@@ -25,19 +25,45 @@ def spread(draft: Draft, scene: Scene) -> list[Draft]:
         things = [
             (k, t)
             for k in scene.things(range(draft.main, len(scene.tokens)))
-            if (t := scene.tokens[k].thing) is not None and t.known
+            if (t := scene.tokens[k].thing) is not None and t.known and not _is_deed(scene, k)
         ]
         things = (
             sorted(things + _unnamed(draft, scene), key=lambda row: row[0]) if draft.kind == "follow_up" else things
         )
     asks = draft.kind == "follow_up" and draft.fields["reason"] == "question"
-    if len(things) == 1 and (asks or not things[0][1].also):
+    if len(things) == 1 and (asks or not things[0][1].also) and things[0] == (draft.main, draft.thing):
         return [draft]
     found = []
     for k, thing in things:
         for one in (thing, *thing.also):
             found.append(_of(draft, k, one, thing, scene))
+        if draft.rule.gives.get("each") and not thing.also:
+            found[-1].fields[TEXT[draft.kind]] = _deed_of(draft, k, scene) or found[-1].fields[TEXT[draft.kind]]
     return found
+
+
+DEEDS = ("fluid", "material")
+"Kinds of things whose names are deeds too: `oil the hinges`, `paint the guard`."
+
+
+def _is_deed(scene: Scene, k: int) -> bool:
+    """Whether the thing at token k heads a member of a list and is what is to be done to the thing behind it."""
+    token, before = scene.tokens[k], scene.tokens[k - 1 : k]
+    if token.thing is None or token.thing.kind not in DEEDS or any(t.kind not in ("comma", "stop") for t in before):
+        return False
+    rest = (t for t in scene.tokens[k + 1 :] if not t.sense("article", "all"))
+    return next((t.thing is not None for t in rest), False)
+
+
+def _deed_of(draft: Draft, k: int, scene: Scene) -> str:
+    """What is to be done to the thing at token k, in the words of its member: `to do: oil the hinges, set the points`;
+    empty where the member tells no deed.
+    """
+    first = k
+    while first > draft.first_used and scene.tokens[first - 1].kind not in ("comma", "stop"):
+        first -= 1
+    deed = first < k and (_is_deed(scene, first) or scene.tokens[first].sense("do"))
+    return scene.said(first, k) if deed else ""
 
 
 def _unnamed(draft: Draft, scene: Scene) -> list[tuple[int, Thing]]:

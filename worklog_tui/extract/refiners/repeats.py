@@ -1,5 +1,5 @@
 """The same work of the same thing, or the same need of it, told twice in a sentence is one, in its surer telling; so
-is what the sentences before have told: `pull. And pull. There!`
+is what the sentences before have told: `pull. And pull. There!` A deed going on is no state besides.
 """
 
 from __future__ import annotations
@@ -20,7 +20,16 @@ def refine(drafts: list[Draft], scene: Scene) -> list[Draft]:
         if key is not None and (key not in best or draft.rank > best[key].rank):
             best[key] = draft
     kept = {id(d) for d in best.values() if not _just_told(d, scene)}
-    return [d for d in drafts if _key(d) is None or id(d) in kept]
+    by_means = {d.main for d in drafts if d.kind == "work" and d.fields.get("used")}
+    return [d for d in drafts if (_key(d) is None or id(d) in kept) and not _going_on(d, by_means, scene)]
+
+
+def _going_on(draft: Draft, by_means: set[int], scene: Scene) -> bool:
+    """Whether a finding is read from the word of a deed that goes on: `the belt is soaking in degreaser`."""
+    if draft.kind != "finding" or draft.main not in by_means or not scene.tokens[draft.main].sense("doing"):
+        return False
+    scene.dropped.append(f"{scene.said(draft.main, draft.last)}: it is being done, and was not found so")
+    return True
 
 
 def _just_told(draft: Draft, scene: Scene) -> bool:
