@@ -90,3 +90,23 @@ def test_a_time_that_is_named_counts_for_more_than_the_morning() -> None:
                       read("duration", 30.0, "h", "jets", role="planned"))  # fmt: skip
     (wait,) = waits(timed(told.history(), [0]))
     assert wait.least == 30 * 3600
+
+
+def test_minutes_are_waited_for_the_same_evening_and_not_the_next_day() -> None:
+    (wait,) = waits(timed(soak().history(), [0]))
+    assert wait.is_on(NOON + timedelta(hours=6))
+    assert not wait.is_on(NOON + timedelta(days=1))
+
+
+def test_minutes_in_a_finished_film_are_not_waited_for() -> None:
+    known = soak().history()
+    record = known.sessions[0]
+    film = replace(record, notes=tuple(replace(note, track="captions", instant=None) for note in record.notes))
+    (wait,) = waits(History(known.machine, (film,)))
+    assert not wait.is_on(NOON)
+
+
+def test_what_soaks_for_days_is_waited_for_until_something_is_heard_of_it() -> None:
+    told = Told().say("hinges in diesel", did("soak", "hinges"), read("duration", 48.0, "h", "hinges", role="planned"))
+    (wait,) = waits(timed(told.history(), [0]))
+    assert wait.is_on(NOON + timedelta(days=9))

@@ -123,17 +123,17 @@ def outlook_of(seen: Review, advice: Advice, now: datetime, quiet_hours: float) 
         readings(seen.history), seen.history.machine,
         tuple(fact for fact in seen.history.facts() if isinstance(fact, Trait | Number)),
         closing_up(seen.history, seen.items, cleared_of(seen)),
-        before_start(seen.history, seen.items, cleared_of(seen)), waits=_waits(seen),
+        before_start(seen.history, seen.items, cleared_of(seen)), waits=_waits(seen, now),
     )  # fmt: skip
 
 
-def _waits(seen: Review) -> tuple[Wait, ...]:
+def _waits(seen: Review, now: datetime) -> tuple[Wait, ...]:
     from worklog_tui.bench.looking_over import cleared_of
     from worklog_tui.bench.waiting_for import wait_key
     from worklog_tui.logbook.waits import waits
 
     gone = cleared_of(seen)
-    still = [wait for wait in waits(seen.history) if wait.ended is None and wait_key(wait) not in gone]
+    still = [wait for wait in waits(seen.history) if wait.is_on(now) and wait_key(wait) not in gone]
     return tuple(sorted(still, key=lambda one: one.ready.timestamp() if one.ready else float("inf")))
 
 

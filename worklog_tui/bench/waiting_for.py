@@ -27,7 +27,7 @@ def waits(desk: Desk, machine_name: str | None = None, all_of_them: bool = False
         known = history(desk, name)
         gone = let_go(standing(known.acts))
         for wait in fold_waits(known):
-            if (all_of_them or wait.ended is None) and wait_key(wait) not in gone:
+            if (all_of_them or wait.is_on(desk.now())) and wait_key(wait) not in gone:
                 found.append((known.machine.name, wait))
     return sorted(found, key=lambda row: (row[1].ready is None, row[1].ready.timestamp() if row[1].ready else 0.0))
 

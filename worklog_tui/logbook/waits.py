@@ -16,6 +16,9 @@ from worklog_tui.model import Fact, Finding, History, Instant, Note, Place, Read
 
 LONGEST = 60 * 86_400.0
 "Seconds of the longest time that is taken for a wait."
+SHORT, LONG_AGO = 3 * 3600.0, 12 * 3600.0
+"""Seconds: what is given so little time is looked at in the same session, and is no longer waited for so long after it
+was ready, though nobody said so (judgement)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,6 +44,12 @@ class Wait:
     def is_ready(self, now: datetime) -> bool:
         """Whether the time is over and nothing was heard of it yet."""
         return self.ended is None and self.ready is not None and self.ready <= now
+
+    def is_on(self, now: datetime) -> bool:
+        """Whether it is waited for still; minutes of a session that is long over, or of a film, are not."""
+        if self.ended is not None or self.most > SHORT:
+            return self.ended is None
+        return self.ready is not None and (now - self.ready).total_seconds() < LONG_AGO
 
 
 def waits(history: History) -> tuple[Wait, ...]:

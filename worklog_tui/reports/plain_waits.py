@@ -26,6 +26,8 @@ def waits_text(found: Sequence[tuple[str, Wait]], now: datetime, width: int) -> 
 def _state(wait: Wait, now: datetime) -> str:
     if wait.ended is not None:
         return f"over after {spell(wait.took)}" if wait.took is not None else "over"
+    if not wait.is_on(now):
+        return "over, and nothing more was said of it"
     if wait.ready is None:
         return "begun, it is not known when"
     if wait.is_ready(now):
