@@ -114,6 +114,16 @@ def test_an_unknown_machine(shop: Path, capsys: pytest.CaptureFixture[str]) -> N
     assert "Make its card in the recorder (worklog-tui, then n), or name its machine.toml here." in said
 
 
+def test_a_name_of_several_machines_asks_for_more_of_it(shop: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    for name in ("Mill saw", "Mill lathe"):
+        (shop / "card.toml").write_text(f'name = "{name}"\n')
+        assert main(["note", "--machine", "card.toml", "blade is blunt"]) == 0
+    capsys.readouterr()
+    said = refusal(capsys, "timeline", "--machine", "mill")
+    assert "“Mill saw”, “Mill lathe”. Say more of its name." in said
+    assert "Make its card" not in said
+
+
 def test_a_logbook_that_is_something_else(shop: Path, capsys: pytest.CaptureFixture[str]) -> None:
     for place in ("talk.txt", "."):
         assert "is not a logbook of this program" in refusal(capsys, "machines", "--logbook", place)

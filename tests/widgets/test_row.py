@@ -11,6 +11,15 @@ def test_a_row_takes_as_many_lines_as_it_has_pieces() -> None:
         assert row.height(width, 11) == len(row.pieces(width, 11))
 
 
+def test_what_stands_in_goes_on_further_in() -> None:
+    row = Row.of("  ██████  90 psi, too low, session 1 at 14:05, with the throttle held wide open")
+    first, second = row.pieces(50, 2)
+    assert (first.hang, second.hang) == (0, 4)
+    assert row.height(50, 2) == 2
+    assert all(piece.end - piece.start + piece.hang <= 48 for piece in (first, second))
+    assert [piece.hang for piece in Row.of("the belt slips " * 9).pieces(50, 2)] == [0, 0, 0]
+
+
 def test_marks_are_underlined_across_a_break() -> None:
     row = Row.of("set the gap eighteen thou", marks=((8, 25),))
     first, second = Piece("words", 0, 11), Piece("words", 12, 25)

@@ -30,6 +30,12 @@ def test_where_a_text_breaks(text: str, width: int, lines: list[str]) -> None:
     assert [text[start:end] for start, end in breaks(text, width)] == lines
 
 
+def test_the_lines_after_the_first_may_stand_in() -> None:
+    text = "half a thou over the book"
+    assert [text[start:end] for start, end in breaks(text, 12, hang=4)] == ["half a thou", "over the", "book"]
+    assert height(text, 12, hang=4) == 3
+
+
 @given(st.text(alphabet="ab é気½\u0301 ", max_size=60), st.integers(2, 20))
 def test_every_line_fits_and_nothing_but_blanks_is_lost(text: str, width: int) -> None:
     pieces = breaks(text, width)

@@ -25,6 +25,10 @@ class UnknownMachine(LookupError):
     """No machine goes by that name; the message is a plain sentence that names those that come close."""
 
 
+class SeveralMachines(UnknownMachine):
+    """More than one machine goes by that name; the message names them."""
+
+
 @dataclass(frozen=True, slots=True)
 class MachineLine:
     """A machine in the list."""
@@ -88,7 +92,9 @@ def aliases(connection: store.Connection) -> dict[str, str]:
 
 
 def find_machine(desk: Desk, name: str) -> Machine:
-    """The machine with that name, else without regard to case, else the only one that begins so; or UnknownMachine."""
+    """The machine with that name, else without regard to case, else the only one that begins so or has these words in
+    its name; or UnknownMachine.
+    """
     with store.reading(desk.logbook) as connection:
         return named(connection, name)
 
@@ -103,20 +109,21 @@ def named(connection: store.Connection, name: str) -> Machine:
     exact = [one for one in known if one.name == name]
     alike = [one for one in known if one.name.casefold() == wanted]
     begin = [one for one in known if one.name.casefold().startswith(wanted)] if wanted else []
-    for found in (exact, alike, begin):
+    within = [one for one in known if wanted in one.name.casefold()] if wanted else []
+    for found in (exact, alike, begin, within):
         if len(found) == 1:
             return found[0]
-    raise UnknownMachine(_cure(known, name, begin))
+    if len(within) > 1:
+        raise SeveralMachines(f"More than one machine is meant by “{name}”: {_listed(within)}. Say more of its name.")
+    raise UnknownMachine(_cure(known, name))
 
 
-def _cure(known: list[Machine], name: str, begin: list[Machine]) -> str:
-    """What to say when a name does not lead to one machine."""
+def _cure(known: list[Machine], name: str) -> str:
+    """What to say when a name leads to no machine."""
     import difflib
 
     if not known:
         return f"There is no machine “{name}” yet."
-    if len(begin) > 1:
-        return f"More than one machine is meant by “{name}”: {_listed(begin)}."
     by_name = {one.name.casefold(): one for one in known}
     close = [by_name[key] for key in difflib.get_close_matches(name.casefold()[:200], by_name, n=3)]
     if close:

@@ -54,7 +54,7 @@ def _run(call: Call) -> int:
 def _refusal(fault: Exception) -> str:
     """A refusal in its own words; anything else as a fault of the program."""
     kinds = {kind.__name__ for kind in type(fault).__mro__}
-    if "UnknownMachine" in kinds:
+    if "UnknownMachine" in kinds and "SeveralMachines" not in kinds:
         return f"{fault} Make its card in the recorder (worklog-tui, then n), or name its machine.toml here."
     if kinds & REFUSALS:
         return str(fault)

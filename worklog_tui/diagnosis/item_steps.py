@@ -234,4 +234,4 @@ class ItemSteps:
             return ()
         facts = [e.fact for e in self.log.about(item.name, item.about)]
         bad = [f for f in facts if isinstance(f, Finding) and f.verdict == "bad"]
-        return (f"Put right when it is no longer {bad[-1].condition}.",) if bad else ()
+        return (f"Put right when this is no longer so: {bad[-1].condition}.",) if bad else ()

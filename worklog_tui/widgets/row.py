@@ -18,6 +18,8 @@ class Piece(NamedTuple):
     part: str
     start: int
     end: int
+    hang: int = 0
+    "Cells by which it stands in."
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,15 +50,22 @@ class Row:
         kept = marks if len(shown) == len(words) else ()
         return cls(shown, plain(margin), kept, plain(below), heading, key)
 
+    def _hang(self, room: int) -> int:
+        """Cells by which the lines after the first stand in: more than its words do, where these begin with blanks."""
+        if not self.words.startswith(" ") or room < NARROW // 2:
+            return 0
+        return len(self.words) - len(self.words.lstrip(" ")) + 2
+
     def height(self, width: int, margin: int) -> int:
         """Screen lines that it takes in a list of that width, with a margin of so many cells."""
         room = text_width(width, margin)
-        return height(self.words, room) + (height(self.below, room - 2) if self.below else 0)
+        return height(self.words, room, self._hang(room)) + (height(self.below, room - 2) if self.below else 0)
 
     def pieces(self, width: int, margin: int) -> list[Piece]:
         """Its screen lines, in order."""
         room = text_width(width, margin)
-        lines = [Piece("words", *piece) for piece in breaks(self.words, room)]
+        hang = self._hang(room)
+        lines = [Piece("words", *piece, hang if piece[0] else 0) for piece in breaks(self.words, room, hang)]
         if self.below:
             lines += [Piece("below", *piece) for piece in breaks(self.below, room - 2)]
         return lines

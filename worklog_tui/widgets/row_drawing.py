@@ -32,8 +32,9 @@ class Pen(NamedTuple):
             return Strip([*segments, Segment(f"  {row.below[piece.start : piece.end]}", self.styles["below"])])
         style = self.styles["heading" if row.heading else "here" if self.pointed else "plain"]
         underlined = style + Style(underline=True)
+        hang = [Segment(" " * piece.hang, style)] if piece.hang else []
         words = [Segment(text, underlined if marked else style) for text, marked in row.stretches(piece)]
-        return Strip([*segments, *words])
+        return Strip([*segments, *hang, *words])
 
     def _beside(self, row: Row, nth: int) -> str:
         """What stands left of the words."""
