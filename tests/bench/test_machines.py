@@ -46,7 +46,8 @@ def shed(desk: Desk) -> Desk:
 @pytest.mark.parametrize(
     ("said", "meant"),
     [("Lathe", "Lathe"), ("lathe", "Lathe"), ("band saw", "Band saw"), ("sha", "Shaper"),
-     ("  post   DRILL ", "Post drill"), ("band saw,", "Band saw, small"), ("lathe b", "LATHE bench"), ("drill", "Post drill"), ("Bench", "LATHE bench")],
+     ("  post   DRILL ", "Post drill"), ("band saw,", "Band saw, small"), ("lathe b", "LATHE bench"),
+     ("drill", "Post drill"), ("Bench", "LATHE bench")],
 )  # fmt: skip
 def test_a_machine_is_found_by_its_name_or_an_unmistakable_part_of_it(shed: Desk, said: str, meant: str) -> None:
     assert find_machine(shed, said).name == meant

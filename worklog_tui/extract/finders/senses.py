@@ -28,7 +28,9 @@ def said_of_any(made: Draft, scene: Scene, token: Token) -> list[Sense]:
     """What is said outright of a part that its states do not name, if all mean the same and the word is of no deed."""
     states = [s for s in token.senses if s.cls in VERDICTS and "kind:machine" not in s.of]
     outright = made.rule.id in OUTRIGHT and made.thing is not None and made.thing.kind in REAL
-    if token.sense("position", "did", "doing") or (made.thing is not None and made.thing.loose and not _joined(made, scene)):
+    if token.sense("position", "did", "doing"):
+        return []
+    if made.thing is not None and made.thing.loose and not _joined(made, scene):
         return []
     return states[:1] if outright and len({s.cls for s in states}) == 1 else []
 
