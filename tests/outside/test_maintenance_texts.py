@@ -10,9 +10,9 @@ memory). What stands for what:
 - Process: a state of the leaks; State: any other state; Property: a flaw that is no leak; Activity: a verb of work.
 
 The words of diggers, cranes and mines were learnt from every other text (the first, the third, ...) and from another
-collection; for them the figure of the texts between is that of texts not looked at. Both are printed. Printed too, asked of nobody: the
-figure when what is named with what holds it is taken for two (scheme 3.1 and its table of relations: "(engine)[...]-
-[contains]->(oil)[...]"), as the annotators did, and so a leak and what leaks (`oil leak`).
+collection; for them the figure of the texts between is that of texts not looked at. Both are printed. Printed too,
+asked of nobody: the figure when what is named with what holds it is taken for two (scheme 3.1 and its relations:
+"(engine)[...]-[contains]->(oil)[...]"), as the annotators did, and so a leak and what leaks (`oil leak`).
 """
 
 from __future__ import annotations

@@ -23,6 +23,7 @@ from worklog_tui.extract.pipeline import drafts_of
 from worklog_tui.extract.remember import remember
 from worklog_tui.extract.scene import Draft, Scene
 from worklog_tui.extract.stance import mark_stances, number_clauses
+from worklog_tui.extract.talk.named_late import joined, named_alone, renamed
 from worklog_tui.extract.talk.taken_back import disowns, doubted, may_disown
 from worklog_tui.extract.talk.told_again import without_told_again
 from worklog_tui.extract.things.belonging import join_things
@@ -90,8 +91,7 @@ def feed(
             continue
         known = context._replace(recent=(*context.recent, *facts)[-FACTS_BACK:]) if facts else context
         scene, drafts = read_sentence(passage.text, tokens, book, machine, known, note.track, passage.boundary)
-        if disowns(scene, drafts):
-            older = _doubt(facts, context) or older
+        older = _of_before(scene, drafts, facts, context) or older
         facts += finish(drafts, scene, passage.pieces)
         if n == len(sentences) - 1 and note.track == "captions" and tokens[-1].kind != "stop":
             first = max(tokens[0].start, passage.boundary)
@@ -118,6 +118,14 @@ def _left_to(ahead: Note, note: Note, passage: Passage, tokens: list[Token]) -> 
         and len(ahead.words) < LONG_NOTE
         and not may_disown(tokens)
     )
+
+
+def _of_before(scene: Scene, drafts: list[Draft], facts: list[Fact], context: Context) -> tuple[Fact, ...]:
+    """What a sentence changes of the facts before it, in place or given: what it disowns, or whose thing it names."""
+    if disowns(scene, drafts):
+        return _doubt(facts, context)
+    thing = named_alone(scene, drafts) if not facts and context.notes else None
+    return () if thing is None else renamed(thing, [f for f in context.recent if f.main.note == context.notes[-1]])
 
 
 def _doubt(facts: list[Fact], context: Context) -> tuple[Fact, ...]:
@@ -171,7 +179,7 @@ def _sentences(passage: Passage, book: Rulebook, machine: Machine, track: str) -
             tokens = []
     if found and len(tokens) == 1 and tokens[0].low in HEDGES:
         tokens.append(Token("stop", "", tokens[-1].end, tokens[-1].end, STOP))
-    return [*found, tokens] if tokens else found
+    return joined([*found, tokens] if tokens else found, book)
 
 
 @lru_cache(maxsize=8)
@@ -193,7 +201,7 @@ def read_sentence(
     tokens = name_ones(tokens, context, book, typed)
     number_clauses(tokens, boundary)
     mark_stances(tokens)
-    scene = Scene(text, tokens, book, machine, context, typed)
+    scene = Scene(text, tokens, book, machine, context, typed, boundary)
     return scene, drafts_of(scene)
 
 

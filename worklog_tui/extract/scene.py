@@ -58,6 +58,8 @@ class Scene:
     machine: Machine
     context: Context
     typed: bool
+    boundary: int = 0
+    "Where in the text the note begins, behind the unfinished words of the one before."
     dropped: list[str] = field(default_factory=list)
     "What was read and let go again, in plain words, for the trail."
     bearers: dict[int, frozenset[str]] = field(default_factory=dict)
@@ -98,6 +100,10 @@ class Scene:
             quantities = (suggested_by(self.book, self.tokens[k]) for k in near)
             found = self._suggested[i] = frozenset().union(*quantities)
         return found
+
+    def opens_note(self, k: int) -> bool:
+        """Whether the note begins at token k, behind unfinished words of the one before."""
+        return k > 0 and self.tokens[k - 1].start < self.boundary <= self.tokens[k].start
 
     def said(self, first: int, last: int) -> str:
         """The words from token first to token last (inclusive), on one line."""

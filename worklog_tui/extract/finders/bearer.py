@@ -8,6 +8,7 @@ from dataclasses import replace
 from worklog_tui.extract.finders.fitness import fitness, machine_talked_of, meant_of, mostly
 from worklog_tui.extract.finders.put_right import put_right
 from worklog_tui.extract.scene import Scene
+from worklog_tui.extract.talk.named_late import named_late
 from worklog_tui.extract.talk.read_before import part_read
 from worklog_tui.extract.things.agreement import agrees
 from worklog_tui.extract.things.covers import taken_off, under
@@ -36,6 +37,8 @@ AGAIN = 1.8
 HEADED = 2.8
 "What a thing weighs that heads a typed line, `bronze: dry at the top`; an unknown name is a part there."
 HEADS = {"unknown": "part"}
+LATE = 6.0
+"What the thing weighs that is named behind the state as what was meant."
 DISAGREES = 1.2
 "What a thing loses of which the pronoun cannot be said: of two nuts, `it`."
 
@@ -47,6 +50,9 @@ def bearer(scene: Scene, at: int, state: int, fits: Fits) -> tuple[Thing | None,
     best: tuple[float, Thing | None, int | None] = (FLOOR, None, None)
     token = scene.tokens[state]
     candidates = scene.once(("may bear", at), lambda: list(_candidates(scene, at)))
+    late = named_late(scene, state)
+    if late is not None and (named := scene.tokens[late].thing) is not None:
+        candidates = [*candidates, (LATE, named, late)]
     if "whole" in mostly(scene, token):
         candidates = [*candidates, (MACHINE, machine_talked_of(scene), None)]
     if (again := put_right(scene, at, state)) is not None:
