@@ -20,3 +20,9 @@ def test_equal_parts_become_one_object_and_stay_so_in_the_file() -> None:
 def test_what_is_equal_but_of_another_kind_stays_apart() -> None:
     one, true, real = shared(((1,), (True,), (1.0,)))
     assert (type(one[0]), type(true[0]), type(real[0])) == (int, bool, float)
+
+
+def test_equal_lists_and_tables_become_one_object_too() -> None:
+    one, other, more = shared(({"kind": "work", "even": ["not"]}, {"kind": "work", "even": ["not"]}, {"even": ["if"]}))
+    assert one is other
+    assert more == {"even": ["if"]}

@@ -34,14 +34,14 @@ def sampled(book: Rulebook, machine: Machine, pattern: str) -> list[str]:
     from worklog_tui.extract import patterns_met
     from worklog_tui.rulebook import SaysError, samples
 
-    rule = next((r for r in book.rules if r.id == pattern), None)
+    known = {rule.id: says for rule, says in zip(book.rules, book.says, strict=True)}
     try:
-        made = samples(rule.says if rule else pattern, book, SAMPLES)
+        made = samples(known.get(pattern, pattern), book, SAMPLES)
     except SaysError as wrong:
         raise NoPattern(f"No pattern is called {pattern!r}, and as a pattern it cannot be read: {wrong}.") from wrong
-    if rule is None:
+    if pattern not in known:
         return made
-    kept = [any(m.rule == rule.id and m.kept for m in patterns_met(book, machine, said)) for said in made]
+    kept = [any(m.rule == pattern and m.kept for m in patterns_met(book, machine, said)) for said in made]
     return [f"{'read    ' if read else 'not read'}  {said}" for said, read in zip(made, kept, strict=True)]
 
 

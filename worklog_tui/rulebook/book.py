@@ -19,6 +19,7 @@ from worklog_tui.rulebook.says import classes, parse
 from worklog_tui.rulebook.sharing import shared
 from worklog_tui.rulebook.signs import Signs
 from worklog_tui.rulebook.steps import Joined
+from worklog_tui.rulebook.texts import Texts
 from worklog_tui.rulebook.uncollected import uncollected
 from worklog_tui.rulebook.units import Numerals, Units, numerals_from, units_from
 from worklog_tui.rulebook.vocabulary import Vocabulary
@@ -49,6 +50,8 @@ class Rulebook:
     signs: Signs
     patterns: Patterns
     rules: tuple[Rule, ...]
+    says: Sequence[str]
+    "What each of them says."
     named: frozenset[str]
     "The classes that rules name; only these are put on tokens besides their own."
     quantities: Quantities
@@ -92,7 +95,8 @@ def is_kept(folders: Sequence[Path], cache: Path) -> bool:
 
 
 def _book(stamp: str, of: Made) -> Rulebook:
-    rules = tuple(Rule(*row) for row in of.rules)
+    rules, written = tuple(Rule(*row) for row in of.rules), Texts(of.patterns)
+    patterns = [Pattern(rule, slots, written, n) for n, (rule, slots) in enumerate(zip(rules, of.slots, strict=True))]
     quantities = read_quantities(of.files)
     signs = Signs(of.signs)
     owed = read_owed(of.files)
@@ -100,10 +104,9 @@ def _book(stamp: str, of: Made) -> Rulebook:
         stamp,
         Vocabulary(of.table),
         signs,
-        Patterns(
-            [Pattern(rule, *row) for rule, row in zip(rules, of.patterns, strict=True)], signs, Joined(*of.steps)
-        ),
+        Patterns(patterns, signs, Joined(*of.steps)),
         rules,
+        Texts(of.says),
         of.named,
         quantities,
         topics_of(quantities),
@@ -122,7 +125,7 @@ def unknown_names(book: Rulebook) -> list[tuple[str, str, str]]:
     """File and id of each rule that names a class which no token can have, with that class."""
     return [
         (rule.file, rule.id, name)
-        for rule in book.rules
-        for name in sorted(classes(parse(rule.says)))
+        for rule, says in zip(book.rules, book.says, strict=True)
+        for name in sorted(classes(parse(says)))
         if not book.signs.having(name)
     ]

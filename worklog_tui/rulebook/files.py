@@ -14,7 +14,7 @@ from worklog_tui.rulebook.mistakes import GrammarMistake, Mistake
 READER_VERSION = "73"
 "Raised whenever the code of the reader would read old notes differently."
 
-FORM = "8"
+FORM = "9"
 "Raised whenever what is made of the grammars and kept has another form."
 
 Files = dict[str, dict[str, Any]]

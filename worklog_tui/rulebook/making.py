@@ -6,13 +6,13 @@ import re
 from collections.abc import Iterable
 from typing import Any, NamedTuple
 
-from worklog_tui.rulebook import shorthand
+from worklog_tui.rulebook import shorthand, texts
 from worklog_tui.rulebook.classes import foreseen
 from worklog_tui.rulebook.files import Files
 from worklog_tui.rulebook.lexicon import Builder, Sense, Table
 from worklog_tui.rulebook.misheard import Kept, index
 from worklog_tui.rulebook.mistakes import GrammarMistake, Mistake
-from worklog_tui.rulebook.patterns import Row, Rule, compile_rule, named_classes
+from worklog_tui.rulebook.patterns import Rule, Slots, compile_rule, named_classes
 from worklog_tui.rulebook.says import SaysError
 from worklog_tui.rulebook.signs import Packed as PackedSigns
 from worklog_tui.rulebook.signs import Signs
@@ -35,8 +35,11 @@ class Made(NamedTuple):
 
     files: Files
     rules: tuple[tuple[Any, ...], ...]
-    "The fields of each rule, without its examples, which only its file holds."
-    patterns: tuple[Row, ...]
+    "The fields of each rule, without what it says and its examples, which only its file holds."
+    says: texts.Packed
+    "What each rule says."
+    patterns: texts.Packed
+    slots: tuple[Slots, ...]
     "The pattern of each rule."
     steps: Joined
     "The steps of all rules."
@@ -60,9 +63,11 @@ def made(files: Files) -> Made:
     patterns = [compile_rule(rule, signs) for rule in rules]
     return Made(
         {name: data for name, data in files.items() if name.startswith(KEPT)},
-        tuple((r.id, r.says, r.gives, (), (), r.confidence, r.file) for r in rules),
-        tuple(pattern.row for pattern in patterns),
-        joined([pattern.steps for pattern in patterns]),
+        tuple((r.id, "", r.gives, (), (), r.confidence, r.file) for r in rules),
+        texts.packed([r.says for r in rules]),
+        texts.packed([pattern.text for pattern in patterns]),
+        tuple(pattern.slots for pattern in patterns),
+        joined([pattern.steps for pattern in patterns], signs),
         named,
         packed(table),
         signs.kept,

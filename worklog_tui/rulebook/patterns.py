@@ -18,6 +18,7 @@ class Rule:
 
     id: str
     says: str
+    "Empty in a rulebook, which holds them together."
     gives: dict[str, Any]
     examples: tuple[dict[str, Any], ...]
     never: tuple[str, ...]
@@ -25,8 +26,8 @@ class Rule:
     file: str = ""
 
 
-Row = tuple[str, tuple[tuple[int, str], ...]]
-"A pattern without its rule, as it is kept: text, slots."
+Slots = tuple[tuple[int, str], ...]
+"Number of a group, name of its slot."
 
 
 @dataclass(slots=True)
@@ -34,17 +35,18 @@ class Pattern:
     """A rule as a pattern over signs."""
 
     rule: Rule
-    text: str
-    slots: tuple[tuple[int, str], ...]
-    "Number of a group, name of its slot."
+    slots: Slots
+    texts: Sequence[str]
+    "The expressions of many patterns, and which of them is its own."
+    nth: int = 0
     steps: tuple[Step, ...] = ()
     "What must be there, in its order; of a pattern that was kept they stand among those of all rules only."
     expression: re.Pattern[str] | None = field(default=None, repr=False)
 
     @property
-    def row(self) -> Row:
-        """Without its rule."""
-        return self.text, self.slots
+    def text(self) -> str:
+        """The expression as it is written."""
+        return self.texts[self.nth]
 
     def matches(self, signs: str) -> Iterator[re.Match[str]]:
         """Where the pattern stands in a string of signs."""
@@ -61,7 +63,7 @@ def compile_rule(rule: Rule, signs: Signs) -> Pattern:
     slots: list[str] = []
     elements = parse(rule.says)
     text = "".join(_text(e, signs, slots) for e in elements)
-    return Pattern(rule, text, tuple(enumerate(slots, 1)), steps_of(elements, signs))
+    return Pattern(rule, tuple(enumerate(slots, 1)), (text,), steps=steps_of(elements, signs))
 
 
 def _set(chars: str, denied: bool = False) -> str:
@@ -104,7 +106,7 @@ class Patterns:
     def __init__(self, patterns: Sequence[Pattern], signs: Signs, steps: Joined | None = None) -> None:
         """`steps` are those of all, as they were kept."""
         self.all = patterns
-        self._steps = Steps(steps or joined([pattern.steps for pattern in patterns]), signs)
+        self._steps = Steps(steps or joined([pattern.steps for pattern in patterns], signs), signs)
         self._of_kind: dict[str, int] = {"": 0}
 
     def triggered(self, signs: str, without: str = "") -> list[Pattern]:

@@ -1,11 +1,10 @@
-"""Equal parts of plain values made one object each: the vocabulary says the same words and sets many times over.
+"""Equal parts of plain values made one object each: the grammars say the same words and sets many times over.
 
-Marshal keeps that in the file, so it is paid for once, when the grammars are compiled.
+Marshal keeps that in the file, so it is paid for once, when the grammars are compiled. Nothing of it may be altered.
 """
 
 from __future__ import annotations
 
-from sys import intern
 from typing import Any
 
 
@@ -15,12 +14,12 @@ def shared(value: Any) -> Any:
 
 
 def _share(value: Any, known: dict[Any, Any]) -> Any:
-    if isinstance(value, str):
-        return intern(value) if type(value) is str else value
     if isinstance(value, dict):
-        return {_share(key, known): _share(one, known) for key, one in value.items()}
+        made = {_share(key, known): _share(one, known) for key, one in value.items()}
+        return known.setdefault((dict, *map(id, made), *map(id, made.values())), made)
     if isinstance(value, list):
-        return [_share(one, known) for one in value]
+        some = [_share(one, known) for one in value]
+        return known.setdefault((list, *map(id, some)), some)
     if isinstance(value, frozenset):
         return known.setdefault(value, frozenset(_share(one, known) for one in value)) if value else frozenset()
     if isinstance(value, tuple):

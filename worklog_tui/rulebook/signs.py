@@ -7,13 +7,13 @@ kept as numbers of their classes, one after the other and in order, because ther
 from __future__ import annotations
 
 from array import array
+from bisect import bisect_left
 from collections import Counter
 from collections.abc import Iterable, Sequence
 from itertools import accumulate
 
 FIRST, LAST, UNFORESEEN = 0x3400, 0xD7FF, "\uffff"
 "Characters of two bytes, of which no rule and no expression means anything else."
-NOTHING: frozenset[str] = frozenset()
 
 Packed = tuple[tuple[str, ...], bytes, bytes]
 """The classes, those of many sets first; the numbers of the classes of every set, two bytes each, one set after the
@@ -39,7 +39,8 @@ class Signs:
         self.kept = kept
         self._classes, self._written, starts = kept
         self._starts = memoryview(starts).cast("I")
-        self._numbers = {cls: n for n, cls in enumerate(self._classes)}
+        self._in_order = array("H", sorted(range(len(self._classes)), key=self._classes.__getitem__))
+        "The numbers of the classes in the order of their names."
         self._having: dict[str, str] = {}
         self.lately = Lately(self)
 
@@ -64,10 +65,10 @@ class Signs:
 
     def look_up(self, classes: frozenset[str]) -> str:
         """The same, looked for among all."""
-        numbers = [self._numbers.get(cls, -1) for cls in classes]
-        if -1 in numbers:
+        numbers = [self.number(cls) for cls in classes]
+        if None in numbers:
             return UNFORESEEN
-        sought, low, high = _written(sorted(numbers)), 0, len(self)
+        sought, low, high = _written(sorted(n for n in numbers if n is not None)), 0, len(self)
         while low < high:
             middle = (low + high) // 2
             if self._set(middle) < sought:
@@ -78,16 +79,30 @@ class Signs:
 
     def classes(self, sign: str) -> frozenset[str]:
         """The classes that a sign stands for; none for what is no sign, or was not foreseen."""
+        return frozenset(self._classes[number] for number in self.numbers(sign))
+
+    def numbers(self, sign: str) -> list[int]:
+        """The same as numbers of the classes."""
         n = ord(sign) - FIRST
-        if not 0 <= n < len(self):
-            return NOTHING
-        row = self._set(n)
-        return frozenset(self._classes[int.from_bytes(row[at : at + 2])] for at in range(0, len(row), 2))
+        row = self._set(n) if 0 <= n < len(self) else b""
+        return [int.from_bytes(row[at : at + 2]) for at in range(0, len(row), 2)]
+
+    def number(self, cls: str) -> int | None:
+        """The number of a class; None of one that no set holds."""
+        at = bisect_left(self._in_order, cls, key=self._classes.__getitem__)
+        if at < len(self._in_order) and self._classes[number := self._in_order[at]] == cls:
+            return number
+        return None
+
+    @property
+    def many(self) -> int:
+        """How many classes there are."""
+        return len(self._classes)
 
     def having(self, cls: str) -> str:
         """All signs whose sets hold the class, as one string in their order; empty when there is none."""
         if cls not in self._having:
-            number = self._numbers.get(cls)
+            number = self.number(cls)
             holding = () if number is None else self._holding(_written([number]))
             self._having[cls] = "".join(chr(FIRST + n) for n in holding)
         return self._having[cls]

@@ -10,6 +10,7 @@ from __future__ import annotations
 from array import array
 from collections.abc import Sequence
 from functools import lru_cache
+from itertools import accumulate
 from math import prod
 from typing import NamedTuple
 
@@ -115,38 +116,44 @@ def _in_every_sentence(signs: Signs) -> frozenset[str]:
 class Joined(NamedTuple):
     """The steps of many rules as they are kept."""
 
-    of_class: dict[str, bytes]
-    "For each class the numbers of the bits of the steps that it is, two bytes each."
+    starts: bytes
+    bits: bytes
+    """The numbers of the bits of the steps that a class is, two bytes each, one class after the other by their
+    numbers; and where those of each begin, four bytes each."""
     right_behind: int
     later: int
     "The bits after which the next step must be met by the next token, and by any later one."
     begin: tuple[int, ...]
     "The first steps that may be met so many tokens from the beginning of a clause."
-    rule_at: dict[int, int]
-    "The number of the last bit of a rule -> the number of the rule."
+    last: bytes
+    rules: bytes
+    "The last bit of each rule that has steps, in their order; of each bit the number of its rule, two bytes each."
 
 
-def joined(rules: Sequence[tuple[Step, ...]]) -> Joined:
+def joined(rules: Sequence[tuple[Step, ...]], signs: Signs) -> Joined:
     """The steps of many rules, one bit each."""
-    of_class: dict[str, list[int]] = {}
+    of_class: list[list[int]] = [[] for _ in range(signs.many)]
     first, at, right_behind, later = [0] * (FARTHEST + 1), 0, 0, 0
-    rule_at = {}
+    last, numbers = array("H"), array("H")
     for number, steps in enumerate(rules):
         for n, (classes, far) in enumerate(steps):
             for cls in classes:
-                of_class.setdefault(cls, []).append(at)
+                if (of := signs.number(cls)) is not None:
+                    of_class[of].append(at)
             if n == 0:
                 first[min(far - 1, FARTHEST)] |= 1 << at
             elif far == 1:
                 right_behind |= 1 << at >> 1
             else:
                 later |= 1 << at >> 1
+            numbers.append(number)
             at += 1
         if steps:
-            rule_at[at - 1] = number
+            last.append(at - 1)
     begin = tuple(sum(first[n:]) for n in range(FARTHEST + 1))
-    written = {cls: array("H", ats).tobytes() for cls, ats in of_class.items()}
-    return Joined(written, right_behind, later, begin, rule_at)
+    starts = array("I", accumulate(map(len, of_class), initial=0))
+    bits = array("H", (bit for ats in of_class for bit in ats))
+    return Joined(starts.tobytes(), bits.tobytes(), right_behind, later, begin, last.tobytes(), numbers.tobytes())
 
 
 class Steps:
@@ -154,18 +161,21 @@ class Steps:
 
     def __init__(self, kept: Joined, signs: Signs) -> None:
         self._signs = signs
-        self._of_class, self._right_behind, self._later, self._begin, self._rule_at = kept
+        starts, bits, self._right_behind, self._later, self._begin, last, rules = kept
+        self._starts, self._steps = memoryview(starts).cast("I"), memoryview(bits).cast("H")
+        self._last, self._rules = memoryview(last).cast("H"), memoryview(rules).cast("H")
         self._of_sign: dict[str, int] = {}
-        self._whole = sum(1 << at for at in self._rule_at)
+        self._whole = sum(1 << at for at in self._last)
         self._ends = {sign for cls in ENDS for sign in signs.having(cls)}
         self._end = 0
         for cls in ENDS:
-            self._end |= self._bits_of(cls)
+            number = signs.number(cls)
+            self._end |= self._bits_of(number) if number is not None else 0
 
     def only(self, numbers: Sequence[int]) -> int:
         """The bits of some rules, for `met`."""
         wanted = set(numbers)
-        return sum(1 << at for at, number in self._rule_at.items() if number in wanted)
+        return sum(1 << at for at in self._last if self._rules[at] in wanted)
 
     def met(self, signs: str, without: int = 0) -> list[int]:
         """The numbers of the rules whose steps are all met, in their order; a superset of those that match."""
@@ -183,17 +193,18 @@ class Steps:
         found = []
         while met:
             lowest = met & -met
-            found.append(self._rule_at[lowest.bit_length() - 1])
+            found.append(self._rules[lowest.bit_length() - 1])
             met ^= lowest
         return found
 
     def _bits(self, sign: str) -> int:
         """The steps that a sign can be, worked out when it is first met."""
         bits = 0
-        for cls in self._signs.classes(sign):
-            bits |= self._bits_of(cls)
+        for number in self._signs.numbers(sign):
+            bits |= self._bits_of(number)
         self._of_sign[sign] = bits
         return bits
 
-    def _bits_of(self, cls: str) -> int:
-        return sum(1 << at for at in memoryview(self._of_class.get(cls, b"")).cast("H"))
+    def _bits_of(self, number: int) -> int:
+        """The steps that a class can be, by its number."""
+        return sum(1 << at for at in self._steps[self._starts[number] : self._starts[number + 1]])

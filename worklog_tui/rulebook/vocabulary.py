@@ -1,41 +1,50 @@
-"""The vocabulary as it is kept and used: all terms in one sorted text, so that sixty thousand of them take little room
-and are there at once. What was asked for lately is remembered.
+"""The vocabulary as it is kept and used: all terms in their order, compressed, so that sixty thousand of them take
+little room and are there at once. What was asked for lately is remembered.
 """
 
 from __future__ import annotations
 
 from array import array
+from collections import Counter
 from collections.abc import ItemsView, Iterator, Mapping
-from itertools import accumulate
+from sys import intern
 from typing import Any
+
+from worklog_tui.rulebook import texts
+from worklog_tui.rulebook.texts import Texts
 
 Term = tuple[tuple[Any, ...], ...]
 "The senses of a term."
 Numbers = tuple[str, bytes]
 "Numbers of two or four bytes, as `array` names them, one after the other."
-Packed = tuple[bytes, Numbers, Numbers, Numbers, Numbers, tuple[Any, ...]]
-"""The terms one after the other; where each begins; which of the meanings each has; where each meaning begins; the
-meanings, of each sense how many values it has and then which; the values."""
+Packed = tuple[texts.Packed, tuple[str, ...], Numbers, Numbers, Numbers, tuple[Any, ...], texts.Packed]
+"""The terms; the first of those kept together; which of the meanings each has; where each meaning begins; the
+meanings, of each sense how many values it has and then which; the values that stand often; the names that do not,
+whose numbers go on from them."""
 LATELY = 8000
 "So many questions are remembered."
+OFTEN = 8
+"What stands in so many senses is kept as it is."
 
 
 def packed(table: Mapping[str, Term]) -> Packed:
     """A table of terms as it is kept."""
-    said = sorted((term.encode(), senses) for term, senses in table.items())
+    said = sorted(table.items())
     meanings = {senses: n for n, senses in enumerate(dict.fromkeys(table.values()))}
-    values: dict[tuple[type, Any], int] = {}
+    many = Counter((type(value), value) for senses in meanings for sense in senses for value in sense)
+    often = [one for one, times in many.items() if one[0] is not str or times >= OFTEN]
+    names = [one for one, times in many.items() if one[0] is str and times < OFTEN]
+    values = {one: n for n, one in enumerate((*often, *names))}
     written, begins = [], [0]
     for senses in meanings:
         for sense in senses:
             written.append(len(sense))
-            written += [values.setdefault((type(value), value), len(values)) for value in sense]
+            written += [values[type(value), value] for value in sense]
         begins.append(len(written))
-    starts = list(accumulate((len(term) for term, _ in said), initial=0))
-    at = [meanings[senses] for _, senses in said]
+    terms = texts.packed([term for term, _ in said])
     return (
-        b"".join(term for term, _ in said), _numbers(starts), _numbers(at), _numbers(begins), _numbers(written),
-        tuple(value for _, value in values),
+        terms, Texts(terms).heads(), _numbers([meanings[senses] for _, senses in said]), _numbers(begins),
+        _numbers(written), tuple(value for _, value in often), texts.packed([value for _, value in names]),
     )  # fmt: skip
 
 
@@ -53,12 +62,12 @@ def _read(kept: Numbers) -> memoryview[int]:
 class Vocabulary(Mapping[str, Term]):
     """The senses of every term."""
 
-    __slots__ = ("_at", "_begins", "_lately", "_said", "_starts", "_values", "_written")
+    __slots__ = ("_at", "_begins", "_heads", "_lately", "_names", "_often", "_said", "_written")
 
     def __init__(self, kept: Packed) -> None:
-        self._said, starts, at, begins, written, self._values = kept
-        self._starts, self._at = _read(starts), _read(at)
-        self._begins, self._written = _read(begins), _read(written)
+        said, self._heads, at, begins, written, self._often, names = kept
+        self._said, self._names = Texts(said), Texts(names)
+        self._at, self._begins, self._written = _read(at), _read(begins), _read(written)
         self._lately: dict[str, Term | None] = {}
 
     def get(self, said: str, default: Any = None) -> Any:
@@ -76,7 +85,7 @@ class Vocabulary(Mapping[str, Term]):
         return found
 
     def __iter__(self) -> Iterator[str]:
-        return (self._term(n).decode() for n in range(len(self)))
+        return iter(self._said)
 
     def __len__(self) -> int:
         return len(self._at)
@@ -88,46 +97,35 @@ class Vocabulary(Mapping[str, Term]):
     def in_order(self) -> Iterator[tuple[str, Term]]:
         """The same, one after the other."""
         meanings = [self._meaning(n) for n in range(len(self._begins) - 1)]
-        return ((self._term(n).decode(), meanings[at]) for n, at in enumerate(self._at))
+        return ((term, meanings[at]) for term, at in zip(self._said, self._at, strict=True))
 
     def goes_on(self, said: str) -> frozenset[str]:
         """The words that may come next in a longer term that begins so."""
-        begun, found = said.encode(errors="surrogatepass") + b" ", set()
-        for n in range(self._first(begun), len(self)):
-            term = self._term(n)
+        begun, found = f"{said} ", set()
+        for n in range(self._said.place(begun, self._heads), len(self)):
+            term = self._said[n]
             if not term.startswith(begun):
                 break
-            found.add(term[len(begun) :].partition(b" ")[0].decode())
+            found.add(term[len(begun) :].partition(" ")[0])
         return frozenset(found)
-
-    def _term(self, n: int) -> bytes:
-        return self._said[self._starts[n] : self._starts[n + 1]]
 
     def _meaning(self, n: int) -> Term:
         at, end, senses = self._begins[n], self._begins[n + 1], []
         while at < end:
             upto = at + 1 + self._written[at]
-            senses.append(tuple([self._values[value] for value in self._written[at + 1 : upto]]))
+            senses.append(tuple([self._value(value) for value in self._written[at + 1 : upto]]))
             at = upto
         return tuple(senses)
 
-    def _first(self, said: bytes) -> int:
-        """The place of the first term that does not come before these bytes."""
-        text, starts, low, high = self._said, self._starts, 0, len(self._at)
-        while low < high:
-            middle = (low + high) // 2
-            if text[starts[middle] : starts[middle + 1]] < said:
-                low = middle + 1
-            else:
-                high = middle
-        return low
+    def _value(self, n: int) -> Any:
+        often = self._often
+        return often[n] if n < len(often) else intern(self._names[n - len(often)])
 
     def _look_up(self, said: str) -> Term | None:
         if len(self._lately) >= LATELY:
             self._lately.clear()
-        sought = said.encode(errors="surrogatepass")
-        n = self._first(sought)
-        found = self._meaning(self._at[n]) if n < len(self) and self._term(n) == sought else None
+        n = self._said.place(said, self._heads)
+        found = self._meaning(self._at[n]) if n < len(self) and self._said[n] == said else None
         self._lately[said] = found
         return found
 
