@@ -97,18 +97,20 @@ def _settle(made: Draft, scene: Scene, at: int) -> Sense | None:
     token = scene.tokens[at]
     if token.sense("how") and _numbers_follow(scene, at):
         return None
+    told = made.rule.gives.get("verdict")
+    strong = made.rule.gives.get("strong") and token.low.split()[0] not in ITS_OWN and not _points(scene, at)
+    if strong and not told and not complains(scene) and all(s.weak for s in token.senses if s.cls in VERDICTS):
+        return None  # whatever it is of
     if made.thing is None and made.rule.gives.get("part", "<").startswith("<"):
         _find_thing(made, scene, at)
     if made.thing is None:
         return None
-    told = made.rule.gives.get("verdict")
     fitting = (
         senses_for(token, made.thing)
         or said_of_any(made, scene, token)
         or ([Sense(told, token.low)] if told else [])
         or _told_of_whole(made, scene, token)
     )
-    strong = made.rule.gives.get("strong") and token.low.split()[0] not in ITS_OWN and not _points(scene, at)
     if not fitting or (fitting[0].weak and strong and not _told_of_whole(made, scene, token)):
         return None
     if fitting[0].weak and "part" in made.filled and made.thing.kind not in ("machine", "quality"):

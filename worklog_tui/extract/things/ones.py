@@ -48,8 +48,8 @@ def name_ones(tokens: list[Token], context: Context, book: Rulebook, typed: bool
 def _one(tokens: list[Token], i: int, out: list[Token], context: Context, typed: bool) -> tuple[Thing | None, int]:
     """The thing that a marker at token i stands for, and where its words end."""
     which, end = letter(tokens, i) if typed and tokens[i].low in LETTERS else markers(tokens, i)
-    left = _beside_left(out, context)
-    if right := left and tokens[i].low in RIGHT_ONES:
+    right = tokens[i].low in RIGHT_ONES and _beside_left(out, context)
+    if right:
         which, end = "right", i + 1
     if tokens[i].kind == "number" and not _counts_which(tokens, which, end, typed):
         return None, i
@@ -61,7 +61,8 @@ def _one(tokens: list[Token], i: int, out: list[Token], context: Context, typed:
         return None, i
     many = tokens[end - 1].kind == "number" and (tokens[end - 1].value or 0) > 1
     said = [t.thing for t in out if t.thing is not None]
-    named = _just_named(said, context, which, many) if outright and (left or which != "right") else None
+    meant = outright and (which != "right" or _beside_left(out, context))
+    named = _just_named(said, context, which, many) if meant else None
     named = named or _several(said, context, which, many)
     if named is None:
         if tokens[i].kind == "which" and not outright and context.topic is None:
