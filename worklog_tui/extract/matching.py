@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from typing import NamedTuple
 
 from worklog_tui.extract.tokens import Token
@@ -19,18 +20,22 @@ class Match(NamedTuple):
     slots: dict[str, int]
 
 
-def matches(tokens: list[Token], book: Rulebook, without: str = "") -> list[Match]:
-    """All matches of all rules, `without` those of one kind, in the order of the rules and then of the text."""
+def matches(
+    tokens: list[Token], book: Rulebook, without: str = "", may: Callable[[Rule], bool] | None = None
+) -> list[Match]:
+    """All matches of all rules that `may` stand there, `without` those of one kind, in the order of the rules and then
+    of the text.
+    """
     lately = book.signs.lately
     signs = "".join([lately[token.classes] for token in tokens])
     found: list[Match] = []
     for pattern in book.patterns.triggered(signs, without):
+        if may is not None and not may(pattern.rule):
+            continue
         for m in (pattern.expression or pattern.compiled()).finditer(signs):
-            first, last = m.span()
+            spans = m.regs
+            first, last = spans[0]
             if last > first:
-                slots = {}
-                for group, name in pattern.slots:
-                    if (at := m.start(group)) >= 0:
-                        slots[name] = at
+                slots = {name: at for group, name in pattern.slots if (at := spans[group][0]) >= 0}
                 found.append(Match(pattern.rule, first, last, slots))
     return found

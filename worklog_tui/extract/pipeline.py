@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from worklog_tui.extract.finders import findings, follow_ups, numbers, readings, suspects, traits, work
+from worklog_tui.extract.finders.accused import may_accuse
 from worklog_tui.extract.finders.several import spread
 from worklog_tui.extract.matching import Match, matches
 from worklog_tui.extract.owed.told import told as owed
@@ -80,7 +81,8 @@ REFINERS: tuple[Refiner, ...] = (
 def drafts_of(scene: Scene) -> list[Draft]:
     """The drafts of a sentence, refined, in the order of the text."""
     found: list[Draft] = []
-    for match in matches(scene.tokens, scene.book, "" if numbers.may_stand(scene) else "number"):
+    without = "" if numbers.may_stand(scene) else "number"
+    for match in matches(scene.tokens, scene.book, without, lambda rule: may_accuse(rule.gives, scene)):
         draft = FINDERS[match.rule.gives["kind"]](match, scene)
         if draft is not None:
             found += spread(draft, scene)

@@ -37,7 +37,7 @@ SEEPS = frozenset({"air", "water"})
 def accused(found: Match, scene: Scene) -> Draft | None:
     """The cause named in any words next to what accuses or clears it; None where it names none."""
     gives = found.rule.gives
-    if not _may_be(gives, scene):
+    if gives.get("after_bad") and not _bad_before(found, scene):
         return None
     named = _named(found, scene)
     if named is None or not _told_so(named, found, scene) or not _placed_so(named, found, scene):
@@ -51,8 +51,12 @@ def accused(found: Match, scene: Scene) -> Draft | None:
     return made
 
 
-def _may_be(gives: Mapping[str, Any], scene: Scene) -> bool:
-    """Whether the sentence holds at all what the rule asks for, so that most need no second look."""
+def may_accuse(gives: Mapping[str, Any], scene: Scene) -> bool:
+    """Whether the sentence holds at all what such a rule asks for, so that most need not be looked for; any other rule
+    may stand.
+    """
+    if "names" not in gives:
+        return True
     if (gives.get("queried") and scene.tokens[-1].low != "?") or (gives.get("again") and not scene.context.suspects):
         return False
     if gives.get("after_bad") and not told_bad_here(scene) and not scene.once(("bad",), lambda: _any_bad(scene)):
@@ -96,7 +100,7 @@ def _told_so(named: Named, match: Match, scene: Scene) -> bool:
         and (suspected_before(scene, named) or not gives.get("again"))
         and (not gives.get("cleared") or _may_be_cleared(named, scene))
         and (not gives.get("instead") or _something_cleared(scene))
-        and (not gives.get("after_bad") or _explains(named, match, scene))
+        and (not gives.get("after_bad") or _explains(named, scene))
     )
 
 
@@ -158,12 +162,15 @@ def _thought_ends(scene: Scene, k: int) -> bool:
     return token.clause != scene.tokens[k - 1].clause or token.low in GOES_ON or bool(token.sense("suspicion"))
 
 
-def _explains(named: Named, match: Match, scene: Scene) -> bool:
-    """Whether it names a cause, or a state of a part, or air or water, right after something bad was told."""
+def _explains(named: Named, scene: Scene) -> bool:
+    """Whether it names a cause, or a state of a part, or air or water."""
     inside = scene.tokens[named.first : named.last + 1]
-    causes = any(t.sense("cause") for t in inside) or named.name in SEEPS or _told_bad(inside)
-    before = scene.tokens[: match.first]
-    return causes and (any(t.sense("bad", "trouble") for t in before) or told_bad_here(scene))
+    return any(t.sense("cause") for t in inside) or named.name in SEEPS or _told_bad(inside)
+
+
+def _bad_before(match: Match, scene: Scene) -> bool:
+    """Whether something bad was told before the words of the rule, in this note."""
+    return told_bad_here(scene) or any(t.sense("bad", "trouble") for t in scene.tokens[: match.first])
 
 
 def _something_cleared(scene: Scene) -> bool:
@@ -177,6 +184,10 @@ def _something_cleared(scene: Scene) -> bool:
 
 def told_bad_here(scene: Scene) -> bool:
     """Whether this note told something bad before this sentence."""
+    return scene.once(("told bad here",), lambda: _told_bad_here(scene))
+
+
+def _told_bad_here(scene: Scene) -> bool:
     return any(
         isinstance(f, Finding) and f.verdict == "bad" and f.main.note not in scene.context.notes
         for f in scene.context.recent

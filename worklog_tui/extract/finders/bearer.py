@@ -66,7 +66,7 @@ def bearer(scene: Scene, at: int, state: int, fits: Fits) -> tuple[Thing | None,
             weight -= DISAGREES
         if thing.kind == "fluid" and not _of_fluids(token, thing):
             weight -= 2 if k is not None and weight < OBJECT else 0.3
-        if fits(thing) and (weight > best[0] or (k is not None and weight == best[0])):
+        if (weight > best[0] or (k is not None and weight == best[0])) and fits(thing):
             best = (weight, thing, k)
     return best[1], best[2]
 

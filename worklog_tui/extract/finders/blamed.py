@@ -47,6 +47,10 @@ class Named:
 
 def after(scene: Scene, i: int, any_words: bool = False) -> Named | None:
     """What is named from token i on; words that the vocabulary does not know need an article, unless `any_words`."""
+    return scene.once(("named after", i, any_words), lambda: _after(scene, i, any_words))
+
+
+def _after(scene: Scene, i: int, any_words: bool) -> Named | None:
     tokens, n = scene.tokens, len(scene.tokens)
     first, shown = i, any_words
     while first < n and not _names(scene, tokens[first]) and _is_passed(tokens[first]):

@@ -31,7 +31,8 @@ def fitness(scene: Scene, state: Token, thing: Thing, spoken_of: bool) -> float:
 
 def meant_of(state: Token, thing: Thing) -> bool:
     """Whether a state is meant of a thing by its name or kind."""
-    return any(suits(thing, frozenset(s.of)) for s in state.senses if s.of)
+    called = _called(thing.kind, thing.system, thing.name)
+    return any(not called.isdisjoint(s.of) for s in state.senses if s.of)
 
 
 def mostly(scene: Scene, state: Token) -> frozenset[str]:
@@ -48,14 +49,14 @@ def mostly(scene: Scene, state: Token) -> frozenset[str]:
 
 def suits(thing: Thing, by: frozenset[str]) -> bool:
     """Whether a thing is one of those named: of bearings is the front bearing too."""
-    return not by.isdisjoint(_called(thing.kind, thing.system, thing.name))
+    return not _called(thing.kind, thing.system, thing.name).isdisjoint(by)
 
 
 @lru_cache(maxsize=4000)
-def _called(kind: str, system: str, name: str) -> tuple[str, ...]:
+def _called(kind: str, system: str, name: str) -> frozenset[str]:
     """All by which the grammars may mean a thing: its kind, its system, its name and the ends of it."""
     words = name.split()
-    return (f"kind:{kind}", f"system:{system}", *(" ".join(words[n:]) for n in range(len(words))))
+    return frozenset((f"kind:{kind}", f"system:{system}", *(" ".join(words[n:]) for n in range(len(words)))))
 
 
 def _poor(thing: Thing) -> float:

@@ -14,28 +14,33 @@ _PAIR = re.compile(r"\d{1,2}:\d+(?:\.\d+)?")
 def clean(words: list[Word], misheard: Misheard, around: frozenset[str]) -> list[Word]:
     """The words with mis-heard ones put right; `around` are words that count as standing near (the machine's kind)."""
     out: list[Word] = []
-    firsts = misheard.firsts
-    i = 0
-    while i < len(words):
-        word = words[i]
-        row = None
-        if word.low in firsts and (found := misheard.get(word.low)) is not None:
-            longer, alone = found
-            rows = longer.get(words[i + 1].low, alone) if longer and i + 1 < len(words) else alone
-            row = _row(words, i, rows, around) if rows else None
-        if row is None:
-            if ":" in word.low:
-                out.extend(_pair(words, i))
-            else:
-                out.append(word)
-            i += 1
+    firsts, taken = misheard.firsts, 0
+    for i, word in enumerate(words):
+        if i < taken:
             continue
-        heard, meant, _ = row
-        first, last = words[i], words[i + len(heard) - 1]
-        out.append(Word(meant[0], first.start, last.end if len(meant) == 1 else first.end, first.gap))
-        out.extend(Word(low, min(first.end, last.start), last.end, "") for low in meant[1:])
-        i += len(heard)
+        low = word.low
+        row = _row_at(words, i, misheard, around) if low in firsts else None
+        if row is not None:
+            heard, meant, _ = row
+            taken = i + len(heard)
+            last = words[taken - 1]
+            out.append(Word(meant[0], word.start, last.end if len(meant) == 1 else word.end, word.gap))
+            out.extend(Word(more, min(word.end, last.start), last.end, "") for more in meant[1:])
+        elif ":" in low:
+            out.extend(_pair(words, i))
+        else:
+            out.append(word)
     return out
+
+
+def _row_at(words: list[Word], i: int, misheard: Misheard, around: frozenset[str]) -> Row | None:
+    """What was heard wrongly at word i."""
+    found = misheard.get(words[i].low)
+    if found is None:
+        return None
+    longer, alone = found
+    rows = longer.get(words[i + 1].low, alone) if longer and i + 1 < len(words) else alone
+    return _row(words, i, rows, around) if rows else None
 
 
 def _row(words: list[Word], i: int, rows: tuple[Row, ...], around: frozenset[str]) -> Row | None:

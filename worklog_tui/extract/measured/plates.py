@@ -21,8 +21,9 @@ def of_plate(made: Draft, scene: Scene, quantity: str) -> str:
             return ""
         return _owner(_said(named), made, scene, quantity)
     last = next((s for s in scene.context.things[:3] if s.words.lower().endswith(PLATES) and s.age <= 1), None)
-    told = any(t.sense("reads", "copula", "did", "setto") for t in scene.tokens)
-    return _owner(last.words.lower(), made, scene, quantity) if last is not None and not told else ""
+    if last is None or any(t.sense("reads", "copula", "did", "setto") for t in scene.tokens):
+        return ""
+    return _owner(last.words.lower(), made, scene, quantity)
 
 
 SAYS = frozenset("says reads gives shows said is was are at".split())

@@ -67,7 +67,9 @@ BY_THE_BOOK = 1.2
 def _set_beside(name: str, made: Draft, scene: Scene) -> bool:
     """`Drained, 38 L. Book 45.`: a bare number of the book is set beside what was told just now."""
     i = made.main
-    if scene.tokens[i].amount is not None or not any(t.sense("book") for t in scene.tokens[max(0, i - 2) : i]):
+    if not scene.holds("book") or scene.tokens[i].amount is not None:
+        return False
+    if not any(t.sense("book") for t in scene.tokens[max(0, i - 2) : i]):
         return False
     last = said_just_before(scene)
     return last is not None and last.quantity == name and carried(scene, i, name) is not None

@@ -24,11 +24,11 @@ def join_decimals(tokens: list[Token], context: Context, book: Rulebook) -> None
     while i + 1 < len(tokens):
         first, second = tokens[i], tokens[i + 1]
         running = running or _announces(first, "voltage", book)
-        here = running or _at_battery(tokens, i)
-        digit = _digit(second, here) or (here and _lone_one(tokens, i + 1))
-        if _whole(first) and digit and not _counts_on(tokens, i + 2):
-            tokens[i : i + 2] = [_joined(first, second)]
-            i = _range_from(tokens, i)
+        if _whole(first) and not _counts_on(tokens, i + 2):
+            here = running or _at_battery(tokens, i)
+            if _digit(second, here) or (here and _lone_one(tokens, i + 1)):
+                tokens[i : i + 2] = [_joined(first, second)]
+                i = _range_from(tokens, i)
         i += 1
 
 

@@ -7,10 +7,11 @@ from worklog_tui.extract.scene import Draft, Scene
 
 def refine(drafts: list[Draft], scene: Scene) -> list[Draft]:
     """Readings with `doubtful` set."""
+    doubted = scene.holds("doubt", "disown") or "maybe" in scene.lows()
     for draft in drafts:
         if draft.kind != "reading":
             continue
-        doubtful = draft.fields["role"] != "specified" and (
+        doubtful = doubted and draft.fields["role"] != "specified" and (
             _doubted_before(draft.main, scene) or _taken_with_salt(draft.main, scene)
         )
         quantity = scene.book.quantities.get(draft.fields["quantity"])

@@ -16,6 +16,8 @@ def refine(drafts: list[Draft], scene: Scene) -> list[Draft]:
         if draft != best[_words(draft)]:
             scene.dropped.append(f"{scene.said(draft.main, draft.last)}: {draft.rule.id} gives way to a better reading")
     kept = sorted(best.values(), key=lambda d: (d.main, d.kind))
+    if len(kept) == 1:
+        return kept
     by_means = [d for d in kept if d.kind == "work" and d.fields.get("used")]
     return [
         d for d in kept

@@ -65,10 +65,14 @@ def _opens(scene: Scene, i: int) -> bool:
 
 def _may_list(scene: Scene) -> bool:
     """Whether a sentence may be nothing but alternatives: `rings, or a valve stuck open`."""
+    if OR.isdisjoint(scene.lows()):
+        return False
     first = scene.tokens[0]
     named = first.thing is not None or first.sense("article", "bad", "cause") or first.low == "no"
-    told = any(t.sense("suspicion") and _subject(scene, k) is not None for k, t in enumerate(scene.tokens[:SUBJECT]))
-    return bool(named) and not told and not _opens(scene, 0) and any(t.low in OR for t in scene.tokens)
+    told = scene.holds("suspicion") and any(
+        t.sense("suspicion") and _subject(scene, k) is not None for k, t in enumerate(scene.tokens[:SUBJECT])
+    )
+    return bool(named) and not told and not _opens(scene, 0)
 
 
 def _asked_before(tokens: list[Token], i: int) -> bool:

@@ -141,4 +141,4 @@ def names_or_prices(scene: Scene, i: int) -> bool:
     before = [t.low for t in tokens[max(0, i - 2) : i]]
     if before and (before[-1] in NAMED or (before[-1].split()[-1:] and before[-1].split()[-1] in NAMED)):
         return True
-    return any(t.low in money for t in tokens[max(0, i - 14) : i + 14])
+    return not scene.lows().isdisjoint(money) and any(t.low in money for t in tokens[max(0, i - 14) : i + 14])

@@ -82,7 +82,7 @@ def which_at(scene: Scene, i: int) -> tuple[str, int]:
             return LETTERS[token.low], k
         if token.low == "back" and _back_one(scene, k):
             return "back", k
-        if token.sense("side") and token.low in SIDES:
+        if token.low in SIDES and token.sense("side"):
             words, first = sides_from(scene, k)
             if token.low == "rr" and any(t.low in CORNERS for t in scene.tokens):
                 return "right rear", k
@@ -142,7 +142,7 @@ def _heads_next(scene: Scene, k: int) -> bool:
 def sides_from(scene: Scene, k: int) -> tuple[str, int]:
     """The sides that stand together up to token k, `left inlet`, and the index of the first."""
     first = k
-    while first and scene.tokens[first - 1].sense("side") and scene.tokens[first - 1].low in SIDES:
+    while first and scene.tokens[first - 1].low in SIDES and scene.tokens[first - 1].sense("side"):
         first -= 1
     return " ".join(t.low for t in scene.tokens[first : k + 1]), first
 
