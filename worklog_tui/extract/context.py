@@ -25,6 +25,9 @@ TOPIC_LIFE = 7
 "Notes for which a running test stays the subject of bare numbers."
 
 
+_new = tuple.__new__  # makes a Subject at half the cost of calling it
+
+
 class Subject(NamedTuple):
     """A thing that was named, as the next sentence may mean it by `it`."""
 
@@ -39,7 +42,7 @@ class Subject(NamedTuple):
 
     def older(self) -> Subject:
         """The same, one note later."""
-        return Subject(*self[:-1], self.age + 1)
+        return _new(Subject, (*self[:-1], self.age + 1))
 
 
 @dataclass(frozen=True, slots=True)

@@ -82,7 +82,7 @@ def drafts_of(scene: Scene) -> list[Draft]:
     """The drafts of a sentence, refined, in the order of the text."""
     found: list[Draft] = []
     without = "" if numbers.may_stand(scene) else "number"
-    for match in matches(scene.tokens, scene.book, without, lambda rule: may_accuse(rule.gives, scene)):
+    for match in matches(scene.tokens, scene.book, without, lambda gives: may_accuse(gives, scene)):
         draft = FINDERS[match.rule.gives["kind"]](match, scene)
         if draft is not None:
             found += spread(draft, scene)

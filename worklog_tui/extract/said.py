@@ -9,7 +9,7 @@ from worklog_tui.rulebook.word_lists import BEGINNING, OPENS
 def opening(scene: Scene, *names: str) -> list[int]:
     """The tokens, in order, with which words of one of these lists of `BEGINNING` begin."""
     found = scene.once(("opening",), lambda: _openings(scene))
-    return sorted({k for name in names for k in found[name]})
+    return found[names[0]] if len(names) == 1 else sorted({k for name in names for k in found[name]})
 
 
 def _openings(scene: Scene) -> dict[str, list[int]]:
@@ -30,10 +30,8 @@ def _openings(scene: Scene) -> dict[str, list[int]]:
 
 def says(scene: Scene, name: str, k: int, longest: int = 3) -> int:
     """How many tokens from token k on are one of the words of a list; 0 for none. The longest counts."""
-    words, tokens = scene.book.owed[name], scene.tokens
-    if k >= len(tokens) or scene.firsts()[k] not in scene.book.owed[OPENS + name]:
+    owed, firsts = scene.book.owed, scene.firsts()
+    if k >= len(firsts) or firsts[k] not in owed[OPENS + name]:
         return 0
-    for n in range(min(longest, len(tokens) - k), 0, -1):
-        if " ".join(t.low for t in tokens[k : k + n]) in words:
-            return n
-    return 0
+    words, lows = owed[name], [t.low for t in scene.tokens[k : k + longest]]
+    return next((n for n in range(len(lows), 0, -1) if " ".join(lows[:n]) in words), 0)

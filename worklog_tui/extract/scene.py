@@ -27,6 +27,15 @@ def announced(book: Rulebook, token: Token) -> str:
     return next((q for word in low.split() if (q := topics.get(word))), "") if " " in low else ""
 
 
+def _announcements(book: Rulebook, tokens: list[Token]) -> list[str]:
+    """What each token announces; most are plain words, of which the topics tell at once."""
+    topics = book.topics
+    return [
+        topics.get(token.low, "") if token.thing is None and " " not in token.low else announced(book, token)
+        for token in tokens
+    ]
+
+
 def suggested_by(book: Rulebook, token: Token) -> frozenset[str]:
     """The quantities that a word or a thing suggests when it stands near a number."""
     found = book.suggests.get(token.low, NONE)
@@ -144,7 +153,7 @@ class Scene:
 
     def announcements(self) -> list[str]:
         """For each token the quantity whose running test it announces, or an empty text."""
-        return self.once(("announced",), lambda: [announced(self.book, token) for token in self.tokens])
+        return self.once(("announced",), lambda: _announcements(self.book, self.tokens))
 
     def card(self) -> Known:
         """What the machine card says in numbers."""

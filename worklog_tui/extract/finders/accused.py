@@ -52,11 +52,7 @@ def accused(found: Match, scene: Scene) -> Draft | None:
 
 
 def may_accuse(gives: Mapping[str, Any], scene: Scene) -> bool:
-    """Whether the sentence holds at all what such a rule asks for, so that most need not be looked for; any other rule
-    may stand.
-    """
-    if "names" not in gives:
-        return True
+    """Whether the sentence holds at all what such a rule asks for, so that most need not be looked for."""
     if (gives.get("queried") and scene.tokens[-1].low != "?") or (gives.get("again") and not scene.context.suspects):
         return False
     if gives.get("after_bad") and not told_bad_here(scene) and not scene.once(("bad",), lambda: _any_bad(scene)):

@@ -77,6 +77,8 @@ def to_come(match: Match, scene: Scene) -> bool:
         return False
     until = UNTIL if told else WAITS_FOR
     end = min(scene.clause(match.last - 1).stop + bare, match.last + WAITS, len(scene.tokens))
+    if until.isdisjoint(scene.lows()):
+        return False
     waits = (k for k in range(match.last, end) if scene.tokens[k].low in until)
     return any(not to_a_mark(scene, k) for k in waits) or any(
         t.low in until and t.low != "next" for t in scene.tokens[scene.clause(match.first).start : match.first]

@@ -14,12 +14,15 @@ _PAIR = re.compile(r"\d{1,2}:\d+(?:\.\d+)?")
 def clean(words: list[Word], misheard: Misheard, around: frozenset[str]) -> list[Word]:
     """The words with mis-heard ones put right; `around` are words that count as standing near (the machine's kind)."""
     out: list[Word] = []
-    firsts, taken = misheard.firsts, 0
+    firsts, taken, size = misheard.firsts, 0, len(words)
     for i, word in enumerate(words):
         if i < taken:
             continue
-        low = word.low
-        row = _row_at(words, i, misheard, around) if low in firsts else None
+        low, row = word[0], None
+        if low in firsts and (found := misheard.get(low)) is not None:
+            longer, alone = found
+            rows = longer.get(words[i + 1][0], alone) if longer and i + 1 < size else alone
+            row = _row(words, i, rows, around) if rows else None
         if row is not None:
             heard, meant, _ = row
             taken = i + len(heard)
@@ -31,16 +34,6 @@ def clean(words: list[Word], misheard: Misheard, around: frozenset[str]) -> list
         else:
             out.append(word)
     return out
-
-
-def _row_at(words: list[Word], i: int, misheard: Misheard, around: frozenset[str]) -> Row | None:
-    """What was heard wrongly at word i."""
-    found = misheard.get(words[i].low)
-    if found is None:
-        return None
-    longer, alone = found
-    rows = longer.get(words[i + 1].low, alone) if longer and i + 1 < len(words) else alone
-    return _row(words, i, rows, around) if rows else None
 
 
 def _row(words: list[Word], i: int, rows: tuple[Row, ...], around: frozenset[str]) -> Row | None:

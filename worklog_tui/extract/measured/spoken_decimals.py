@@ -16,8 +16,10 @@ DIGITS = 9
 
 def join_decimals(tokens: list[Token], context: Context, book: Rulebook) -> None:
     """Joins such pairs under a running test of volts, in place."""
+    if not [token for token in tokens if token.kind == "number"]:
+        return
     _join_gravities(tokens, context, book)
-    if not any(token.kind == "number" and _whole(token) for token in tokens):
+    if not any(_whole(token) for token in tokens):
         return
     running = context.topic is not None and context.topic.quantity == "voltage"
     i = 0

@@ -13,7 +13,7 @@ def refine(drafts: list[Draft], scene: Scene) -> list[Draft]:
         if key not in best or draft.rank > best[key].rank:
             best[key] = draft
     for draft in drafts if len(best) < len(drafts) else ():
-        if draft != best[_words(draft)]:
+        if draft is not (stays := best[_words(draft)]) and draft != stays:
             scene.dropped.append(f"{scene.said(draft.main, draft.last)}: {draft.rule.id} gives way to a better reading")
     kept = sorted(best.values(), key=lambda d: (d.main, d.kind))
     if len(kept) == 1:

@@ -41,14 +41,14 @@ def told(scene: Scene, found: list[Draft]) -> list[Draft]:
     i = 0
     while i < len(scene.tokens):
         end = i + 1
-        bare = i == 0 and _may_list(scene)
-        if bare or _opens(scene, i):
+        bare, token = i == 0 and _may_list(scene), scene.tokens[i]
+        if bare or ((token.low in OPENING or "suspicion" in token.classes) and _opens(scene, i)):
             spans, last = _spans(scene.tokens, i + (not bare))
             several = _several(scene.tokens, spans)
             if several:
                 more = _suspects(scene, -1 if bare else i, spans, several, found)
                 made, end = made + more, max(last, end) if more else end
-            elif scene.tokens[i].sense("suspicion") or scene.tokens[i].low in OR:
+            elif token.sense("suspicion") or token.low in OR:
                 made += _suspects(scene, i, spans[:1], several, found)
         i = end
     return made

@@ -74,7 +74,8 @@ TURNED_TO = frozenset({"gap", "pressure", "voltage", "resistance", "compression"
 
 def _cranked_against_a_gauge(scene: Scene, upto: int) -> bool:
     """`Throttle wide, and I swing the handle`, `gauge in, five good pulls`: so only compression is tested."""
-    if not any("throttle" in low or "gauge" in low for low in scene.lows()):
+    said = " ".join(scene.lows())
+    if "throttle" not in said and "gauge" not in said:
         return False
     words = {w for t in scene.tokens[:upto] for w in t.low.split()}
     ready = ("throttle" in words and bool(words & scene.book.lists["throttle_wide"])) or {"gauge", "in"} <= words

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from worklog_tui.extract.context import Context
-from worklog_tui.extract.things.markers import ONES, letter, markers, state_follows, value_follows
-from worklog_tui.extract.things.subjects import AXES, LETTERS, as_thing, name_with, with_which
+from worklog_tui.extract.things.markers import NUMBERED, ONES, ORDINALS, letter, markers, state_follows, value_follows
+from worklog_tui.extract.things.subjects import AXES, LETTERS, SIDES, as_thing, name_with, with_which
 from worklog_tui.extract.tokens import Thing, Token
 from worklog_tui.rulebook import Rulebook
 from worklog_tui.rulebook.classes import thing_classes
@@ -17,6 +17,10 @@ RIGHT_ONES = frozenset({"the right one", "the right ones", "right one", "right o
 "As often the proper one as the one on the right: that is meant where the left one was told of."
 MARKS, MARKING = frozenset({"which", "number"}), ONES | RIGHT_ONES | {"other", "others"}
 "What a marker has in it."
+BEGINS = frozenset(
+    (*SIDES, *ORDINALS, *(f"{word}s" for word in ORDINALS), *NUMBERED, *RIGHT_ONES, "other", "others", "back")
+)
+"What a marker begins with, but for numbers, letters and things."
 VERBS = frozenset("does doesnt wont will has hasnt isnt wasnt cant is was comes goes leaks".split())
 "What a state begins with that says of itself that a subject stands before it: `four does not want to come out`."
 
@@ -47,6 +51,8 @@ def name_ones(tokens: list[Token], context: Context, book: Rulebook, typed: bool
 
 def _one(tokens: list[Token], i: int, out: list[Token], context: Context, typed: bool) -> tuple[Thing | None, int]:
     """The thing that a marker at token i stands for, and where its words end."""
+    if not _may_mark(tokens, i, typed):
+        return None, i
     which, end = letter(tokens, i) if typed and tokens[i].low in LETTERS else markers(tokens, i)
     right = tokens[i].low in RIGHT_ONES and _beside_left(out, context)
     if right:
@@ -74,6 +80,14 @@ def _one(tokens: list[Token], i: int, out: list[Token], context: Context, typed:
     words = with_which(_without(named), which) if told_by is None else _one_of(told_by, named)
     name = name_with(named.name, which)
     return Thing(words, name, named.kind, which, words, named.per, named.quantities, named.system), end
+
+
+def _may_mark(tokens: list[Token], i: int, typed: bool) -> bool:
+    """Whether token i can begin a marker at all; most cannot."""
+    token = tokens[i]
+    if token.kind in MARKS or token.low in BEGINS or (typed and token.low in LETTERS):
+        return True
+    return token.thing is not None and i + 1 < len(tokens) and tokens[i + 1].low in ONES
 
 
 def _beside_left(out: list[Token], context: Context) -> bool:

@@ -25,10 +25,9 @@ def told(scene: Scene, found: list[Draft]) -> list[Draft]:
     made: list[Draft] = []
     readers = _readers(scene.book)
     begins = frozenset().union(*(words for words, _ in readers if not words.isdisjoint(scene.lows())))
-    for k, token in enumerate(scene.tokens):
+    for k in [k for k, t in enumerate(scene.tokens) if t.low in begins or (t.kind == "word" and t.low.endswith(PAST))]:
+        token = scene.tokens[k]
         past = _unknown_past(token.low, token.kind)
-        if not past and token.low not in begins:
-            continue
         for words, reader in readers:
             if token.low in words or (past and reader is moved):
                 for match in reader(scene, k):
