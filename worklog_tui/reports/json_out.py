@@ -144,8 +144,10 @@ def next_step(step: Step) -> dict[str, Any]:
 
 
 def comment(reading: CommentReading) -> dict[str, Any]:
-    """One comment: what it is, what it is about, and the line that answers it."""
-    return {"is": reading.kind, "about": reading.about or None, "answered_at": where(reading.answered)}
+    """One comment: what it is, what it is about, the line that answers it, or the one that only perhaps does."""
+    at = where(reading.answered)
+    sure, perhaps = (None, at) if reading.perhaps else (at, None)
+    return {"is": reading.kind, "about": reading.about or None, "answered_at": sure, "perhaps_at": perhaps}
 
 
 def machines(names: Iterable[str]) -> list[dict[str, str]]:

@@ -9,6 +9,7 @@ from worklog_tui.extract.owed.clause import Clause, clauses
 from worklog_tui.extract.owed.deeds import deeds, may_owe
 from worklog_tui.extract.owed.failing import failing
 from worklog_tui.extract.owed.lacking import lacking, may_lack
+from worklog_tui.extract.owed.summed import summed
 from worklog_tui.extract.owed.wanted import may_want, wanted
 from worklog_tui.extract.scene import Draft, Scene
 
@@ -22,7 +23,7 @@ READERS: tuple[tuple[Callable[[Clause], list[Draft]], Callable[[Scene], list[int
 
 def told(scene: Scene, found: list[Draft]) -> list[Draft]:
     """What a scene says is owed and no draft of `found` says already."""
-    made: list[Draft] = []
+    made: list[Draft] = [] if any(d.kind == "follow_up" for d in found) else summed(scene)
     parts = _parts(scene)
     for draft in (*asked(scene), *failing(scene), *parts):
         if not _said(draft, scene, [*found, *made]):
