@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -10,6 +11,7 @@ import pytest
 from worklog_tui import places
 from worklog_tui.bench.extract_files import extract
 from worklog_tui.model import CommentReading, Machine
+from worklog_tui.reports.json_out import comment
 from worklog_tui.rulebook import Rulebook
 from worklog_tui.rulebook.faults import load_faults
 
@@ -90,3 +92,11 @@ def test_what_it_does_not_tell_of_the_part_stays_open(asked: Asking, comment: st
 )
 def test_a_suggestion_is_met_only_by_its_own_deed(asked: Asking, comment: str) -> None:
     assert asked(comment).answered is None
+
+
+def test_what_only_perhaps_answers_is_printed_apart(asked: Asking) -> None:
+    read = CommentReading(asked("How thick was the brake lining?").comment, "question", "lining")
+    place = asked("How thick was the brake lining?").answered
+    sure, unsure = comment(replace(read, answered=place)), comment(replace(read, answered=place, perhaps=True))
+    assert sure["answered_at"] == unsure["perhaps_at"] == [1, "0:05"]
+    assert sure["perhaps_at"] is unsure["answered_at"] is None

@@ -14,6 +14,8 @@ from worklog_tui.extract.tokens import Token
 SUMMED = rule("summed-up", 0.6)
 TOLD = 4
 "Notes of a session before which nothing is summed up: a list that opens it tells what is to come."
+SHORT = 40
+"Letters of a sentence that sums up, at most."
 LEAST = 3
 "Members of a list."
 LONGEST = 4
@@ -21,21 +23,26 @@ LONGEST = 4
 WANTED = frozenset({"part", "joint", "fastener", "control"})
 TALK = ("person", "pronoun", "did", "doing", "copula", "must", "want", "plan", "bad", "good", "noted", "not", "state")
 "Classes of words that a bare list does not have."
-_SUMS_UP = re.compile(
-    r"(?:^|[.!?:]\s*)(?:(?:so|right|then|the|list|still|left|to do)\b[ ,]*){1,4}[.:!]\s*$"
-)
+_SUMS_UP = re.compile(r"(?:^|[.!?:]\s*)(?:(?:so|right|then|the|list|still|left|to do)\b[ ,]*){1,4}[.:!]\s*$")
 "A sentence that only sums up stands right before."
 
 
 def summed(scene: Scene) -> list[Draft]:
     """What a bare list after a word that sums up says is left."""
-    if len(scene.context.notes) < TOLD or not scene.tokens or not _SUMS_UP.search(scene.text[: scene.tokens[0].start].lower()):
+    if len(scene.context.notes) < TOLD or not scene.tokens or not _sums_up(scene):
         return []
     members = _members(scene)
     things = [_thing_of(scene, *member) for member in members]
     if len(members) < LEAST or 2 * sum(k is not None for k in things) <= len(members):
         return []
     return [_of(scene, *member) for member in members]
+
+
+def _sums_up(scene: Scene) -> bool:
+    """Whether the sentence before this one does nothing but sum up."""
+    start = scene.tokens[0].start
+    before = scene.text[max(0, start - SHORT) : start].lower()
+    return bool(_SUMS_UP.search(before if start <= SHORT else f"-{before}"))
 
 
 def _members(scene: Scene) -> list[tuple[int, int]]:
