@@ -151,3 +151,12 @@ def test_covers_that_need_each_other_are_told(tmp_path: Path) -> None:
     )
     with pytest.raises(GrammarMistake, match="needs itself"):
         load(tmp_path, SOUND + circle)
+
+
+def test_two_kinds_of_part_do_not_claim_one_word(tmp_path: Path) -> None:
+    kind = '[[kind]]\nid = "{}"\nwords = ["link"]\ncheck = "feel it"\nminutes = {}\nbad = "renew it"\ngood = "go on"\n'
+    with pytest.raises(GrammarMistake) as caught:
+        load(tmp_path, SOUND + kind.format("rod", 2) + kind.format("chain", 0))
+    told = {m.says: m.cure for m in caught.value.mistakes}
+    assert told['kind chain and kind rod both claim the word "link"'] == "leave it to one of them"
+    assert told["kind chain takes no time"] == "give it minutes above 0"

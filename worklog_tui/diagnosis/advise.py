@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from datetime import datetime
+from functools import partial
 
 from worklog_tui.diagnosis.announced import announced
 from worklog_tui.diagnosis.asking import asks
@@ -15,11 +16,12 @@ from worklog_tui.diagnosis.engine import Engine
 from worklog_tui.diagnosis.explain import causes_of, standings, step_of
 from worklog_tui.diagnosis.explained import explained, is_explained
 from worklog_tui.diagnosis.forbidden import forbidden
+from worklog_tui.diagnosis.how import in_full, once
 from worklog_tui.diagnosis.instead import instead
 from worklog_tui.diagnosis.item_steps import ItemSteps
 from worklog_tui.diagnosis.laid_to_rest import is_lived_with, is_over, laid_to_rest
 from worklog_tui.diagnosis.left_off import left_off, remembered
-from worklog_tui.diagnosis.log import Log
+from worklog_tui.diagnosis.log import Event, Log
 from worklog_tui.diagnosis.measure_again import measure_again
 from worklog_tui.diagnosis.network import OTHER, Network
 from worklog_tui.diagnosis.opened import opened
@@ -29,11 +31,13 @@ from worklog_tui.diagnosis.own_suspects import own_suspects, trouble
 from worklog_tui.diagnosis.part_index import part_words
 from worklog_tui.diagnosis.proving import found_since, is_owed, prove
 from worklog_tui.diagnosis.safety import Safety
+from worklog_tui.diagnosis.seen_bad import with_seen
 from worklog_tui.diagnosis.sign import Sign
 from worklog_tui.diagnosis.signs import Signs
 from worklog_tui.diagnosis.sound import before_general, sifted, weighed
 from worklog_tui.diagnosis.standing import standing_signs
 from worklog_tui.diagnosis.summing_up import listed
+from worklog_tui.diagnosis.thought_of import thought_of
 from worklog_tui.diagnosis.unproved import unproved
 from worklog_tui.diagnosis.wording import Wording
 from worklog_tui.model import Advice, Cause, History, OpenItem, Step, SystemStanding
@@ -106,11 +110,13 @@ def _worked_out(
     candidates = weighed(sifted(told), log)
     candidates = before_general(laid_to_rest(candidates, log, faults.words), log)
     candidates = with_its_plan(declared(candidates, log, wording))
+    candidates = with_seen(candidates, log, signs, safety, faults.words)
     candidates = forbidden(candidates, log, wording, safety)
     candidates += [*left_off(log, safety, signs.lines), *unproved(log, signs, wording, safety)]
     found = _from_faults(log, faults, safety, wording, signs, candidates)
     ranked = best([*found.candidates], MOST + 5)
-    steps = tuple(c.step for c in ranked if c.tier is not Tier.DOUBTFUL)[:MOST]
+    kept = [c.step for c in ranked if c.tier is not Tier.DOUBTFUL][:MOST]
+    steps = once(in_full(s, signs, safety) for s in kept)
     dangers = remembered(log, safety, signs.lines)
     if steps and dangers:
         steps = (replace(steps[0], cautions=(*dangers, *steps[0].cautions)), *steps[1:])
@@ -123,8 +129,9 @@ def _from_faults(
     network = Network(signs)
     systems = standings(network, dict(book.systems), log) if signs.all() else ()
     open_signs = standing_signs(signs)
-    own = own_suspects(log, book, safety)
     symptom = signs.symptoms[open_signs[0].of] if open_signs else None
+    own = own_suspects(log, book, safety, partial(_belongs, open_signs, signs))
+    own += thought_of(log, signs, safety)
     jobs = [*jobs, *measure_again(log, signs, symptom, safety)]
     if not open_signs or symptom is None:
         heard = trouble(log, book)
@@ -153,6 +160,14 @@ def _from_faults(
         mine.append(Candidate(late or Tier.COMPLAINT, order, step, "", step.step))
     kept = [c for c in mine if not safety.never(c.step.step)]
     return _Found(symptom.says, causes, systems, remark, instead(options, engine), (*jobs, *own, *kept))
+
+
+def _belongs(open_signs: Sequence[Sign], signs: Signs, event: Event) -> bool:
+    """Whether a suspicion may explain the complaint that the fault files know."""
+    if not open_signs or event.when < open_signs[0].event.when:
+        return False
+    symptom = signs.symptoms[open_signs[0].of]
+    return symptom.general or any(f in symptom.causes and h.event is event for f, h in signs.hunch_signs.items())
 
 
 def _apart(options: Sequence[Option]) -> list[Option]:

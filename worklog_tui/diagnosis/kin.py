@@ -67,6 +67,11 @@ def said_with(log: Log, words: str, anchors: tuple[FactKey, ...]) -> str:
     return best
 
 
+def is_no_name(word: str) -> bool:
+    """Whether a word cannot be part of a thing's name."""
+    return not _names(word.lower())
+
+
 def _names(word: str) -> bool:
     """Whether a word may be part of a thing's name."""
     plain = word.replace("'", "")

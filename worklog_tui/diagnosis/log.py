@@ -10,6 +10,7 @@ from dataclasses import dataclass
 from functools import cached_property
 from typing import Any
 
+from worklog_tui.diagnosis.supposed import without_supposed
 from worklog_tui.diagnosis.words import same_thing, spoken, tokens
 from worklog_tui.model import Fact, FactKey, Finding, History, Note, Place, Reading, Suspect, Work
 
@@ -43,7 +44,7 @@ class Log:
         self.events: list[Event] = []
         self.tails: dict[int, Sequence[Any]] = {}
         "The sentences of its end, as tail_talk cut them."
-        for fact in history.facts():
+        for fact in without_supposed(history.facts()):
             try:
                 place = history.place(fact.main.note)
             except KeyError:  # a fact whose note was erased speaks of nothing any more

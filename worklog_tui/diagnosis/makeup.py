@@ -44,9 +44,11 @@ def _is_there(machine: Machine, one: Has, said: frozenset[str]) -> bool:
 
     A word inside a longer name that rules it out does not count: the mill of an apple mill is no milling machine.
     """
+    kind = tokens(machine.kind)
+    if _named(kind, one.never) and not _named(kind, one.kind):
+        return False
     if machine.fuel in one.fuel or machine.ignition in one.ignition:
         return True
-    kind = tokens(machine.kind)
     if _named(_without(kind, one.not_kind), one.kind):
         return True
     if _named(kind, one.not_kind):

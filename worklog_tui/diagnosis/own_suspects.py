@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
+from collections.abc import Callable
+from dataclasses import dataclass, replace
 
 from worklog_tui.diagnosis.candidate import Candidate, Tier
 from worklog_tui.diagnosis.hearing import NOT, is_whole
 from worklog_tui.diagnosis.kin import full_name, placed
+from worklog_tui.diagnosis.kinds import Kinds
 from worklog_tui.diagnosis.laid_to_rest import laid_to_rest
 from worklog_tui.diagnosis.log import Event, Log, settles, shows_no_effect
 from worklog_tui.diagnosis.safety import Safety
@@ -45,30 +47,41 @@ def trouble(log: Log, book: FaultBook) -> Trouble | None:
     return Trouble(f"{last.fact.part}: {last.fact.condition}", last)
 
 
-def own_suspects(log: Log, book: FaultBook, safety: Safety) -> list[Candidate]:
-    """A check for each suspicion since the open trouble came up, that nothing has settled, the latest first."""
+def own_suspects(
+    log: Log, book: FaultBook, safety: Safety, belongs: Callable[[Event], bool] = lambda _: False
+) -> list[Candidate]:
+    """A check for each suspicion since the open trouble came up, that nothing has settled, the latest first.
+
+    `belongs`: whether a suspicion may explain the complaint that the fault files know.
+    """
     heard = trouble(log, book)
     since = heard.event.when - 1 if heard else float("inf")
     found: dict[str, Candidate] = {}
+    kinds = Kinds(book.kinds.values())
     for event in sorted(log.suspects, key=lambda e: (-e.place.order, e.when)):
         fact = event.fact
         if not isinstance(fact, Suspect) or fact.standing == "ruled out":
             continue
         if event.place.session != log.last_session or log.is_old(event.place):
             continue
+        fact = replace(fact, cause=log.as_said(fact.cause, (fact.key,)))
         told = log.has_said(fact.cause) or (bool(fact.name) and log.has_said(fact.name))
-        firm = told and fact.standing == "suspected" and (event.when >= since or _after_a_fault(log, event))
+        firm = (
+            told
+            and fact.standing == "suspected"
+            and (event.when >= since or belongs(event) or _after_a_fault(log, event))
+        )
         thing = _thing(log, fact)
         where = placed(log, thing, (fact.key,))
         step = f"check the {where} {thing}" if where else f"check the {full_name(log, thing, (fact.key,))}"
         if tokens(thing)[-1:] == ("leak",):
             step = f"find the {thing}"
         vague = (
-            tokens(fact.cause)[:1] in STATES
+            (tokens(fact.cause)[:1] in STATES and not (fact.cause.startswith("little ") and kinds.of(fact.cause)))
             or NOT.intersection(tokens(fact.cause))
             or fact.cause in found
             or _is_doing(fact)
-            or not _names_a_thing(log, fact, book)
+            or not _names_a_thing(log, fact, book, kinds)
         )
         if vague or _settled(log, event, fact) or safety.never(step):
             continue
@@ -95,12 +108,14 @@ def _thing(log: Log, suspect: Suspect) -> str:
     return _bare(suspect.name if suspect.name and _TELLS.search(suspect.cause) else suspect.cause)
 
 
-def _names_a_thing(log: Log, suspect: Suspect, book: FaultBook) -> bool:
+def _names_a_thing(log: Log, suspect: Suspect, book: FaultBook, kinds: Kinds) -> bool:
     """Whether a suspicion names something to look at: a known part, or what other facts are about; dirt is no thing."""
     parts = (tokens(p) for fault in book.faults.values() for p in fault.heard.parts)
     others = (e for e in log.events if getattr(e.fact, "cause", "") != suspect.cause)
     named = (tokens(text) for e in others for text in (e.name, str(getattr(e.fact, "part", ""))))
     heads = {words[-1] for words in (*parts, *named) if words}
+    if any(kinds.of(text) for text in (suspect.cause, suspect.name) if text):
+        return True
     return any(words[-1] in heads for words in (tokens(suspect.cause), tokens(suspect.name)) if words)
 
 

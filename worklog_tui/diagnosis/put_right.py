@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 
-from worklog_tui.diagnosis.kin import FLUIDS
+from worklog_tui.diagnosis.kin import FLUIDS, OF_A_THING
 from worklog_tui.diagnosis.phrases import one_of
 from worklog_tui.diagnosis.told import stem
 from worklog_tui.diagnosis.words import spoken, tokens
@@ -24,6 +24,8 @@ def cure_of(condition: str, cures: Mapping[str, Sequence[str]]) -> str:
 
 def put_right(thing: str, condition: str, wears_out: bool, cures: Mapping[str, Sequence[str]]) -> str:
     """The step that puts a thing right; `wears_out`: it is of the sort that is replaced."""
+    if condition and tokens(thing)[-1:] and tokens(thing)[-1] in OF_A_THING - FLUIDS:
+        return f"find why the {thing} is {condition}"  # a level or a pressure is never renewed
     job = cure_of(condition, cures)
     if job.startswith("clean") and tokens(thing)[-1:] and tokens(thing)[-1] in FLUIDS:
         return f"change the {thing}"

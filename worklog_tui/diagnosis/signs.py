@@ -6,6 +6,7 @@ from dataclasses import replace
 
 from worklog_tui.diagnosis.disturbed import disturbed
 from worklog_tui.diagnosis.hearing import TRUST_HUNCH, denies, is_state, trust
+from worklog_tui.diagnosis.kinds import Kinds
 from worklog_tui.diagnosis.log import Event, Log
 from worklog_tui.diagnosis.makeup import makeup
 from worklog_tui.diagnosis.measures import judged, outcome_of
@@ -35,6 +36,10 @@ class Signs:
         self.faults = {k: f for k, f in book.faults.items() if self.makeup.fits(f.applies)}
         self.checks = {k: c for k, c in book.checks.items() if self.makeup.fits(c.applies)}
         self.symptoms = {k: s for k, s in book.symptoms.items() if self.makeup.fits(s.applies)}
+        self.kinds = Kinds(book.kinds.values())
+        own = (s for s in self.symptoms.values() if not s.general)
+        self.of_the_trade = frozenset(f for s in own for f in s.causes)
+        "Faults that a complaint of the machine's own trade can come from."
         self.mended = self._mended()
         self._ran = self._well()
         self._cause_index = self._causes()

@@ -12,7 +12,7 @@ from worklog_tui.diagnosis.words import tokens
 
 _ENDS_BADLY = re.compile(
     r"\b(?:on|until|till|with|the|a|an|and|or|but|of|for|to|from|at|if|is|are|was|my|his|there|that|it['’]s|i|we|you"
-    r"|they|which|who|as|be|been|has|have|not|the (?:weak|other|same|left|right|first|last|back|old|bad|good)"
+    r"|they|which|who|as|be|been|has|have|not|go|the (?:weak|other|same|left|right|first|last|back|old|bad|good)"
     r"|(\w+) \1)$",
     re.IGNORECASE,
 )

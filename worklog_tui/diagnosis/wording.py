@@ -9,7 +9,7 @@ from typing import Any
 from worklog_tui.diagnosis.kin import by_card
 from worklog_tui.diagnosis.log import Log
 from worklog_tui.diagnosis.phrases import asked_for, bare, fuller, is_clause, job_in, one_of, place_of
-from worklog_tui.diagnosis.put_right import put_right
+from worklog_tui.diagnosis.put_right import cure_of, put_right
 from worklog_tui.diagnosis.sayings import Sayings
 from worklog_tui.diagnosis.words import holds, spoken, tokens
 from worklog_tui.model import Finding, FollowUp, OpenItem
@@ -120,6 +120,8 @@ class Wording:
         raised = self.log.when(item.anchors[0]) if item.anchors else -1.0
         if self.log.work_on(item.name, about, raised - 3, ("disconnect",)) or self._is_undone(item):
             return f"reconnect the {bare(about)}"
+        if cure_of(item.quote, self.lists.get("cures", {})).startswith("tighten"):
+            return f"tighten the {self._thing(item, about)}"  # finger tight is no stop-gap of another part
         if broken := self._held_together(item, about):
             return broken
         known = bool(item.name) and set(tokens(about)) >= set(tokens(item.name))

@@ -56,6 +56,8 @@ class Step:
     "What must come off first."
     source: str = ""
     "own plan, open item, or the id of the check or repair."
+    how: str = ""
+    "How it is done, where that is not plain from the step."
 
 
 @dataclass(frozen=True, slots=True)

@@ -140,6 +140,7 @@ def next_step(step: Step) -> dict[str, Any]:
         "cautions": list(step.cautions),
         "outcomes": list(step.outcomes),
         "access": list(step.access),
+        **({"how": step.how} if step.how else {}),
     }
 
 

@@ -43,6 +43,7 @@ def _step(number: int, step: Step, width: int, told: set[str]) -> list[str]:
     time = f" (about {step.minutes} min)" if step.minutes else ""
     rows = wrapped(f"{step.step}{time}", width, f"{number}. ", "   ")
     rows += wrapped(f"Why: {step.why}", width, "   ", "   ") if step.why else []
+    rows += wrapped(f"How: {step.how}", width, "   ", "   ") if step.how else []
     rows += wrapped("Comes off first: " + ", ".join(step.access), width, "   ", "   ") if step.access else []
     for outcome in step.outcomes:
         rows += wrapped(outcome, width, "   - ", "     ")

@@ -182,6 +182,24 @@ class Has:
     ignition: tuple[str, ...] = ()
     unless_told: bool = False
     "Taken as there where neither card nor log tells."
+    never: tuple[str, ...] = ()
+    "Words of a kind that rules it out whatever the card's fuel and the log say, unless its kind names it too."
+
+
+@dataclass(frozen=True, slots=True)
+class Kind:
+    """A kind of part, and how any part of that kind is looked at."""
+
+    id: str
+    words: tuple[str, ...]
+    "What the name of such a part ends with."
+    check: Job
+    bad: str
+    "What follows when it is bad."
+    good: str
+    "What follows when it is good."
+    not_ill: tuple[str, ...] = ()
+    "Words of ill states that say nothing bad of it: a spring may lie loose in a case."
 
 
 @dataclass(frozen=True, slots=True)
@@ -210,6 +228,7 @@ class FaultBook:
     never: tuple[WordSets, ...] = ()
     discoveries: tuple[Discovery, ...] = ()
     has: Mapping[str, Has] = field(default_factory=dict)
+    kinds: Mapping[str, Kind] = field(default_factory=dict)
     systems: Mapping[str, str] = field(default_factory=dict)
     "System: its plain name."
     words: Mapping[str, Any] = field(default_factory=dict)

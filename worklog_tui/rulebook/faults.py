@@ -22,6 +22,7 @@ from worklog_tui.rulebook.fault_nouns import (
     Has,
     Heard,
     Job,
+    Kind,
     Measure,
     Symptom,
     WordSets,
@@ -93,10 +94,14 @@ def _merge(book: dict[str, Any], name: str, data: Mapping[str, Any]) -> None:
     )
     book["never"] += tuple(_word_sets(d) for d in data.get("never", ()))
     for h in data.get("has", ()):
-        kind, said, not_kind, fuel, ignition = (
-            _texts(h, key) for key in ("kind", "said", "not_kind", "fuel", "ignition")
+        kind, said, not_kind, fuel, ignition, never = (
+            _texts(h, key) for key in ("kind", "said", "not_kind", "fuel", "ignition", "never")
         )
-        book["has"][h["id"]] = Has(h["id"], kind, said, not_kind, fuel, ignition, bool(h.get("unless_told", False)))
+        told = bool(h.get("unless_told", False))
+        book["has"][h["id"]] = Has(h["id"], kind, said, not_kind, fuel, ignition, told, never)
+    for k in data.get("kind", ()):
+        check = Job(k["check"], float(k["minutes"]), (), _texts(k, "cautions"))
+        book["kinds"][k["id"]] = Kind(k["id"], _texts(k, "words"), check, k["bad"], k["good"], _texts(k, "not_ill"))
     book["words"] |= data.get("words", {})
 
 

@@ -13,7 +13,7 @@ NEEDS: Mapping[str, tuple[str, ...]] = {
     "fault": ("id", "name", "prior", "repair"), "check": ("id", "say", "minutes", "outcomes", "base", "p"),
     "symptom": ("id", "says", "leak", "heard", "causes"), "access": ("id", "says", "minutes"),
     "caution": ("tag", "says", "source"), "danger": ("id", "any", "says"), "never": ("id", "any", "says"),
-    "has": ("id",), "discovery": ("id", "heard"),
+    "has": ("id",), "discovery": ("id", "heard"), "kind": ("id", "words", "check", "minutes", "bad", "good"),
 }  # fmt: skip
 """What a table of each kind must hold."""
 MAY: Mapping[str, tuple[str, ...]] = {
@@ -25,7 +25,9 @@ MAY: Mapping[str, tuple[str, ...]] = {
     "danger": ("cautions", "applies_when", "say", "cleared_by", "works", "told", "mended",
                "make_safe"),
     "never": ("cautions", "applies_when"),
-    "has": ("kind", "said", "not_kind", "fuel", "ignition", "unless_told"), "discovery": ("voids", "quantities"),
+    "has": ("kind", "said", "not_kind", "fuel", "ignition", "unless_told", "never"),
+    "discovery": ("voids", "quantities"),
+    "kind": ("cautions", "not_ill"),
 }  # fmt: skip
 """What it may hold besides."""
 INSIDE: Mapping[str, set[str]] = {

@@ -29,7 +29,7 @@ def lint(book: FaultBook) -> list[Mistake]:
     found += [m for a in book.access.values() for m in _access(a.id, book)]
     for sets in (*book.dangers, *book.never):
         found += [_unknown("diagnosis", sets.id, "caution", c) for c in sets.cautions if c not in book.cautions]
-    return [*found, *_machines(book), *_discoveries(book)]
+    return [*found, *_machines(book), *_discoveries(book), *_kinds(book)]
 
 
 def _machines(book: FaultBook) -> Iterator[Mistake]:
@@ -45,6 +45,18 @@ def _machines(book: FaultBook) -> Iterator[Mistake]:
         for name in (*applies.get("has", ()), *applies.get("lacks", ())):
             if name not in book.has:
                 yield _unknown(file, of, "trait of a machine", name)
+
+
+def _kinds(book: FaultBook) -> Iterator[Mistake]:
+    """Kinds of parts whose check cannot be, and words that two kinds claim."""
+    claimed: dict[str, str] = {}
+    for kind in book.kinds.values():
+        yield from _job(kind.check, "diagnosis/kinds.toml", f"kind {kind.id}", book)
+        for word in kind.words:
+            other = claimed.setdefault(word, kind.id)
+            if other != kind.id:
+                says = f'kind {kind.id} and kind {other} both claim the word "{word}"'
+                yield Mistake("diagnosis/kinds.toml", 0, says, "leave it to one of them")
 
 
 def _discoveries(book: FaultBook) -> Iterator[Mistake]:

@@ -47,6 +47,7 @@ def _full(step: Step) -> list[Row]:
     if step.access:
         told.append(f"First off: {', '.join(step.access)}.")
     rows = [Row.of(f"Next: {step.step}", below=" ".join(told), heading=True)]
+    rows += section("How", [Row.of(step.how)] if step.how else [])
     return rows + section("Take care", map(_caution, step.cautions)) + outcomes(step)
 
 
