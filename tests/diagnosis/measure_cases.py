@@ -135,5 +135,6 @@ def _advised(history: History, notes: int, faults: FaultBook) -> Advice:
 
 
 def _named(advice: Advice, meant: set[str], wordings: Sequence[str]) -> bool:
-    named = any(cause.id in meant for cause in advice.causes[:THREE])
+    three = advice.causes[:THREE]
+    named = any(cause.id in meant or any(words(w) <= words(cause.name) for w in wordings) for cause in three)
     return named or any(words(w) <= words(s.step) for w in wordings for s in advice.steps[:THREE])

@@ -26,6 +26,7 @@ from worklog_tui.diagnosis.measure_again import measure_again
 from worklog_tui.diagnosis.network import OTHER, Network
 from worklog_tui.diagnosis.opened import opened
 from worklog_tui.diagnosis.option import Option
+from worklog_tui.diagnosis.own_causes import with_own
 from worklog_tui.diagnosis.own_plan import plan_of, with_its_plan
 from worklog_tui.diagnosis.own_suspects import own_suspects, trouble
 from worklog_tui.diagnosis.part_index import part_words
@@ -135,13 +136,14 @@ def _from_faults(
     jobs = [*jobs, *measure_again(log, signs, symptom, safety)]
     if not open_signs or symptom is None:
         heard = trouble(log, book)
-        return _Found(heard.words if heard else "", systems=systems, candidates=(*jobs, *own))
+        told = with_own((), log, signs, network, None)
+        return _Found(heard.words if heard else "", told, systems, candidates=(*jobs, *own))
     sign = open_signs[0]
     troubles = {s.event.name for s in open_signs}
     merely = (Tier.NOTICED, Tier.OWN_CAUSE)
     jobs = [j for j in jobs if j.tier not in merely or not j.name or j.name not in troubles]  # a trouble is no job
     engine = Engine(book, signs, network, symptom, _without_effect(signs, sign), opened(log, book))
-    causes = causes_of(network, engine.ranked)
+    causes = with_own(causes_of(network, engine.ranked), log, signs, network, sign)
     remark = _remark(engine)
     jobs = explained(jobs, symptom, signs)
     old = log.is_old(sign.event.place) or is_explained(jobs) or is_lived_with(log, sign.event.fact.main, book.words)

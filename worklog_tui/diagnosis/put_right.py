@@ -9,6 +9,7 @@ from worklog_tui.diagnosis.phrases import one_of
 from worklog_tui.diagnosis.told import stem
 from worklog_tui.diagnosis.words import spoken, tokens
 
+_SHORT = frozenset({"empty", "low", "short", "little"})
 LONGEST = 25
 "A condition of more characters is not shown beside the step."
 
@@ -31,6 +32,8 @@ def put_right(thing: str, condition: str, wears_out: bool, cures: Mapping[str, S
         return f"change the {thing}"
     if job and not (wears_out and job.startswith("find")):
         return job.replace("{}", thing)
+    if tokens(thing)[-1:] and tokens(thing)[-1] in FLUIDS and set(tokens(condition)) & _SHORT:
+        return f"top up the {thing}, and see where it went"
     if tokens(thing)[-1:] and tokens(thing)[-1] in FLUIDS and wears_out:
         return f"change the {thing}"
     if wears_out:
