@@ -25,13 +25,14 @@ def listing_after(scene: Scene, context: Context, upto: int) -> str:
     opener = next((t for t in last if _opens(t) or not t.sense(*IN_FRONT)), None)
     if opener is not None and _opens(opener):
         return _opens(opener)
-    if context.listing in LISTS and not any(t.sense(*TALK) for t in _member(scene, upto) if t.thing is None):
+    told = words if context.listing_age else _member(scene, upto)
+    if context.listing in LISTS and not any(t.sense(*TALK) for t in told if t.thing is None):
         return context.listing
     return ""
 
 
 def _member(scene: Scene, upto: int) -> list[Token]:
-    """What is listed: the words up to a comma, when a thing is the first of them; what is added to it is aside."""
+    """What is listed in the note of its list: the words up to a comma, when a thing is the first; the rest is aside."""
     tokens = [t for t in scene.tokens[:upto] if t.kind not in ("stop", "mark")]
     first = next((k for k, t in enumerate(tokens) if t.kind != "comma" and not t.sense(*IN_FRONT)), 0)
     end = next((k for k in range(first, len(tokens)) if tokens[k].kind == "comma"), len(tokens))
