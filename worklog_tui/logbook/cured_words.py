@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-import tomllib
 from collections.abc import Iterable
 from dataclasses import dataclass
 from functools import lru_cache
 
-from worklog_tui import places
+from worklog_tui.logbook.trade_files import trade_file
 from worklog_tui.logbook.words import stem
 
 
@@ -26,8 +25,7 @@ class CuredWords:
 @lru_cache(maxsize=1)
 def cured_words() -> CuredWords:
     """All of the file."""
-    with (places.grammars() / "trade" / "cured.toml").open("rb") as file:
-        table = tomllib.load(file)
+    table = trade_file("cured")
     lists = {name: frozenset(words.split()) for name, words in table["words"].items()}
     opposites = tuple((_stems(row["bad"]), _stems(row["good"])) for row in table["opposites"])
     return CuredWords(lists, {name: frozenset(map(stem, words)) for name, words in lists.items()}, opposites)

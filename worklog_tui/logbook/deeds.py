@@ -5,53 +5,17 @@ from __future__ import annotations
 from dataclasses import dataclass
 from functools import lru_cache
 
+from worklog_tui.logbook.trade_files import trade_file
 from worklog_tui.logbook.words import raw_words, word_set
 
-LOOK = word_set("check test")
-RENEW = word_set("replace fit make repair")
-MEND = RENEW | word_set("adjust clean free tighten connect bleed flush drain fill lubricate charge")
-
-_ASKED = (
-    ("check measure look inspect test retest recheck try find see gauge read investigate trace examine", LOOK),
-    ("diagnose prove weigh compare", LOOK),
-    ("remove pull dismount", word_set("remove strip")),
-    ("strip dismantle split overhaul rebuild", word_set("strip remove repair")),
-    ("clean blow wash scrub descale degrease unblock scrape derust", word_set("clean flush free")),
-    ("flush", word_set("flush clean drain")),
-    ("drain dump empty", word_set("drain flush replace fill")),
-    ("fill refill top", word_set("fill replace")),
-    ("change renew replace swap exchange", RENEW | word_set("drain fill adjust test")),
-    ("fit refit reinstall install mount reassemble assemble rejoin", RENEW),
-    ("make turn machine cut fabricate weld braze solder patch repair mend fix bush sleeve", RENEW | {"free"}),
-    ("bore hone lap skim grind undercut reface ream rewind straighten seal bond glue", RENEW | {"free"}),
-    (
-        "adjust set reset align square time balance sync synchronise shim wind readjust gap bend tune",
-        RENEW | {"adjust"},
-    ),
-    ("tighten torque retorque retighten nip retension tension", word_set("tighten adjust")),
-    ("connect reconnect hook wire rewire", word_set("connect fit repair replace")),
-    ("grease oil lubricate", word_set("lubricate fill replace")),
-    ("bleed", word_set("bleed")),
-    ("charge", word_set("charge")),
-    ("soak", word_set("soak")),
-    ("free unstick unseize", word_set("free repair replace remove")),
-    ("run start drive ride", word_set("start test")),
-    ("order buy", RENEW),
-)
-"""Words that ask for a deed, and the actions that do it."""
-
-_VERBS = {verb: actions for verbs, actions in _ASKED for verb in verbs.split()}
-_NOUNS = word_set(
-    "top oil charge wire cut time gap bush seal machine turn square tension torque wind patch start run drain bleed "
-    "grease fill balance bore lap test gauge ride drive"
-)
-"""Words that name a thing too: drain cock, test bar; they ask for a deed only before an article."""
+_DEEDS = trade_file("deeds")
+LOOK, RENEW = (word_set(_DEEDS["groups"][name]) for name in ("look", "renew"))
+MEND = RENEW | word_set(_DEEDS["groups"]["mend"])
+_VERBS = {verb: word_set(one["done_by"]) for one in _DEEDS["asked"] for verb in one["verbs"].split()}
+"Words that ask for a deed, and the actions that do it."
+_NOUNS, _ADVERBS = (word_set(_DEEDS["words"][name]) for name in ("nouns", "adverbs"))
+_COMPOUNDS = frozenset(tuple(one.split()) for one in _DEEDS["words"]["compounds"])
 _BEFORE_A_THING = word_set("the a an my our his her its it them all both and out up off down again for with in on to")
-_ADVERBS = word_set("flush square clean free level")
-"""Words that say how a thing should be when they come last: float flush."""
-_COMPOUNDS = frozenset(
-    {("check", "valve"), ("set", "screw"), ("pull", "start"), ("pull", "rope"), ("pull", "cord"), ("dip", "stick")}
-)
 _BACK = RENEW | {"connect"}
 
 

@@ -3,13 +3,12 @@
 from __future__ import annotations
 
 import re
-import tomllib
 from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 from typing import Any
 
-from worklog_tui import places
+from worklog_tui.logbook.trade_files import trade_file
 
 Words = re.Pattern[str]
 _WORD = re.compile(r"\w+")
@@ -64,8 +63,7 @@ class TradeWords:
 @lru_cache(maxsize=1)
 def trade_words() -> TradeWords:
     """The words, read once."""
-    with (places.grammars() / "trade" / "left.toml").open("rb") as file:
-        data = tomllib.load(file)
+    data = trade_file("left")
     return TradeWords(
         tuple(_state(one) for one in data["state"]),
         tuple(Fluid(one["name"], frozenset(one["things"]), one["when"]) for one in data["fluid"]),

@@ -7,31 +7,20 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from worklog_tui.logbook.same_thing import Thing, same, speaks_of, thing
+from worklog_tui.logbook.trade_files import any_of, trade_file
+from worklog_tui.logbook.words import word_set
 from worklog_tui.model import Finding, FollowUp, History, Note, Reading, Work
 
 LONGEST = 5
 "Words of the thing that a promise is about."
+_SAID = trade_file("promises")["announced"]
 _PROMISES = re.compile(
-    r"\b(?:i['’]?ll|we['’]?ll|i will|we will|i['’]?m (?:going to|gonna)|we['’]?re (?:going to|gonna)|i['’]?m about to"
-    r"|let me|let['’]?s|gonna) (?:just |now |then |first |also |have to |quickly |better )*([a-z]+) (?:up |out |off )?"
-    r"(?:the|a|an|my|this|that|these|those|both|all)(?: the| of the)? ([^,.;:!?]+)",
+    rf"\b(?:{any_of(_SAID['opens'])}) (?:(?:{any_of([*_SAID['before'].split(), *_SAID['before_phrases']])}) )*"
+    rf"([a-z]+) (?:up |out |off )?(?:{any_of(_SAID['article'].split())})(?: the| of the)? ([^,.;:!?]+)",
     re.IGNORECASE,
 )
-_PUT_OFF = re.compile(
-    r"\b(?:if|unless|might|maybe|not|never|tomorrow|next (?:time|week|weekend|session)|some day|one day|later on"
-    r"|another (?:day|time)|when (?:it|they|the))\b",
-    re.IGNORECASE,
-)
-"What makes it no promise for now: it is an open item, or nothing."
-_ENDS = frozenset(
-    "and but so while when then before because if to with in on for now today first next again too as or until till "
-    "from at by here there quickly later since after a the well i we it you that which what where how".split()
-)
-_ACTIONS = (
-    "clean lubricate tighten adjust replace fit check test remove strip repair make drain fill flush bleed soak charge "
-    "free connect order start"
-).split()
-"Of several actions that a word may ask for, the likeliest first (judgement)."
+_PUT_OFF = re.compile(rf"\b(?:{any_of(_SAID['put_off'])})\b", re.IGNORECASE)
+_ENDS, _ACTIONS = word_set(_SAID["ends"]), _SAID["likeliest"].split()
 
 
 @dataclass(frozen=True, slots=True)

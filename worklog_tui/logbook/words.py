@@ -1,12 +1,14 @@
-"""Words of the trade brought to one form, so that two tellings of one thing can be compared.
-
-The tables are common practice: what is called one way on one side of the ocean and another way on the other.
+"""Words of the trade brought to one form, so that two tellings of one thing can be compared: the tables are in
+grammars/trade/alike.toml.
 """
 
 from __future__ import annotations
 
 import re
 from functools import lru_cache
+from typing import Any
+
+from worklog_tui.logbook.trade_files import trade_file
 
 
 def word_set(text: str) -> frozenset[str]:
@@ -14,54 +16,19 @@ def word_set(text: str) -> frozenset[str]:
     return frozenset(text.split())
 
 
-SAME = {
-    "carb": "carburettor", "carburetor": "carburettor", "carbie": "carburettor", "mag": "magneto", "tire": "tyre",
-    "ground": "earth", "rad": "radiator", "kerosene": "paraffin", "transmission": "gearbox", "wrist": "gudgeon",
-    "comp": "compression", "cyl": "cylinder", "pot": "cylinder", "temp": "temperature", "aluminum": "aluminium",
-    "sparkplug": "plug", "gasoline": "petrol", "gas": "petrol", "batt": "battery", "gskt": "gasket", "hd": "head",
-    "genny": "generator", "alternator": "generator", "dynamo": "generator", "motor": "engine", "muffler": "silencer",
-    "hood": "bonnet", "fender": "wing", "retorque": "torque", "gage": "gauge", "dizzy": "distributor",
-    "cond": "condenser", "pts": "point", "ndl": "needle", "impellor": "impeller", "gasoil": "diesel",
-    "carburetter": "carburettor", "carbureter": "carburettor", "carburator": "carburettor",
-    "brg": "bearing", "brgs": "bearing", "spdl": "spindle", "ign": "ignition", "exh": "exhaust", "elec": "electric",
-    "o-ring": "oring", "fly": "flywheel",
-}  # fmt: skip
-PHRASES = (
-    ("valve cover", "rocker cover"), ("oil pan", "sump"), ("spark plug", "plug"), ("sparking plug", "plug"),
-    ("fly wheel", "flywheel"), ("crank case", "crankcase"), ("back plate", "backplate"), ("set screw", "grub screw"),
-    ("fuel tap", "petrol tap"), ("fuel cock", "petrol tap"), ("hand brake", "handbrake"),
-    ("parking brake", "handbrake"), ("o ring", "oring"), ("tappets", "valve clearance"),
-    ("valve lash", "valve clearance"), ("pull start", "recoil"),
-)  # fmt: skip
-SIDES = {
-    "left": "left", "right": "right", "lh": "left", "rh": "right", "l/h": "left", "r/h": "right", "nearside": "left",
-    "offside": "right", "front": "front", "rear": "rear", "back": "rear", "inlet": "inlet", "intake": "inlet",
-    "exhaust": "exhaust", "upper": "upper", "top": "upper", "lower": "lower", "bottom": "lower", "inner": "inner",
-    "outer": "outer", "primary": "primary", "secondary": "secondary",
-}  # fmt: skip
+def _turned(table: dict[str, Any]) -> dict[str, str]:
+    """Said -> the one form."""
+    return {one: form for form, said in table.items() for one in (said.split() if isinstance(said, str) else said)}
+
+
+_ALIKE = trade_file("alike")
+SAME, SIDES = _turned(_ALIKE["same"]), _turned(_ALIKE["sides"])
+PHRASES = tuple(_turned(_ALIKE["phrases"]).items())
+COUNTED, DENIALS, FILLER = (word_set(_ALIKE["lists"][name]) for name in ("counted", "denials", "filler"))
 _TO_TWELVE = "zero one two three four five six seven eight nine ten eleven twelve"
 _TO_EIGHTH = "zeroth first second third fourth fifth sixth seventh eighth"
 NUMBERS = {word: str(n) for n, word in enumerate(_TO_TWELVE.split())}
 ORDINALS = {word: str(n) for n, word in enumerate(_TO_EIGHTH.split())}
-COUNTED = word_set(
-    "number no cylinder plug injector valve barrel coil lead lobe journal bearing ring stage bank wheel "
-    "cell phase tooth"
-)
-DENIALS = word_set(
-    "no not never without isn't aren't doesn't don't didn't won't can't cannot wasn't ain't nt isnt arent doesnt dont "
-    "didnt wont cant wasnt aint couldn't couldnt hasn't hasnt"
-)
-FILLER = word_set(
-    "number the a an of on in to is it its it's was were and for with that this these those my our your his her "
-    "their at some be are or one got get gets getting have has had need needs needed want wants wanted "
-    "going gonna go do does done did will would should could can must may might new real proper decent "
-    "fresh replacement replace old temporary temp spare another other again still yet now then here there "
-    "just really actually bit little wee set unit itself thing stuff so as if up out off by from into "
-    "onto back down over round around under when while till until after before i i'm i'd i'll you we he "
-    "they more less all both any every each same also too side hand borrowed bodge bodged stop-gap "
-    "stopgap makeshift home-made homemade correct right-size ordered order buy pick find out about s t ll "
-    "re ve"
-)
 _ENDS = ("ings", "ing", "ed", "es", "s")
 
 
