@@ -29,33 +29,7 @@ JOINING = frozenset(
 )
 WHOLES = frozenset("bit bits patch spot spots mark marks area ring edge end one ones line streak".split())
 "Nouns for a place on a thing: `there's a burnt bit on it` tells of the thing."
-ADVERBS = {
-    "straight": frozenset("from to up down into onto through off in on out back over at".split()),
-    "hard": frozenset("against up over on down by".split()),
-    "flat": frozenset("out on".split()),
-    "wide": frozenset("of at".split()),
-    "clear": frozenset("by of".split()),
-    "it stays": frozenset("in as up on out put where there that".split()),
-    "stays": frozenset("in as up on out put where there that".split()),
-    "held": frozenset("apart open on by with in up together down against shut closed back".split()),
-    "its idling": frozenset({"at"}),
-    "get in": frozenset("there here the it to through a".split()),
-    "even": frozenset("with when if on at".split()),
-    "high": frozenset("spot spots speed tension voltage pressure".split()),
-    "low": frozenset("speed tension voltage pressure gear".split()),
-    "full": frozenset("dpth depth down lock load throttle speed travel size marks set".split()),
-    "dead": frozenset("centre center on easy slow".split()),
-    "right": frozenset("through down up back across round".split()),
-    "wanting": frozenset("it a an to the me some my them".split()),
-    "left off": frozenset({"for"}),
-    "hanging": frozenset("up there".split()),
-    "one hanging": frozenset("up there on".split()),
-    "u/s": frozenset("bath cleaner tank".split()),
-    "near enough": frozenset("half a the one two three all every".split()),
-    "just about": frozenset("warm hot to there all every".split()),
-}
 RUNS_ON = ("runs on", "run on", "running on", "ran on")
-"Words that are no states before these: `straight from the stud to the solenoid`, `high spot`."
 
 
 def _at(scene: Scene, i: int) -> Token | None:
@@ -124,7 +98,7 @@ def _other_word(draft: Draft, scene: Scene) -> bool:
     figure = _at(scene, draft.last + 2)
     if near in ("to", "within") and figure is not None and figure.kind in ("number", "amount"):
         return False  # straight to two thou
-    return near in ADVERBS.get(scene.tokens[draft.main].low, frozenset())
+    return f"{scene.tokens[draft.main].low} {near}" in scene.book.lists["no_states"]
 
 
 def _of_a_noun(draft: Draft, scene: Scene) -> bool:

@@ -9,17 +9,6 @@ from worklog_tui.extract.scene import Draft, Scene
 from worklog_tui.extract.talk.carry import scale_of
 from worklog_tui.extract.tokens import Thing, Token
 
-STATES_OF_TEST = frozenset(
-    (
-        "dry|wet|cold|hot|warm|with oil|throttle open|throttles open|throttles wide open|wide open|stone cold|"
-        "bone cold|cranking|while cranking|turning over|on the starter|running|engine running|at idle|fast idle|"
-        "at fast idle|no load|with no load|off load|under load|on load|full load|fully advanced|full advance|at rest|"
-        "by hand|in gear|revving|empty|running light|free running|on the bench|"
-        "lights on|lights off|headlamp on|headlights on|headlamps on|fast tickover|switch on|switched on|key on|"
-        "ignition on|in star|in delta|in gear|in neutral|flat out|points closed|points open"
-    ).split("|")
-)
-"States that last through a test, until another one is said."
 ASIDE = frozenset({"tool", "unknown"})
 
 
@@ -27,7 +16,7 @@ def topic_after(scene: Scene, drafts: list[Draft], topic: Topic | None, upto: in
     """The running test after the tokens before `upto` and the readings among them."""
     for k, (token, found) in enumerate(zip(scene.tokens[:upto], scene.announcements(), strict=False)):
         if found or topic is not None:
-            topic = _named(found, token, topic)
+            topic = _named(found, token, topic, scene)
         if topic is not None and token.amount is not None and k and scene.tokens[k - 1].low == "after":
             topic = _after_a_time(topic, scene, k)
     if (topic is None or topic.quantity != "compression") and _cranked_against_a_gauge(scene, upto):
@@ -62,7 +51,7 @@ def _turned_to(scene: Scene, topic: Topic | None) -> Topic | None:
         return None
     if topic is None or topic.quantity in thing.quantities:
         return None
-    state = next((t.low for t in words if t.low in STATES_OF_TEST), "")
+    state = next((t.low for t in words if t.low in scene.book.lists["states_of_test"]), "")
     return replace(_begun(thing.quantities[0], thing), condition=state)
 
 
@@ -103,7 +92,7 @@ def _oiled(scene: Scene, upto: int) -> bool:
 
 
 
-def _named(found: str, token: Token, topic: Topic | None) -> Topic | None:
+def _named(found: str, token: Token, topic: Topic | None, scene: Scene) -> Topic | None:
     """The test after one token: a word may announce one, `found`, a thing is what it is of, a state how it is taken."""
     if found and (topic is None or topic.quantity != found):
         topic = _begun(found, token.thing)
@@ -119,7 +108,7 @@ def _named(found: str, token: Token, topic: Topic | None) -> Topic | None:
             topic = replace(topic, words=token.thing.words, name=token.thing.name, quality=quality)
     if topic.quantity in CRANKED and "crank" in token.low and CRANKING & set(token.low.split()):
         return replace(topic, condition="cranking")
-    return replace(topic, condition=token.low) if token.low in STATES_OF_TEST else topic
+    return replace(topic, condition=token.low) if token.low in scene.book.lists["states_of_test"] else topic
 
 
 CRANKED = frozenset({"voltage", "current"})

@@ -15,20 +15,6 @@ NO_NAME = (
     "memory", "joke", "rule", "later", "plate", "proper", "filler", "cause", "new", "temporary",
     "suspicion", "trouble", "awaited",
 )  # fmt: skip
-STOPWORDS = frozenset(
-    (
-        "one's ones other's others that's it's and or of for with from than then there here so now when what "
-        "which that this the a an my his her its our to at on in by up down out off over under about only "
-        "just still even more less like as per each every all both some any no yes yeah okay right well "
-        "maybe again after before until till once too very much i we you he she they it me him us them is "
-        "was are were be been has have had do does did says said say goes go went comes came come got get "
-        "gets put puts gives give gave took take makes make made reads let see call want wants need needs "
-        "good bad fine lovely nice big small little old new same other another first last next one two three "
-        "minutes hours seconds days weeks around near nearly almost exactly roughly bit lot dead bang thing "
-        "stuff gonna because cause though while if but ha hm hmm oh ah er uh um mate love lads guys folks "
-        "people everybody"
-    ).split()
-)
 
 
 def named_before(scene: Scene, i: int) -> str:
@@ -37,8 +23,8 @@ def named_before(scene: Scene, i: int) -> str:
     k = i - 1
     while k >= first and i - k <= BETWEEN and _small(tokens[k]):
         k -= 1
-    last = k
-    while k >= first and last - k < LONGEST and _of_name(tokens[k]):
+    last, small_words = k, scene.book.lists["small_words"]
+    while k >= first and last - k < LONGEST and _of_name(tokens[k], small_words):
         k -= 1
     names = tokens[k + 1 : last + 1]
     if any(t.low in scene.book.topics or t.low in TOLD_BY for t in names):
@@ -59,9 +45,9 @@ def _small(token: Token) -> bool:
     return bool(token.sense(*SMALL)) or token.low in ("at", "=", ":", "to", "on", "up", "down", "about", "only", "now")
 
 
-def _of_name(token: Token) -> bool:
+def _of_name(token: Token, small_words: frozenset[str]) -> bool:
     if token.thing is not None:
         return True
-    if token.kind not in ("word", "term") or token.low in STOPWORDS or token.sense(*NO_NAME):
+    if token.kind not in ("word", "term") or token.low in small_words or token.sense(*NO_NAME):
         return False
     return token.low.replace("-", "").isalpha() and len(token.low) > 2

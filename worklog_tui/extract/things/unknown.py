@@ -5,7 +5,6 @@ from __future__ import annotations
 from dataclasses import replace
 
 from worklog_tui.extract.things.named_as import spoken
-from worklog_tui.extract.things.named_here import STOPWORDS
 from worklog_tui.extract.tokens import Thing, Token
 from worklog_tui.rulebook import Rulebook
 
@@ -21,7 +20,7 @@ COPULA = frozenset(
 
 def guess_things(text: str, tokens: list[Token], typed: bool, book: Rulebook) -> list[Token]:
     """The tokens with likely names, unknown to the vocabulary, as things that are marked so."""
-    no_name = book.lists["no_name"]
+    no_name = book.lists["no_name"] | book.lists["small_words"]
     tokens = _with_first_words(text, tokens, typed, no_name)
     out: list[Token] = []
     i = 0
@@ -85,7 +84,7 @@ def _noun(token: Token, no_name: frozenset[str]) -> bool:
     """Whether a word that the vocabulary does not know may stand in a name."""
     low = token.low
     plain = token.kind == "word" and not token.senses and len(low) > 2 and low.isalpha()
-    return plain and low not in STOPWORDS and low not in no_name and not low.endswith(NO_NOUN)
+    return plain and low not in no_name and not low.endswith(NO_NOUN)
 
 
 def _name(tokens: list[Token], i: int, typed: bool, no_name: frozenset[str]) -> int:
