@@ -129,3 +129,32 @@ def test_what_is_slight_is_not_the_trouble(faults: FaultBook) -> None:
     assert advise(log.history(), log.items(), faults, None).complaint.startswith("the motor hums")
     log = Log(MIXER).found("motor", "hums", state="hums").found("belt", "slips", state="slips")
     assert advise(log.history(), log.items(), faults, None).complaint == "a belt slips or squeals"
+
+
+def test_what_is_measured_is_never_renewed_by_its_looks(tmp_path: Path) -> None:
+    told = advised(MIXER, "the motor runs hot\nthe start capacitor is cracked", tmp_path)
+    assert "check the start capacitor" in [s.step for s in told.steps]
+    assert not any("new one" in s.step for s in told.steps)
+
+
+def test_a_fresh_suspicion_stands_before_the_causes_of_another_trouble(faults: FaultBook) -> None:
+    """The fault files know causes of the slipping belt; by now the person looks after something else."""
+    log = Log(MIXER).found("belt", "slips", state="slips").chat(2).suspected("bowl lift rack")
+    causes = advise(log.history(), log.items(), faults, None).causes
+    assert causes[0].name == "bowl lift rack"
+    assert causes[0].grade == "possible"
+    assert causes[1].id
+
+
+def test_a_suspicion_that_was_ruled_out_or_worked_on_is_no_cause(faults: FaultBook) -> None:
+    for settle in ("good", "work"):
+        log = Log(MIXER).found("belt", "slips", state="slips").suspected("bowl lift rack")
+        log = log.found("bowl lift rack", "fine", "good") if settle == "good" else log.did("clean", "bowl lift rack")
+        assert "bowl lift rack" not in [c.name for c in advise(log.history(), log.items(), faults, None).causes]
+
+
+def test_a_part_found_bad_is_itself_a_possible_cause(faults: FaultBook) -> None:
+    log = Log(MIXER).found("dough hook", "bent", state="bent")
+    causes = advise(log.history(), log.items(), faults, None).causes
+    assert [c.name for c in causes] == ["dough hook bent"]
+    assert causes[0].grade == "unlikely"

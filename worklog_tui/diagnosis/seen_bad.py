@@ -32,6 +32,7 @@ _DOUBT = re.compile(
     r"|reckon|think|wonder|maybe|perhaps|suspect|hope|feeling|guess|bet|money|new|used to)\b|\?",
     re.IGNORECASE,
 )
+_RENEWS = re.compile(r"^(?:replace|tighten|put|line up) the (.+)$")
 _WORD = re.compile(r"[\w'’-]+")
 
 
@@ -45,7 +46,9 @@ def seen_bad(log: Log, signs: Signs, safety: Safety, lists: Mapping[str, Sequenc
             continue
         for thing, ill in _told(own_words(log, line.event), signs.kinds, lists.get("ill", ())):
             if not is_dealt_with(log, thing, ill, line.event.when):
-                found[tokens(thing)[-1]] = _candidate(log, thing, ill, line.event, safety, lists)
+                kind = signs.kinds.of(thing)
+                measured = kind is not None and kind.measured
+                found[tokens(thing)[-1]] = _candidate(log, thing, ill, line.event, safety, lists, measured)
     return list(found.values())
 
 
@@ -69,8 +72,12 @@ def with_seen(
 
 def _raised(candidate: Candidate, signs: Signs, lists: Mapping[str, Sequence[str]]) -> Candidate:
     said = re.sub(r"\s*\([^)]*\)$| right$| with (?:a new one|new ones)$", "", candidate.step.step)
-    if signs.kinds.of(said) is None:
+    kind = signs.kinds.of(said)
+    if kind is None:
         return candidate
+    if kind.measured and (renewed := _RENEWS.match(said)):
+        checked = replace(candidate.step, step=f"check the {renewed[1]}")
+        candidate = replace(candidate, step=checked)
     told = f"{candidate.step.step} {' '.join(candidate.step.outcomes)}"
     ill = list(lists.get("ill", ()))
     worst = next((n for n, state in enumerate(ill) if re.search(rf"\b{re.escape(state)}\b", told)), len(ill))
@@ -130,11 +137,16 @@ def is_dealt_with(log: Log, thing: str, ill: str, when: float) -> bool:
     return False
 
 
+def _cures(lists: Mapping[str, Sequence[str]]) -> Mapping[str, Sequence[str]]:
+    cures: object = lists.get("cures", {})
+    return cures if isinstance(cures, Mapping) else {}
+
+
 def _candidate(
-    log: Log, thing: str, ill: str, event: Event, safety: Safety, lists: Mapping[str, Sequence[str]]
+    log: Log, thing: str, ill: str, event: Event, safety: Safety, lists: Mapping[str, Sequence[str]], measured: bool
 ) -> Candidate:
     wears = any(tokens(w)[-1:] == tokens(thing)[-1:] for w in lists.get("consumable", ()))
-    step = put_right(thing, ill, wears, lists.get("cures", {}))  # type: ignore[arg-type]
+    step = f"check the {thing}" if measured else put_right(thing, ill, wears, _cures(lists))
     why = f'You saw it at {log.said(event.place)} ("{ill}"), and it was not put right since.'
     worst = list(lists.get("ill", ())).index(ill)
     made = Step(step, why, 20, safety.cautions(step), (f"Put right when it is no longer {ill}.",), (), "open item")

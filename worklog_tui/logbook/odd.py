@@ -13,6 +13,7 @@ from worklog_tui.logbook.amounts import bounds_in
 from worklog_tui.logbook.cures import cures
 from worklog_tui.logbook.foreign_parts import kinds_of
 from worklog_tui.logbook.limits import Judge
+from worklog_tui.logbook.odd_words import odd_words
 from worklog_tui.logbook.readings import readings
 from worklog_tui.logbook.same_thing import Thing, same, thing
 from worklog_tui.logbook.wrong_way import wrong_way
@@ -32,7 +33,7 @@ class Odd:
     """Two things that do not go together, or one that cannot be."""
 
     kind: str
-    "figures, findings, book, traits, cylinder, part, beyond or backwards."
+    "figures, findings, book, traits, cylinder, part, beyond, gauge or backwards."
     says: str
     places: tuple[Place, ...]
     told: tuple[str, ...]
@@ -54,12 +55,22 @@ def odd(
     found = [
         *_figures(history), *_findings(history), *_book(history), *_traits(history), *_cylinders(history),
         *_parts(history, foreign or {}), *_beyond(history, believable or {}), *wrong_way(history),
+        *odd_words(history),
     ]  # fmt: skip
-    rows = [Odd(kind, says, places, tuple(words[place.note] for place in places)) for kind, says, places in found]
+    rows = [Odd(kind, says, at, tuple(words[place.note] for place in at)) for kind, says, at in _once(found)]
     return tuple(sorted(rows, key=lambda one: one.places[-1].order))
 
 
 Row = tuple[str, str, tuple[Place, ...]]
+
+
+def _once(rows: Sequence[Row]) -> list[Row]:
+    """The rows, of each kind one a line."""
+    kept: dict[tuple[str, Place], Row] = {}
+    for row in rows:
+        sort = "part" if row[0] == "gauge" else row[0]
+        kept.setdefault((sort, row[2][-1]) if len(row[2]) == 1 else (row[1], row[2][-1]), row)
+    return list(kept.values())
 
 
 def _work_places(history: History) -> list[int]:

@@ -9,8 +9,8 @@ from worklog_tui.model import History, Place
 _WAY = r"(?:(?:the )?wrong way(?: (?:round|around|about))?|backwards?|back to front|upside down)"
 _WRONG = re.compile(
     r"\b(?:the |that |this |my )?(?P<thing>[a-z][a-z-]*(?: [a-z][a-z-]*)?)(?:['’]s| is| are| was| has been)?"
-    r" (?:works?|working|goes|going|moves?|turns?|turning|runs?|running|opens?|reads?|reading|fitted|wired|plumbed|hung"
-    rf"|connected|in|on) {_WAY}\b",
+    r"(?: (?:works?|working|goes|going|moves?|turns?|turning|runs?|running|opens?|reads?|reading|fitted|wired|plumbed"
+    rf"|hung|connected|in|on)| (?<=is )| (?<=are )| (?<=['’]s )) ?{_WAY}\b",
     re.IGNORECASE,
 )
 _POINTS = frozenset("it its that this one they them which what who he she so and but all both everything".split())
@@ -37,6 +37,7 @@ def wrong_way(history: History) -> list[tuple[str, str, tuple[Place, ...]]]:
             continue
         if any(_RIGHT.search(later.words) for later in notes[n:]):
             continue
-        says = f"{said['thing']}: told to work or sit the wrong way round; made so, or put together wrong?"
+        thing = re.sub(r" (?:is|are|was)$", "", said["thing"])
+        says = f"{thing}: told to work or sit the wrong way round; made so, or put together wrong?"
         found.append(("backwards", says, (history.place(note.uid),)))
     return found

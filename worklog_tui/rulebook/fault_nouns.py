@@ -200,6 +200,8 @@ class Kind:
     "What follows when it is good."
     not_ill: tuple[str, ...] = ()
     "Words of ill states that say nothing bad of it: a spring may lie loose in a case."
+    measured: bool = False
+    "Never renewed by its looks: it is measured first."
 
 
 @dataclass(frozen=True, slots=True)

@@ -101,7 +101,8 @@ def _merge(book: dict[str, Any], name: str, data: Mapping[str, Any]) -> None:
         book["has"][h["id"]] = Has(h["id"], kind, said, not_kind, fuel, ignition, told, never)
     for k in data.get("kind", ()):
         check = Job(k["check"], float(k["minutes"]), (), _texts(k, "cautions"))
-        book["kinds"][k["id"]] = Kind(k["id"], _texts(k, "words"), check, k["bad"], k["good"], _texts(k, "not_ill"))
+        words, fine, measured = _texts(k, "words"), _texts(k, "not_ill"), bool(k.get("measured"))
+        book["kinds"][k["id"]] = Kind(k["id"], words, check, k["bad"], k["good"], fine, measured)
     book["words"] |= data.get("words", {})
 
 

@@ -27,7 +27,7 @@ MAY: Mapping[str, tuple[str, ...]] = {
     "never": ("cautions", "applies_when"),
     "has": ("kind", "said", "not_kind", "fuel", "ignition", "unless_told", "never"),
     "discovery": ("voids", "quantities"),
-    "kind": ("cautions", "not_ill"),
+    "kind": ("cautions", "not_ill", "measured"),
 }  # fmt: skip
 """What it may hold besides."""
 INSIDE: Mapping[str, set[str]] = {
