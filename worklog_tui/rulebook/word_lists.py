@@ -6,7 +6,6 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from itertools import accumulate
-from sys import intern
 from typing import Any, NamedTuple
 
 FILE, SHOWN, LISTS = "owed.toml", "shown.toml", "lists.toml"
@@ -38,7 +37,7 @@ def beginnings(lists: Lists) -> Beginnings:
     for name in BEGINNING:
         for words in lists.get(name, ()):
             of[words] = (*of.get(words, ()), name)
-            starts.update(map(intern, accumulate(words.split(), "{} {}".format)))
+            starts.update(accumulate(words.split(), "{} {}".format))
     once: dict[tuple[str, ...], tuple[str, ...]] = {}
     return Beginnings({words: once.setdefault(names, names) for words, names in of.items()}, frozenset(starts))
 
@@ -46,8 +45,11 @@ def beginnings(lists: Lists) -> Beginnings:
 def read_owed(files: Mapping[str, Any]) -> Lists:
     """Name of a list -> its words, and under `^` and its name the first words of them."""
     found = read_lists(files, FILE) | read_lists(files, SHOWN)
-    firsts = {OPENS + name: frozenset(intern(w.partition(" ")[0]) for w in words) for name, words in found.items()}
-    return found | firsts
+    once: dict[str, str] = {}
+    for name, words in tuple(found.items()):
+        firsts = {word.partition(" ")[0] for word in words}
+        found[OPENS + name] = frozenset(once.setdefault(first, first) for first in firsts)
+    return found
 
 
 def read_lists(files: Mapping[str, Any], of: str = LISTS) -> dict[str, frozenset[str]]:
@@ -55,5 +57,11 @@ def read_lists(files: Mapping[str, Any], of: str = LISTS) -> dict[str, frozenset
     found: dict[str, set[str]] = {}
     for file in (of, f"own/{of}"):
         for name, words in files.get(file, {}).items():
-            found.setdefault(name, set()).update(intern(str(word).lower().replace("'", "")) for word in words)
+            found.setdefault(name, set()).update(_plain(str(word)) for word in words)
     return {name: frozenset(words) for name, words in found.items()}
+
+
+def _plain(word: str) -> str:
+    """As it stands in tokens; the same object where it does so already."""
+    plain = word.lower().replace("'", "")
+    return word if plain == word else plain
