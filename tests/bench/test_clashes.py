@@ -19,7 +19,7 @@ from worklog_tui.bench.item_acts import add_item, leave_so, mark_done, set_await
 from worklog_tui.bench.looking_over import closing_up
 from worklog_tui.bench.note_acts import edit_note
 from worklog_tui.bench.review import open_items
-from worklog_tui.logbook.closing_up import Question
+from worklog_tui.logbook.outcomes import Question
 from worklog_tui.model import Due, Fact, OpenItem
 
 SAW = "Band saw"

@@ -9,7 +9,7 @@ import pytest
 from worklog_tui import places
 from worklog_tui.bench.extract_files import Extraction, extract
 from worklog_tui.model import Machine
-from worklog_tui.notes import Unreadable
+from worklog_tui.notes.refusals import Unreadable
 from worklog_tui.rulebook import Rulebook
 from worklog_tui.rulebook.faults import FaultBook, load_faults
 

@@ -10,7 +10,7 @@ from worklog_tui.bench.review import timeline
 from worklog_tui.bench.telling import Stopped
 from worklog_tui.bench.trying import try_out
 from worklog_tui.model import Machine
-from worklog_tui.notes import read_text
+from worklog_tui.notes.reading import read_text
 
 LINES = "\n".join(f"the belt number {n} is worn" for n in range(250))
 CAPTIONS = "\n".join(f"[{n // 60}:{n % 60:02}] the belt number {n} is worn" for n in range(250))

@@ -20,7 +20,8 @@ from worklog_tui.bench.publishing import published
 from worklog_tui.bench.record import import_sessions, keep_note
 from worklog_tui.bench.review import open_items
 from worklog_tui.bench.undoing import undo
-from worklog_tui.logbook.closing_up import MOST, Question
+from worklog_tui.logbook.closing_up import MOST
+from worklog_tui.logbook.outcomes import Question
 from worklog_tui.model import Machine, Work
 
 HERE = Path(__file__).parent

@@ -9,7 +9,10 @@ import pytest
 from hypothesis import example, given
 from hypothesis import strategies as st
 
-from worklog_tui.notes import make_notes, read_comments, read_text, sanitise
+from worklog_tui.notes.cleaning import sanitise
+from worklog_tui.notes.comments import read_comments
+from worklog_tui.notes.keeping import make_notes
+from worklog_tui.notes.reading import read_text
 
 TIMES = st.sampled_from(
     ["[0:02] ", "0:05 ", "14:05 ", "(1:12) ", "0:04\n", "00:00:02,000 --> 00:00:04,000\n", "[99:99] ", "3:05 pm "]

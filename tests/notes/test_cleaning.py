@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from worklog_tui.notes import sanitise
+from worklog_tui.notes.cleaning import sanitise
 
 
 @pytest.mark.parametrize(

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from worklog_tui.notes import looks_like_comments, read_comments
+from worklog_tui.notes.comments import looks_like_comments, read_comments
 
 
 def words(text: str) -> list[str]:

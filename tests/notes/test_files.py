@@ -8,7 +8,8 @@ from pathlib import Path
 
 import pytest
 
-from worklog_tui.notes import Unreadable, read_session_file
+from worklog_tui.notes.files import read_session_file
+from worklog_tui.notes.refusals import Unreadable
 
 WORDS = "14:05 gap \u00bd mm \u2013 caf\u00e9\n14:09 lid on"
 

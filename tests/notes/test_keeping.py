@@ -5,7 +5,8 @@ from __future__ import annotations
 from hypothesis import given
 from hypothesis import strategies as st
 
-from worklog_tui.notes import make_notes, read_text
+from worklog_tui.notes.keeping import make_notes
+from worklog_tui.notes.reading import read_text
 
 TYPED = "session 2031-04-12 23:50\n23:52 lid off\n00:10 lid on\n00:10 lid on"
 

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import pytest
 
-from worklog_tui.notes import ReadSession, read_text
+from worklog_tui.notes.lines import ReadSession
+from worklog_tui.notes.reading import read_text
 
 Rows = list[tuple[int | None, str, str]]
 

@@ -14,7 +14,10 @@ from typing import Any
 
 import pytest
 
-from worklog_tui.notes import ReadSession, make_notes, read_session_file, read_text
+from worklog_tui.notes.files import read_session_file
+from worklog_tui.notes.keeping import make_notes
+from worklog_tui.notes.lines import ReadSession
+from worklog_tui.notes.reading import read_text
 
 ROOT = Path(__file__).resolve().parents[2]
 OPEN_DATA = Path(os.environ.get("WORKLOG_OPEN_DATA", ROOT / "../shared/reference/open-data"))

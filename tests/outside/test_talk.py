@@ -10,7 +10,8 @@ from pathlib import Path
 
 from worklog_tui.extract import CONFIDENCE_LINE, read_session
 from worklog_tui.model import Machine
-from worklog_tui.notes import make_notes, read_session_file
+from worklog_tui.notes.files import read_session_file
+from worklog_tui.notes.keeping import make_notes
 from worklog_tui.rulebook import Rulebook
 
 

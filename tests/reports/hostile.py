@@ -49,6 +49,6 @@ assert len(HOSTILE) == 40
 
 def shown(text: str) -> str:
     """The text as it may be shown: without control characters, with single blanks."""
-    from worklog_tui.notes import sanitise
+    from worklog_tui.notes.cleaning import sanitise
 
     return " ".join(sanitise(text).split())

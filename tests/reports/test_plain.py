@@ -8,7 +8,7 @@ import pytest
 
 from tests.logbook.told import Told, bad, did, good, later, read, suspects
 from worklog_tui.logbook.open_items import open_items
-from worklog_tui.logbook.recap import Recap
+from worklog_tui.logbook.outcomes import Recap
 from worklog_tui.model import Advice, Comment, CommentReading, History, Step
 from worklog_tui.reports.lines import columns, table, wrapped
 from worklog_tui.reports.plain import whole_log

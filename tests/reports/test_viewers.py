@@ -16,7 +16,7 @@ from worklog_tui.logbook.answers import read_all
 from worklog_tui.logbook.comment_words import load_comment_words
 from worklog_tui.logbook.open_items import open_items
 from worklog_tui.model import Advice, Cause, Comment, History, Step
-from worklog_tui.notes import read_comments
+from worklog_tui.notes.comments import read_comments
 from worklog_tui.reports.material import Material
 from worklog_tui.reports.plain_viewers import viewers_text
 from worklog_tui.reports.replies import FILE, load_replies

@@ -40,7 +40,7 @@ from worklog_tui.model import (
     Span,
     Step,
 )  # fmt: skip
-from worklog_tui.notes import ReadSession
+from worklog_tui.notes.lines import ReadSession
 from worklog_tui.screens.errands import Errands
 from worklog_tui.screens.looking_up import Preview
 from worklog_tui.widgets.note_line import NoteLine

@@ -12,7 +12,8 @@ from tests.screens.logbook_desk import SAW, Clock, desk_in, recorder
 from worklog_tui.app import Recorder
 from worklog_tui.bench.history import history
 from worklog_tui.bench.trying import TriedOut
-from worklog_tui.notes import looks_like_comments, read_comments, read_text
+from worklog_tui.notes.comments import looks_like_comments, read_comments
+from worklog_tui.notes.reading import read_text
 from worklog_tui.screens.errands import Pasted
 from worklog_tui.screens.long_work import LongWork
 from worklog_tui.screens.paste import PasteQuestion, shape_of, told

@@ -7,7 +7,7 @@ from datetime import UTC, datetime, timedelta
 
 import pytest
 
-from worklog_tui.logbook.waits import Wait
+from worklog_tui.logbook.wait import Wait
 from worklog_tui.model import Instant, OpenItem, Place, Reading, Span
 from worklog_tui.model.clip import Clip
 from worklog_tui.widgets.head_line import film_told, in_room, waits_told

@@ -5,8 +5,7 @@ from __future__ import annotations
 import pytest
 from textual.app import App, ComposeResult
 
-from worklog_tui.logbook.limits import Limits
-from worklog_tui.logbook.readings import Point, Series
+from worklog_tui.logbook.outcomes import Limits, Point, Series
 from worklog_tui.model import Place, Reading, Span
 from worklog_tui.widgets.readings import Readings
 

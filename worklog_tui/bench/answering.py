@@ -7,8 +7,9 @@ from typing import TYPE_CHECKING
 from worklog_tui import store
 from worklog_tui.bench import fact_acts, item_acts
 from worklog_tui.bench.acting import CannotAct, Done, acting, sign
-from worklog_tui.logbook.clashes import Clash, told
-from worklog_tui.logbook.closing_up import AGAIN, Question
+from worklog_tui.logbook.clashes import told
+from worklog_tui.logbook.closing_up import AGAIN
+from worklog_tui.logbook.outcomes import Clash, Question
 from worklog_tui.model import Fact, Work
 
 if TYPE_CHECKING:

@@ -23,7 +23,7 @@ def fill(logbook: Path, folder: Path | None = None) -> tuple[Desk, list[str]]:
         import_sessions(desk, machine, sorted(card.parent.glob("session-*.*")))
         written = card.parent / "comments.txt"
         if written.is_file():
-            from worklog_tui.notes import read_comments
+            from worklog_tui.notes.comments import read_comments
 
             keep_comments(desk, machine.name, [c.words for c in read_comments(written.read_text(encoding="utf-8"))])
         names.append(machine.name)

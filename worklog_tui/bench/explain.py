@@ -14,7 +14,7 @@ if TYPE_CHECKING:
 def trail(book: Rulebook, machine: Machine, words: str) -> tuple[str, ...]:
     """The trail of a line, as lines of text."""
     from worklog_tui.extract import explain
-    from worklog_tui.notes import sanitise
+    from worklog_tui.notes.cleaning import sanitise
 
     found = explain(book, machine, " ".join(sanitise(words).split()))
     return (*_words(found), *_facts(found), *_dropped(found))

@@ -61,7 +61,8 @@ def _with_figures(book: Rulebook, card: Machine) -> Machine:
 def _records(
     book: Rulebook, card: Machine, sessions: Sequence[Path]
 ) -> tuple[tuple[SessionRecord, ...], tuple[str, ...]]:
-    from worklog_tui.notes import make_notes, read_session_file
+    from worklog_tui.notes.files import read_session_file
+    from worklog_tui.notes.keeping import make_notes
 
     records: list[SessionRecord] = []
     complaints: list[str] = []
@@ -91,7 +92,7 @@ def split_by_confidence(facts: Sequence[Fact]) -> tuple[tuple[Fact, ...], tuple[
 def _comments(path: Path | None) -> tuple[Comment, ...]:
     if path is None:
         return ()
-    from worklog_tui.notes import read_comments
+    from worklog_tui.notes.comments import read_comments
 
     return read_comments(path.read_text(encoding="utf-8", errors="replace"))
 

@@ -19,7 +19,7 @@ if TYPE_CHECKING:
     from worklog_tui.bench.desk import Desk
     from worklog_tui.logbook.told_signs import Sign
     from worklog_tui.model import Fact, Machine, Note
-    from worklog_tui.notes import ReadSession
+    from worklog_tui.notes.lines import ReadSession
 
 
 def places_in_film(desk: Desk, session: str, text: str) -> Done:
@@ -27,14 +27,14 @@ def places_in_film(desk: Desk, session: str, text: str) -> Done:
 
     By one act, which can be taken back. CannotAct when the text has no film times or tells nothing of the notes.
     """
-    from worklog_tui.notes import read_text
+    from worklog_tui.notes.reading import read_text
 
     return _places(desk, session, read_text(text))
 
 
 def places_from_file(desk: Desk, session: str, path: Path) -> Done:
     """The same from a file of captions."""
-    from worklog_tui.notes import read_session_file
+    from worklog_tui.notes.files import read_session_file
 
     return _places(desk, session, read_session_file(path))
 

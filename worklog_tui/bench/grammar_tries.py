@@ -22,7 +22,7 @@ class NoPattern(ValueError):
 def tried(book: Rulebook, machine: Machine, words: str) -> list[str]:
     """The patterns that a line meets, one a line: the words, the pattern, and whether it was kept."""
     from worklog_tui.extract import patterns_met
-    from worklog_tui.notes import sanitise
+    from worklog_tui.notes.cleaning import sanitise
 
     met = patterns_met(book, machine, " ".join(sanitise(words).split()))
     width = min(max((len(m.words) for m in met), default=0), WIDEST)

@@ -129,7 +129,7 @@ def last_session(desk: Desk, machine_name: str) -> tuple[int, SessionRecord | No
 
 def keep_comments(desk: Desk, machine_name: str, texts: Iterable[str]) -> int:
     """Keep viewers' comments; the same paste again adds nothing. Returns how many were new."""
-    from worklog_tui.notes import sanitise
+    from worklog_tui.notes.cleaning import sanitise
 
     said = [words for words in (sanitise(text).strip() for text in texts) if words]
     with pen(desk) as connection:

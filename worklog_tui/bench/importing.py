@@ -18,7 +18,7 @@ from worklog_tui.store.derived import track_of
 
 if TYPE_CHECKING:
     from worklog_tui.bench.desk import Desk
-    from worklog_tui.notes import ReadSession
+    from worklog_tui.notes.lines import ReadSession
 
 PATIENCE = 30.0
 "Seconds that an import waits for the lock; it has no spool."
@@ -44,7 +44,8 @@ def import_sessions(
 
     `told` is called after each file with how many are done and how many there are.
     """
-    from worklog_tui.notes import Unreadable, read_session_file
+    from worklog_tui.notes.files import read_session_file
+    from worklog_tui.notes.refusals import Unreadable
 
     files, total = list(paths), Imported()
     for done, path in enumerate(files, 1):
@@ -69,7 +70,7 @@ def keep_lines(
     Lines that the logbook has already are not doubled, and not among what is returned. `told` is called with how many
     lines are read; when it gives False, nothing is kept and Stopped is raised. `without`: lines left out, from 0.
     """
-    from worklog_tui.notes import read_text
+    from worklog_tui.notes.reading import read_text
 
     read = read_text(text)
     if told is not None:
@@ -87,7 +88,7 @@ def _import(
     desk: Desk, machine: Machine, read: ReadSession, without: Collection[int] = ()
 ) -> tuple[Imported, list[Kept]]:  # fmt: skip
     """One session: read outside the lock, written inside it."""
-    from worklog_tui.notes import make_notes
+    from worklog_tui.notes.keeping import make_notes
 
     session, notes = make_notes(_at_home(desk, read), machine.uid)
     notes = tuple(note for note in notes if note.arrival not in without)
@@ -114,7 +115,7 @@ def _import(
 
 def _at_home(desk: Desk, read: ReadSession) -> ReadSession:
     """The session with the offset of this place, where its header gives none."""
-    from worklog_tui.notes import names_offset
+    from worklog_tui.notes.header import names_offset
 
     if read.header is None or names_offset(read.header_text):
         return read

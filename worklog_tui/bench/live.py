@@ -119,7 +119,7 @@ def preview(desk: Desk, machine_name: str, words: str) -> tuple[Fact, ...]:
 
 
 def _clean(lines: Sequence[str]) -> list[str]:
-    from worklog_tui.notes import sanitise
+    from worklog_tui.notes.cleaning import sanitise
 
     said = [" ".join(sanitise(line).split("\n")).strip() for line in lines]
     kept = [words for words in said if words]

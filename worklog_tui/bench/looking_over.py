@@ -6,14 +6,14 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from worklog_tui.bench.review import Review, fault_book, review
-from worklog_tui.logbook.before_start import BeforeStart, off_key
 from worklog_tui.logbook.before_start import before_start as fold_before
-from worklog_tui.logbook.closing_up import ClosingUp
+from worklog_tui.logbook.before_start import off_key
 from worklog_tui.logbook.closing_up import closing_up as fold_closing
 from worklog_tui.logbook.compressions import BeforeAfter, CompressionTest, before_and_after, compression_tests
-from worklog_tui.logbook.how_left import DoNotStart, Left, do_not_start, how_left, let_go
-from worklog_tui.logbook.odd import Odd, odd
-from worklog_tui.logbook.off_machine import AsFound, OffPart, as_found, off_machine
+from worklog_tui.logbook.how_left import do_not_start, how_left, let_go
+from worklog_tui.logbook.odd import odd
+from worklog_tui.logbook.off_machine import AsFound, as_found, off_machine
+from worklog_tui.logbook.outcomes import BeforeStart, ClosingUp, DoNotStart, Left, Odd, OffPart
 from worklog_tui.logbook.part_states import Fits, PartState, fits, part_states, shopping_list
 from worklog_tui.logbook.standing import standing
 

@@ -20,7 +20,7 @@ SHOWN = 60
 
 def edit_note(desk: Desk, note: str, words: str) -> Done:
     """Give a note (its uid) other words; it is read again, and what a person corrected about it stays."""
-    from worklog_tui.notes import sanitise
+    from worklog_tui.notes.cleaning import sanitise
 
     said = " ".join(sanitise(words).split())
     if not said:
@@ -50,7 +50,7 @@ def strike_notes(desk: Desk, notes: Sequence[str]) -> Done:
 def mend_word(desk: Desk, notes: Sequence[str], said: str, meant: str) -> Done:
     """Put one word or phrase in the place of a mis-heard one in a run of notes (whole words, whatever the capitals)."""
     from worklog_tui.logbook.wordings import mended
-    from worklog_tui.notes import sanitise
+    from worklog_tui.notes.cleaning import sanitise
 
     wrong, right = (" ".join(sanitise(one).split()) for one in (said, meant))
     if not wrong or not right:

@@ -18,12 +18,8 @@ if TYPE_CHECKING:
 
     from worklog_tui.bench.desk import Desk
     from worklog_tui.bench.review import Review
-    from worklog_tui.logbook.before_start import BeforeStart
-    from worklog_tui.logbook.closing_up import ClosingUp
-    from worklog_tui.logbook.odd import Odd
-    from worklog_tui.logbook.readings import Series
-    from worklog_tui.logbook.recap import Recap
-    from worklog_tui.logbook.waits import Wait
+    from worklog_tui.logbook.outcomes import BeforeStart, ClosingUp, Odd, Recap, Series
+    from worklog_tui.logbook.wait import Wait
     from worklog_tui.reports.viewers import Viewers
 
 NOTICED = 50

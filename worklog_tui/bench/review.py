@@ -9,9 +9,9 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from worklog_tui.logbook.open_items import open_items as fold_items
-from worklog_tui.logbook.readings import Series
+from worklog_tui.logbook.outcomes import Recap, Series
 from worklog_tui.logbook.readings import readings as series
-from worklog_tui.logbook.recap import Recap, of_session
+from worklog_tui.logbook.recap import of_session
 from worklog_tui.logbook.recap import recap as since
 from worklog_tui.logbook.timeline import TimelineSession
 from worklog_tui.logbook.timeline import timeline as lines

@@ -38,7 +38,7 @@ def heard(desk: Desk, note: str, words: str) -> Heard:
     from dataclasses import replace
 
     from worklog_tui.bench.reading import Fold, Track
-    from worklog_tui.notes import sanitise
+    from worklog_tui.notes.cleaning import sanitise
 
     said = " ".join(sanitise(words).split())
     if not said:

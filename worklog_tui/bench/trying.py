@@ -12,7 +12,7 @@ from worklog_tui.bench.reading import Fold, Track
 if TYPE_CHECKING:
     from worklog_tui.bench.desk import Desk
     from worklog_tui.model import Fact, Machine
-    from worklog_tui.notes import ReadSession
+    from worklog_tui.notes.lines import ReadSession
 
 EACH = 100
 "Lines between two reports."
@@ -52,7 +52,7 @@ def tried_out(desk: Desk, machine: Machine, read: ReadSession) -> TriedOut:
 
 
 def _tried_out(desk: Desk, machine: Machine, read: ReadSession) -> Iterator[TriedOut]:
-    from worklog_tui.notes import make_notes
+    from worklog_tui.notes.keeping import make_notes
 
     session, notes = make_notes(read, machine.uid)
     place = {note.uid: number for number, note in enumerate(notes)}

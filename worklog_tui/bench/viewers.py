@@ -30,7 +30,7 @@ def take_comments(
     """
     from worklog_tui.bench.history import history, keep_comments
     from worklog_tui.bench.publishing import from_history
-    from worklog_tui.notes import read_comments
+    from worklog_tui.notes.comments import read_comments
     from worklog_tui.reports.replies import load_replies
     from worklog_tui.reports.viewers import viewers
 

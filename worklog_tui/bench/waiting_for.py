@@ -9,7 +9,7 @@ from worklog_tui.bench.machines import machines
 from worklog_tui.logbook.how_left import let_go
 from worklog_tui.logbook.matters import anchor_text
 from worklog_tui.logbook.standing import standing
-from worklog_tui.logbook.waits import Wait
+from worklog_tui.logbook.wait import Wait
 from worklog_tui.logbook.waits import waits as fold_waits
 
 if TYPE_CHECKING:

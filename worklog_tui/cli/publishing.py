@@ -68,7 +68,7 @@ def film(call: Call) -> None:
 
 def edited_chapters(path: str) -> list[list[str]]:
     """The chapters of a file that a person edited; a WrongCall says what a platform would not take."""
-    from worklog_tui.notes import sanitise
+    from worklog_tui.notes.cleaning import sanitise
     from worklog_tui.reports.chapters import BadChapters, edited
 
     try:

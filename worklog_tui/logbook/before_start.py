@@ -2,40 +2,15 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
-from worklog_tui.logbook.how_left import DoNotStart, Left, do_not_start, how_left
-from worklog_tui.logbook.off_machine import OffPart, off_machine
-from worklog_tui.logbook.starts import StartAttempt, start_attempts
+from worklog_tui.logbook.how_left import do_not_start, how_left
+from worklog_tui.logbook.off_machine import off_machine
+from worklog_tui.logbook.outcomes import BeforeStart, FluidLook, OffPart
+from worklog_tui.logbook.starts import start_attempts
 from worklog_tui.logbook.trade_words import Fluid, trade_words
 from worklog_tui.model import Due, Fact, Finding, History, OpenItem, Place, Reading, Work
 
 _LOOKED = frozenset({"check", "fill", "drain", "replace", "flush"})
 START_EVENTS = frozenset({"before start", "before the first start", "before starting", "start"})
-
-
-@dataclass(frozen=True, slots=True)
-class FluidLook:
-    """A fluid, and where it was last looked at or filled; None: nothing was heard of it."""
-
-    name: str
-    place: Place | None
-
-
-@dataclass(frozen=True, slots=True)
-class BeforeStart:
-    """What to go through before the machine is started."""
-
-    forbidden: tuple[DoNotStart, ...]
-    left: tuple[Left, ...]
-    "States that stop a start first."
-    off: tuple[OffPart, ...]
-    fluids: tuple[FluidLook, ...]
-    stops_with: tuple[Place, ...]
-    "Where something was said of what stops it; empty: ask how it is stopped."
-    due: tuple[OpenItem, ...]
-    "Items that the person set to be done before a start."
-    attempts: tuple[StartAttempt, ...]
 
 
 def before_start(history: History, items: tuple[OpenItem, ...], cleared: frozenset[str] = frozenset()) -> BeforeStart:

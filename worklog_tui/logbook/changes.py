@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from worklog_tui.logbook.limits import Judge, Limits
+from worklog_tui.logbook.limits import Judge
+from worklog_tui.logbook.outcomes import Limits
 from worklog_tui.logbook.standing import standing
 from worklog_tui.model import Act, CommentReading, Fact, History, Place, Reading
 

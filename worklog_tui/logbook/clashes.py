@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
 from itertools import combinations
 from typing import Any
 
+from worklog_tui.logbook.outcomes import Clash
 from worklog_tui.logbook.standing import standing
 from worklog_tui.model import Act
 
@@ -17,20 +17,6 @@ _SETS = {
 "The acts that give a thing a value, by what they give it; two acts that do not share that cannot clash."
 _BESIDE = frozenset({"about", "reason", "quote", "after", "words", "fact"})
 "What the value of an act on a fact or an item repeats of what was there."
-
-
-@dataclass(frozen=True, slots=True)
-class Clash:
-    """Two acts on one thing that had not seen each other."""
-
-    earlier: Act
-    later: Act
-    "The one that counts."
-
-    @property
-    def key(self) -> str:
-        """Names the clash; an act that lets it go names this."""
-        return f"{self.earlier.uid} {self.later.uid} clash"
 
 
 def clashes(acts: Iterable[Act]) -> list[Clash]:

@@ -3,17 +3,17 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from worklog_tui.logbook.before_start import off_key
-from worklog_tui.logbook.clashes import Clash, clashes, told
+from worklog_tui.logbook.clashes import clashes, told
 from worklog_tui.logbook.closing import things_of
 from worklog_tui.logbook.how_left import how_left, left_key
 from worklog_tui.logbook.matters import anchor_text
 from worklog_tui.logbook.off_machine import off_machine
+from worklog_tui.logbook.outcomes import ClosingUp, Question
 from worklog_tui.logbook.same_thing import same, speaks_of
-from worklog_tui.logbook.unheard import Unheard, unheard
-from worklog_tui.model import Fact, FactKey, Finding, History, OpenItem, Place, Reading, Suspect, Work
+from worklog_tui.logbook.unheard import unheard
+from worklog_tui.model import Fact, Finding, History, OpenItem, Place, Reading, Suspect, Work
 
 MOST = 60
 "So many answers at most for one sitting, the weightiest first."
@@ -25,38 +25,6 @@ AGAIN = {
 }  # fmt: skip
 "The answer that says that what was done is undone."
 _WEIGHTS = ("clash", "wording", "doubtful", "off", "left", "check", "noticed", "announced")
-
-
-@dataclass(frozen=True, slots=True)
-class Question:
-    """One thing to ask, with the answers that can be given."""
-
-    key: str
-    "Names it; an act that lets it go names this."
-    kind: str
-    "clash, wording, doubtful, check, announced, off, left or noticed."
-    asks: str
-    place: Place | None
-    told: str
-    "The words that it is about."
-    answers: tuple[str, ...]
-    "Such as yes, no, good, bad, done, back on, still so."
-    fact: FactKey | None = None
-    item: OpenItem | None = None
-    read: Fact | None = None
-    "The fact that is in doubt."
-    promised: Unheard | None = None
-    "The job that was announced."
-    clash: Clash | None = None
-    "What two computers did to one thing."
-
-
-@dataclass(frozen=True, slots=True)
-class ClosingUp:
-    """The questions in their order, and how many more there would be."""
-
-    questions: tuple[Question, ...]
-    more: int = 0
 
 
 def closing_up(

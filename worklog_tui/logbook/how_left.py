@@ -2,35 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from worklog_tui.logbook.closing import things_of
+from worklog_tui.logbook.outcomes import DoNotStart, Left
 from worklog_tui.logbook.same_thing import Thing, same
 from worklog_tui.logbook.starts import ran_at
 from worklog_tui.logbook.trade_words import LeftState, trade_words
-from worklog_tui.model import Act, Fact, History, Place, Work
-
-
-@dataclass(frozen=True, slots=True)
-class Left:
-    """A state as it was last heard."""
-
-    state: str
-    about: str
-    "The thing that it is of, as far as the same line names one."
-    place: Place
-    told: str
-    asks: str
-    stops: bool
-    "Whether the machine should not be started before it is cleared."
-
-
-@dataclass(frozen=True, slots=True)
-class DoNotStart:
-    """What was said that forbids a start."""
-
-    place: Place
-    told: str
+from worklog_tui.model import Act, Fact, History, Work
 
 
 def how_left(history: History, cleared: frozenset[str] = frozenset()) -> tuple[Left, ...]:

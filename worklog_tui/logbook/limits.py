@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from bisect import bisect_left
-from dataclasses import dataclass
 
 from worklog_tui.logbook.amounts import bounds, bounds_in
 from worklog_tui.logbook.compressions import oiled, taken_wet
+from worklog_tui.logbook.outcomes import Limits
 from worklog_tui.logbook.same_thing import Thing, same, thing
 from worklog_tui.logbook.words import word_set
 from worklog_tui.model import History, Reading, SpecifiedValue
@@ -19,19 +19,6 @@ MEASURES = word_set("gap clearance setting limit deflection")
 "What is measured, said with the part: the gap of the clutch gap is that of the clutch."
 NOMINAL = 0.1
 "How far a reading may be from a single figure of a handbook, as a share of it (judgement)."
-
-
-@dataclass(frozen=True, slots=True)
-class Limits:
-    """The range that a reading should lie in; None where there is no end to it."""
-
-    low: float | None
-    high: float | None
-    unit: str
-    text: str
-    "As the card or the person gave it."
-    nominal: float | None = None
-    "The single figure that was given; the range is then what is near to it."
 
 
 class Judge:

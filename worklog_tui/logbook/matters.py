@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from worklog_tui.logbook.limits import Limits
+from worklog_tui.logbook.outcomes import Limits
 from worklog_tui.logbook.proved import PutRight
 from worklog_tui.logbook.same_thing import FASTENERS, Thing
 from worklog_tui.logbook.word_index import WordIndex

@@ -7,13 +7,13 @@ import re
 from bisect import bisect_right
 from collections import defaultdict
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 
 from worklog_tui.logbook.amounts import bounds_in
 from worklog_tui.logbook.cures import cures
 from worklog_tui.logbook.foreign_parts import kinds_of
 from worklog_tui.logbook.limits import Judge
 from worklog_tui.logbook.odd_words import odd_words
+from worklog_tui.logbook.outcomes import Odd
 from worklog_tui.logbook.readings import readings
 from worklog_tui.logbook.same_thing import Thing, same, thing
 from worklog_tui.logbook.wrong_way import wrong_way
@@ -26,18 +26,6 @@ BEYOND = 2.0
 "How many times outside the range that can be believed (judgement): what is nearer is doubtful, and asked about."
 _OF_A_COMPRESSOR = {"cylinder head", "head gasket", "exhaust valve", "inlet valve", "silencer"}
 _ONE_OF = re.compile(r"\bcylinders?\s+(\d{1,2})\b", re.IGNORECASE)
-
-
-@dataclass(frozen=True, slots=True)
-class Odd:
-    """Two things that do not go together, or one that cannot be."""
-
-    kind: str
-    "figures, findings, book, traits, cylinder, part, beyond, gauge or backwards."
-    says: str
-    places: tuple[Place, ...]
-    told: tuple[str, ...]
-    "The words of each place."
 
 
 Believable = Mapping[str, Mapping[str, tuple[float, float]]]

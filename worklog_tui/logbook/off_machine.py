@@ -11,6 +11,7 @@ from dataclasses import dataclass
 from worklog_tui.logbook.closing import things_of
 from worklog_tui.logbook.cured_words import is_akin_to
 from worklog_tui.logbook.cures import is_whole
+from worklog_tui.logbook.outcomes import OffPart
 from worklog_tui.logbook.same_thing import Thing, same, speaks_of
 from worklog_tui.logbook.starts import ran_at, start_attempts
 from worklog_tui.logbook.trade_words import trade_words
@@ -27,22 +28,6 @@ BACK = {
 ADJUSTED = frozenset({"gap", "length", "turns", "angle", "pressure", "torque", "speed", "voltage"})
 "What is altered by adjusting."
 _BACK_WORDS = frozenset({"back", "refitted", "fitted", "together", "in", "on"})
-
-
-@dataclass(frozen=True, slots=True)
-class OffPart:
-    """One thing that is off, apart or drained as far as was heard."""
-
-    work: Work
-    place: Place
-    how: str
-    "off, apart, disconnected, loosened or drained."
-    told: str
-    "The whole line: fasteners, wires and place as they were said."
-    sizes: tuple[Reading, ...] = ()
-    "Threads and dimensions that were said in the same line or the next."
-    tried: bool = False
-    "Whether a start was tried since, or the machine ran: it may be back without a word."
 
 
 def off_machine(history: History) -> tuple[OffPart, ...]:

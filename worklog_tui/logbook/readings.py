@@ -3,42 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from worklog_tui.logbook.compressions import oiled, taken_wet
-from worklog_tui.logbook.limits import MEASURES, Judge, Limits, verdict
+from worklog_tui.logbook.limits import MEASURES, Judge, verdict
+from worklog_tui.logbook.outcomes import WET, Limits, Point, Series
 from worklog_tui.logbook.same_thing import thing
-from worklog_tui.model import History, Place, Reading
+from worklog_tui.model import History, Reading
 
-WET = "wet"
-"The condition of a compression that was taken with oil in the bores, also where only the order of the log tells."
 TAKEN = ("measured", "set")
-
-
-@dataclass(frozen=True, slots=True)
-class Point:
-    """One reading, and how it compares."""
-
-    reading: Reading
-    place: Place
-    verdict: str
-    """low, high, good, or empty when nothing tells: neither what was taken with oil in the bores nor what was poured in
-    is laid beside the card."""
-
-
-@dataclass(frozen=True, slots=True)
-class Series:
-    """All readings of one quantity of one subject, in order."""
-
-    quantity: str
-    subject: str
-    points: tuple[Point, ...]
-    limits: Limits | None = None
-
-    @property
-    def last(self) -> Point:
-        """The reading that stands now; one taken with oil in the bores only where there is no other."""
-        return next((one for one in reversed(self.points) if one.reading.condition != WET), self.points[-1])
 
 
 def readings(history: History) -> tuple[Series, ...]:

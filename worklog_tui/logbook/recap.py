@@ -3,30 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
+from worklog_tui.logbook.outcomes import Recap
 from worklog_tui.logbook.readings import TAKEN
-from worklog_tui.model import Fact, Finding, FollowUp, History, Instant, OpenItem, Reading, SessionRecord, Suspect, Work
+from worklog_tui.model import Fact, Finding, FollowUp, History, OpenItem, Reading, SessionRecord, Suspect, Work
 
 PLANS = ("to do", "fallback")
-
-
-@dataclass(frozen=True, slots=True)
-class Recap:
-    """Where things stood when the session ended."""
-
-    session: int
-    "Number of the session that is told of; 0 when there is none."
-    start: Instant | None
-    done: tuple[Work, ...] = ()
-    found: tuple[Finding | Suspect, ...] = ()
-    measured: tuple[Reading, ...] = ()
-    open: tuple[OpenItem, ...] = ()
-    awaited: tuple[OpenItem, ...] = ()
-    closed: tuple[OpenItem, ...] = ()
-    "Items that this session dealt with."
-    planned: tuple[OpenItem, ...] = ()
-    "What the person said last that he would do, in his order."
 
 
 def recap(history: History, items: Sequence[OpenItem], session: int | None = None) -> Recap:

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 
 from worklog_tui.logbook.cures import is_whole
+from worklog_tui.logbook.outcomes import StartAttempt
 from worklog_tui.logbook.same_thing import thing
 from worklog_tui.model import Fact, Finding, History, Place, Work
 
@@ -17,17 +17,6 @@ _RAN = re.compile(
     r"|going)\b",
     re.IGNORECASE,
 )
-
-
-@dataclass(frozen=True, slots=True)
-class StartAttempt:
-    """One attempt, and what was found in the lines that follow."""
-
-    work: Work
-    place: Place
-    outcome: Finding | None
-    "None when nothing was said of it."
-    ran: bool
 
 
 def start_attempts(history: History) -> tuple[StartAttempt, ...]:

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
-from dataclasses import dataclass
 
+from worklog_tui.logbook.outcomes import Unheard
 from worklog_tui.logbook.same_thing import Thing, same, speaks_of, thing
 from worklog_tui.logbook.trade_files import any_of, trade_file
 from worklog_tui.logbook.words import word_set
-from worklog_tui.model import Finding, FollowUp, History, Note, Reading, Work
+from worklog_tui.model import Finding, FollowUp, History, Reading, Work
 
 LONGEST = 5
 "Words of the thing that a promise is about."
@@ -21,18 +21,6 @@ _PROMISES = re.compile(
 )
 _PUT_OFF = re.compile(rf"\b(?:{any_of(_SAID['put_off'])})\b", re.IGNORECASE)
 _ENDS, _ACTIONS = word_set(_SAID["ends"]), _SAID["likeliest"].split()
-
-
-@dataclass(frozen=True, slots=True)
-class Unheard:
-    """A job that was announced."""
-
-    note: Note
-    verb: str
-    "What was to be done, as said."
-    part: str
-    action: str
-    "The action that work is recorded under which does it."
 
 
 def unheard(history: History, number: int) -> tuple[Unheard, ...]:

@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from worklog_tui.logbook.amounts import bounds_in
-from worklog_tui.logbook.readings import Point, Series, side_by_side
+from worklog_tui.logbook.outcomes import Point, Series
+from worklog_tui.logbook.readings import side_by_side
 from worklog_tui.reports.lines import columns
 from worklog_tui.reports.sentence import QUANTITIES, amount
 

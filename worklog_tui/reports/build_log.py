@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from worklog_tui.logbook.readings import Series, readings
+from worklog_tui.logbook.outcomes import Series
+from worklog_tui.logbook.readings import readings
 from worklog_tui.model import Number, Step, Trait
 from worklog_tui.reports.charts import charts
 from worklog_tui.reports.left_out import Gate, LeftOut

@@ -7,7 +7,8 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from worklog_tui.logbook.amounts import bounds_in
-from worklog_tui.logbook.readings import Point, Series, side_by_side
+from worklog_tui.logbook.outcomes import Point, Series
+from worklog_tui.logbook.readings import side_by_side
 from worklog_tui.reports.log_rows import VERDICTS, quantity, subject_key
 from worklog_tui.reports.plain_readings import should_be
 from worklog_tui.reports.repair_log import Chart, Mark, Scale

@@ -6,7 +6,8 @@ import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from worklog_tui.logbook.limits import Judge, Limits
+from worklog_tui.logbook.limits import Judge
+from worklog_tui.logbook.outcomes import Limits
 from worklog_tui.model import Note, Number, Place, Reading, Trait
 from worklog_tui.reports.log_rows import VERDICTS, quantity, subject_key
 from worklog_tui.reports.material import Material, spot

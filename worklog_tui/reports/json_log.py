@@ -5,9 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import Any
 
-from worklog_tui.logbook.limits import Limits
-from worklog_tui.logbook.readings import Point, Series
-from worklog_tui.logbook.recap import Recap
+from worklog_tui.logbook.outcomes import Limits, Point, Recap, Series
 from worklog_tui.logbook.timeline import TimelineLine, TimelineSession
 from worklog_tui.model import Advice, Cause, Evidence, Fact, History, SystemStanding
 from worklog_tui.reports.json_out import fact, next_step, open_item, value, where

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from worklog_tui.logbook.before_start import off_key
 from worklog_tui.logbook.how_left import do_not_start, how_left, let_go
-from worklog_tui.logbook.off_machine import OffPart, off_machine
+from worklog_tui.logbook.off_machine import off_machine
+from worklog_tui.logbook.outcomes import OffPart
 from worklog_tui.logbook.standing import standing
 from worklog_tui.logbook.starts import start_attempts
 from worklog_tui.reports.material import Material, spot

@@ -4,11 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from worklog_tui.logbook.before_start import BeforeStart
-from worklog_tui.logbook.closing_up import ClosingUp, Question
-from worklog_tui.logbook.how_left import DoNotStart, Left
-from worklog_tui.logbook.odd import Odd
-from worklog_tui.logbook.off_machine import AsFound, OffPart
+from worklog_tui.logbook.off_machine import AsFound
+from worklog_tui.logbook.outcomes import BeforeStart, ClosingUp, DoNotStart, Left, Odd, OffPart, Question
 from worklog_tui.logbook.part_states import Fits, PartState
 from worklog_tui.model import OpenItem
 from worklog_tui.reports.lines import heading, wrapped

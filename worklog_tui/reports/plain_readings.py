@@ -4,8 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from worklog_tui.logbook.limits import Limits
-from worklog_tui.logbook.readings import Point, Series
+from worklog_tui.logbook.outcomes import Limits, Point, Series
 from worklog_tui.reports.bars import bars
 from worklog_tui.reports.lines import heading, table, widest, wrapped
 from worklog_tui.reports.plain_compression import shown

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from worklog_tui.logbook.recap import Recap
+from worklog_tui.logbook.outcomes import Recap
 from worklog_tui.model import Advice, Fact, Finding, OpenItem, Reading
 from worklog_tui.reports.lines import heading, wrapped
 from worklog_tui.reports.plain_items import item_lines

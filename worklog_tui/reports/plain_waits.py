@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from datetime import datetime
 from typing import Any
 
-from worklog_tui.logbook.waits import Wait
+from worklog_tui.logbook.wait import Wait
 from worklog_tui.reports.json_out import where as place
 from worklog_tui.reports.lines import wrapped
 from worklog_tui.reports.sentence import amount

@@ -65,5 +65,5 @@ def _rows(desk: Desk, machine: str, place: str, units: str) -> tuple[Iterable[Ro
     shown = made_later(place) if place not in STANDING else OpenItems() if place == "items" else NextStep()
     if isinstance(shown, Readings):
         shown.units = units
-    fill(shown, outlook(desk, machine), desk.now())
+    fill(place, shown, outlook(desk, machine), desk.now())
     return shown.rows, shown.empty

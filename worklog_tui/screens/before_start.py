@@ -15,7 +15,7 @@ from worklog_tui.widgets.before_rows import BeforeRows
 from worklog_tui.widgets.key_line import KeyLine
 
 if TYPE_CHECKING:
-    from worklog_tui.logbook.before_start import BeforeStart
+    from worklog_tui.logbook.outcomes import BeforeStart
     from worklog_tui.widgets.rows import Rows
 
 

@@ -19,7 +19,7 @@ from worklog_tui.widgets.literal import literal
 
 if TYPE_CHECKING:
     from worklog_tui.bench.acting import Done
-    from worklog_tui.logbook.closing_up import ClosingUp, Question
+    from worklog_tui.logbook.outcomes import ClosingUp, Question
     from worklog_tui.screens.deeds import Deed
     from worklog_tui.screens.errands import Errands
 

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, Any
 if TYPE_CHECKING:
     from worklog_tui.bench.acting import Done
     from worklog_tui.bench.desk import Desk
-    from worklog_tui.logbook.closing_up import Question
+    from worklog_tui.logbook.outcomes import Question
     from worklog_tui.model import Fact, FactKey, Instant, Machine, OpenItem
 
 Deed = Callable[["Desk"], "Done"]

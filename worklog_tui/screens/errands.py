@@ -21,7 +21,7 @@ if TYPE_CHECKING:
     from worklog_tui.bench.record import Kept
     from worklog_tui.bench.trying import TriedOut
     from worklog_tui.model import Machine
-    from worklog_tui.notes import ReadSession
+    from worklog_tui.notes.lines import ReadSession
     from worklog_tui.screens.deeds import Deed
 
 
@@ -121,13 +121,14 @@ class Errands(LookingUp):
     def keep_comments(self, name: str, text: str) -> int:
         """Keep a paste of viewers' comments; how many were new."""
         from worklog_tui.bench.history import keep_comments
-        from worklog_tui.notes import read_comments
+        from worklog_tui.notes.comments import read_comments
 
         return keep_comments(self.desk, name, [one.words for one in read_comments(text)])
 
     def look(self, text: str) -> Pasted:
         """What a paste is, before anything of it is kept."""
-        from worklog_tui.notes import looks_like_comments, read_comments, read_text
+        from worklog_tui.notes.comments import looks_like_comments, read_comments
+        from worklog_tui.notes.reading import read_text
 
         return Pasted(text, read_text(text), looks_like_comments(text), tuple(one.words for one in read_comments(text)))
 

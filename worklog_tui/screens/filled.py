@@ -2,36 +2,59 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable, Mapping
 from datetime import datetime
-from typing import TYPE_CHECKING
-
-from worklog_tui.widgets.fault_finding import FaultFinding
-from worklog_tui.widgets.items import OpenItems
-from worklog_tui.widgets.last_time import LastTime
-from worklog_tui.widgets.machine_card import MachineCard
-from worklog_tui.widgets.next_step import NextStep
-from worklog_tui.widgets.readings import Readings
-from worklog_tui.widgets.viewers import ViewersRows
+from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
     from worklog_tui.bench.outlook import Outlook
+    from worklog_tui.widgets.fault_finding import FaultFinding
+    from worklog_tui.widgets.items import OpenItems
+    from worklog_tui.widgets.last_time import LastTime
+    from worklog_tui.widgets.machine_card import MachineCard
+    from worklog_tui.widgets.next_step import NextStep
+    from worklog_tui.widgets.readings import Readings
     from worklog_tui.widgets.rows import Rows
+    from worklog_tui.widgets.viewers import ViewersRows
 
 
-def fill(found: Rows, known: Outlook, now: datetime) -> None:
+def fill(place: str, found: Rows, known: Outlook, now: datetime) -> None:
     """Show in the list of a place what is known; the timeline is not worked out from the outlook."""
-    if isinstance(found, OpenItems):
-        found.show_items(known.items, known.noticed)
-    elif isinstance(found, NextStep):
-        found.show_advice(known.advice)
-    elif isinstance(found, LastTime):
-        found.show_recap(known.recap, known.last_words, known.advice, now, known.before, known.waits)
-    elif isinstance(found, Readings):
-        found.show_series(known.series)
-    elif isinstance(found, FaultFinding):
-        found.show_advice(known.advice, known.odd)
-    elif isinstance(found, ViewersRows):
-        if known.viewers is not None:
-            found.show_viewers(known.viewers)
-    elif isinstance(found, MachineCard):
-        found.show_card(known.machine, known.told)
+    if place in _FILLS:
+        _FILLS[place](found, known, now)
+
+
+def _items(found: OpenItems, known: Outlook, _: datetime) -> None:
+    found.show_items(known.items, known.noticed)
+
+
+def _step(found: NextStep, known: Outlook, _: datetime) -> None:
+    found.show_advice(known.advice)
+
+
+def _last(found: LastTime, known: Outlook, now: datetime) -> None:
+    found.show_recap(known.recap, known.last_words, known.advice, now, known.before, known.waits)
+
+
+def _readings(found: Readings, known: Outlook, _: datetime) -> None:
+    found.show_series(known.series)
+
+
+def _faults(found: FaultFinding, known: Outlook, _: datetime) -> None:
+    found.show_advice(known.advice, known.odd)
+
+
+def _viewers(found: ViewersRows, known: Outlook, _: datetime) -> None:
+    if known.viewers is not None:
+        found.show_viewers(known.viewers)
+
+
+def _card(found: MachineCard, known: Outlook, _: datetime) -> None:
+    found.show_card(known.machine, known.told)
+
+
+_FILLS: Mapping[str, Callable[[Any, Outlook, datetime], None]] = {
+    "items": _items, "step": _step, "last": _last, "readings": _readings, "faults": _faults, "viewers": _viewers,
+    "card": _card,
+}  # fmt: skip
+"By place; the lists of places that were never asked for are not loaded for it."

@@ -5,8 +5,6 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, NamedTuple
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
-
     from textual.widget import Widget
 
     from worklog_tui.widgets.rows import Rows
@@ -64,21 +62,44 @@ def beside() -> Widget:
 
 
 def made_later(place: str) -> Rows:
-    """The list of a place that is not there from the start."""
-    from worklog_tui.widgets.fault_finding import FaultFinding
-    from worklog_tui.widgets.last_time import LastTime
-    from worklog_tui.widgets.machine_card import MachineCard
-    from worklog_tui.widgets.readings import Readings
-    from worklog_tui.widgets.viewers import ViewersRows
-
-    made: Sequence[tuple[str, type[Rows]]] = (
-        ("last", LastTime), ("readings", Readings), ("faults", FaultFinding), ("viewers", ViewersRows),
-        ("card", MachineCard),
-    )  # fmt: skip
-    found = dict(made)[place]()
+    """The list of a place that is not there from the start; only what draws that one is loaded."""
+    found = _LATER[place]()
     found.id = f"{place}-list"
     found.add_class("later")
     return found
+
+
+def _last() -> Rows:
+    from worklog_tui.widgets.last_time import LastTime
+
+    return LastTime()
+
+
+def _readings() -> Rows:
+    from worklog_tui.widgets.readings import Readings
+
+    return Readings()
+
+
+def _faults() -> Rows:
+    from worklog_tui.widgets.fault_finding import FaultFinding
+
+    return FaultFinding()
+
+
+def _viewers() -> Rows:
+    from worklog_tui.widgets.viewers import ViewersRows
+
+    return ViewersRows()
+
+
+def _card() -> Rows:
+    from worklog_tui.widgets.machine_card import MachineCard
+
+    return MachineCard()
+
+
+_LATER = {"last": _last, "readings": _readings, "faults": _faults, "viewers": _viewers, "card": _card}
 
 
 WIDTHS = [(0, "-narrow"), (110, "-wide")]

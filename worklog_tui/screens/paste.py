@@ -21,7 +21,7 @@ from worklog_tui.widgets.pasted_lines import PastedLines
 if TYPE_CHECKING:
     from worklog_tui.bench.filming import FilmOf
     from worklog_tui.bench.trying import TriedOut
-    from worklog_tui.notes import ReadSession
+    from worklog_tui.notes.lines import ReadSession
     from worklog_tui.screens.errands import Errands, Pasted
 
 FILM, FILM_AND_NEW = "film ", "film and new "

@@ -132,4 +132,4 @@ class Placing(Dividing):
             return
         found.empty = self._when_empty.pop(place, found.empty)
         found.refresh()
-        fill(found, known, self.now())
+        fill(place, found, known, self.now())

@@ -11,7 +11,7 @@ from worklog_tui.widgets.rows import Rows
 from worklog_tui.widgets.sections import said_at, section
 
 if TYPE_CHECKING:
-    from worklog_tui.logbook.before_start import BeforeStart
+    from worklog_tui.logbook.outcomes import BeforeStart
 
 
 class BeforeRows(Rows):

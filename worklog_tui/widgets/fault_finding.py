@@ -12,7 +12,7 @@ from worklog_tui.widgets.rows import Rows
 from worklog_tui.widgets.sections import section
 
 if TYPE_CHECKING:
-    from worklog_tui.logbook.odd import Odd
+    from worklog_tui.logbook.outcomes import Odd
     from worklog_tui.model import Advice, Cause, Evidence, SystemStanding
 
 MOST = 12

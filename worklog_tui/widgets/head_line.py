@@ -12,7 +12,7 @@ from worklog_tui.widgets.days import month, weekday
 from worklog_tui.widgets.literal import literal
 
 if TYPE_CHECKING:
-    from worklog_tui.logbook.waits import Wait
+    from worklog_tui.logbook.wait import Wait
     from worklog_tui.model import OpenItem, Session
     from worklog_tui.model.clip import Clip
     from worklog_tui.widgets.log_rows import Log

@@ -15,8 +15,8 @@ from worklog_tui.widgets.row import Row
 from worklog_tui.widgets.rows import Rows
 
 if TYPE_CHECKING:
-    from worklog_tui.logbook.before_start import BeforeStart
-    from worklog_tui.logbook.waits import Wait
+    from worklog_tui.logbook.outcomes import BeforeStart
+    from worklog_tui.logbook.wait import Wait
 
 MOST = 8
 "So many things of a kind are told; the rest are counted."

@@ -11,6 +11,6 @@ def literal(text: str) -> Content:
     """The text as it stands: cleaned once more (old rows may hold anything), no markup, tabs as spaces."""
     if text.isascii() and text.isprintable():
         return Content(text)
-    from worklog_tui.notes import sanitise  # loads all readers of texts, which the first paint can do without
+    from worklog_tui.notes.cleaning import sanitise  # the first paint can do without
 
     return Content(sanitise(text).expandtabs(_TAB))

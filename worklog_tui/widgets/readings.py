@@ -10,7 +10,8 @@ from textual.binding import Binding, BindingType
 from textual.message import Message
 
 from worklog_tui.logbook.amounts import bounds_in
-from worklog_tui.logbook.readings import Point, Series, side_by_side
+from worklog_tui.logbook.outcomes import Point, Series
+from worklog_tui.logbook.readings import side_by_side
 from worklog_tui.reports.plain_compression import shown
 from worklog_tui.reports.plain_readings import should_be
 from worklog_tui.reports.sentence import QUANTITIES
