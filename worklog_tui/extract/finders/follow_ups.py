@@ -157,9 +157,10 @@ def _rest(match: Match, scene: Scene, made: Draft) -> str:
     if made.rule.gives["reason"] == "fallback" and not _names_work(scene, first, last):
         return ""
     if made.rule.gives["reason"] == "question":
+        points = any(t.low in POINTING for t in scene.tokens[match.last : first])
         k = earlier(scene, match.first, returnable)
-        thing = scene.tokens[k].thing if k is not None else remembered(scene, returnable, fresh=1)
-        if thing is not None and made.thing is None:
+        thing = scene.tokens[k].thing if k is not None else remembered(scene, returnable, fresh=int(not points))
+        if thing is not None and (made.thing is None or (points and thing.words not in words)):
             made.thing = made.thing or thing
             words = f"{thing.words}: {words}"
     return words
@@ -196,6 +197,8 @@ def _ends(scene: Scene, first: int, k: int) -> bool:
 
 
 OPENERS = frozenset("right so okay ok well anyway now".split())
+POINTING = frozenset("it its that thats this".split())
+"With these a question is of what was told before: `is that the sender or the earth?`."
 SKIPPED = frozenset(
     (
         "if that thats its is it know whether can you get just so for of lot guys tell me this on the then ill im i "

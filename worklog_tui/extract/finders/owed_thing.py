@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from functools import partial
 
 from worklog_tui.extract.finders.pointed import found_in_note
 from worklog_tui.extract.matching import Match
 from worklog_tui.extract.scene import Draft, Scene
-from worklog_tui.extract.things.subjects import Fits, earlier, nearest, remembered
+from worklog_tui.extract.things.subjects import Fits, as_thing, earlier, nearest, remembered
 from worklog_tui.extract.tokens import Thing
 from worklog_tui.model import Finding
 
@@ -26,11 +27,15 @@ def thing_talked_of(match: Match, scene: Scene, made: Draft) -> Thing | None:
     for said in _said_before(match.first, wanted, scene):
         made.thing_at = said
         return scene.tokens[said].thing
-    found = found_in_note(scene) if made.rule.gives["reason"] == "part needed" else None
-    if found is not None and returnable(found):
+    found = _worn_here(scene, match) if made.rule.gives["reason"] == "part needed" else None
+    if found is not None:
         made.filled.add("topic")
         return found
-    for fits in (_found_bad(scene), *wanted):
+    held = _held_by(match.first, scene) if made.rule.gives["reason"] == "temporary" else None
+    if held is not None:
+        made.thing_at = held
+        return scene.tokens[held].thing
+    for fits in (_found_bad(scene), *map(partial(_as_spare, scene, match), wanted)):
         if (thing := remembered(scene, fits, fresh=2)) is not None:
             made.filled.add("topic")
             return thing
@@ -39,6 +44,50 @@ def thing_talked_of(match: Match, scene: Scene, made: Draft) -> Thing | None:
         made.thing_at = k
         return scene.tokens[k].thing
     return None
+
+
+def _as_spare(scene: Scene, match: Match, fits: Fits) -> Fits:
+    """What fits and can be had new: no mere place of a part, as its bore is one."""
+    if match.rule.gives["reason"] != "part needed":
+        return fits
+    places = scene.book.lists["places_of_parts"]
+    return lambda thing: fits(thing) and (thing.own or thing.words).lower().split()[-1] not in places
+
+
+def _worn_here(scene: Scene, match: Match) -> Thing | None:
+    """What a new one is wanted of: the last thing found bad in this note, whatever it is, of as many as are meant."""
+    here = found_in_note(scene)
+    last = next((f for f in reversed(scene.context.recent) if isinstance(f, Finding) and f.verdict == "bad"), None)
+    if last is not None and not last.name and last.main.note not in scene.context.notes:
+        here = Thing(last.part, "", "part", own=last.part)
+    if here is None or not returnable(here):
+        return None
+    heading = scene.context.heading
+    if heading is not None and _one(scene, match) and _many(here) and returnable(whole := as_thing(heading)):
+        return None if _many(whole) else whole
+    return here
+
+
+def _one(scene: Scene, match: Match) -> bool:
+    """Whether one thing is meant: `a new one`."""
+    return not {"one", "one's", "1"}.isdisjoint(scene.said(match.first, match.last - 1).lower().split())
+
+
+def _many(thing: Thing) -> bool:
+    """Whether a name is that of several: `points`."""
+    words = (thing.own or thing.words).lower()
+    return words.endswith("s") and not words.endswith(("ss", "us", "'s"))
+
+
+def _stuff(thing: Thing) -> bool:
+    return thing.kind == "material"
+
+
+def _held_by(first: int, scene: Scene) -> int | None:
+    """The stuff that holds for now, when its sentence names no thing: `the tape's still on, that's temporary`."""
+    k = nearest(scene, first, _stuff)
+    k = earlier(scene, first, _stuff) if k is None or k > first else k
+    return k if k is not None and k < first and not _only_used(scene, k) else None
 
 
 def _said_before(first: int, wanted: tuple[Fits, ...], scene: Scene) -> Iterator[int]:
