@@ -21,6 +21,7 @@ from worklog_tui.extract.refiners import (
     implied,
     meant,
     names,
+    not_owed,
     overlap,
     passing,
     repeats,
@@ -74,6 +75,7 @@ REFINERS: tuple[Refiner, ...] = (
     repeats.refine,  # what was implied and said is one
     together.refine,
     cleared.refine,  # needs the verdicts
+    not_owed.refine,
     said_once.refine,  # after all that makes suspects
 )
 

@@ -9,6 +9,7 @@ from worklog_tui.extract.matching import Match
 from worklog_tui.extract.scene import Draft, Scene
 from worklog_tui.extract.talk.listing import LISTS
 from worklog_tui.extract.things.subjects import earlier, remembered
+from worklog_tui.extract.tokens import Token
 from worklog_tui.model import Finding
 
 LONGEST = 9
@@ -83,7 +84,15 @@ def _in_its_list(reason: str, match: Match, scene: Scene) -> bool:
         asked = match.first == 0 or scene.tokens[-1].low == "?"
         first = not any("asked" in t.classes or t.low in ASKS for t in scene.tokens[: match.first])
         return scene.context.listing == "question" and asked and first
+    if reason == "listed" and any(t.sense("copula", "did", "bad") for t in _member(match, scene) if t.thing is None):
+        return False  # what is told of a thing is no member of a list
     return reason != "listed" or scene.context.listing in LISTS
+
+
+def _member(match: Match, scene: Scene) -> list[Token]:
+    """The words of a member of a list, without what is told aside behind a comma."""
+    end = next((k for k in range(match.first, match.last) if scene.tokens[k].kind == "comma"), match.last)
+    return scene.tokens[match.first : end]
 
 
 def _buys(match: Match, scene: Scene) -> bool:
