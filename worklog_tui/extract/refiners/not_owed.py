@@ -29,7 +29,8 @@ def refine(drafts: list[Draft], scene: Scene) -> list[Draft]:
 
 def _why_not(draft: Draft, owed: list[Draft], scene: Scene) -> str:
     """Why a follow-up is none; empty where it stands."""
-    if draft.fields["reason"] == "part needed" and _anothers(draft.first_used, scene):
+    ours = any(t.low in ("me", "us") for t in _used(draft, scene))
+    if draft.fields["reason"] == "part needed" and not ours and _anothers(draft.first_used, scene):
         return "another's need"
     if draft.fields["reason"] == "to do" and _as_it_works(draft, scene):
         return "how it is meant to work"
