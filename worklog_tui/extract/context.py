@@ -6,7 +6,7 @@ A plain frozen value that goes to JSON and back, at most 8 kB. It fades with tim
 from __future__ import annotations
 
 import json
-from dataclasses import asdict, dataclass, replace
+from dataclasses import asdict, dataclass
 from typing import Any, NamedTuple
 
 from worklog_tui.model import Fact
@@ -45,8 +45,7 @@ class Subject(NamedTuple):
         return _new(Subject, (*self[:-1], self.age + 1))
 
 
-@dataclass(frozen=True, slots=True)
-class Topic:
+class Topic(NamedTuple):
     """A running test: what bare numbers are, and of what."""
 
     quantity: str
@@ -125,8 +124,9 @@ class Context(NamedTuple):
     def to_json(self) -> str:
         """One line of JSON."""
         data = self._asdict() | {"things": [subject._asdict() for subject in self.things]}
-        data |= {name: thing and thing._asdict() for name, thing in (("heading", self.heading), ("aim", self.aim))}
-        data |= {name: value and asdict(value) for name, value in (("topic", self.topic), ("tail", self.tail))}
+        told = (("heading", self.heading), ("aim", self.aim), ("topic", self.topic))
+        data |= {name: value and value._asdict() for name, value in told}
+        data |= {"tail": self.tail and asdict(self.tail)}
         data |= {name: [to_plain(fact) for fact in getattr(self, name)] for name in ("recent", "pending")}
         return json.dumps(data, ensure_ascii=False, separators=(",", ":"))
 
@@ -146,7 +146,7 @@ class Context(NamedTuple):
 
     def aged(self) -> Context:
         """One note later: what was not named again fades."""
-        topic = self.topic and replace(self.topic, age=self.topic.age + 1)
+        topic = self.topic and self.topic._replace(age=self.topic.age + 1)
         heading = self.heading.older() if self.heading and self.heading.age < HEADING_LIFE else None
         return self._replace(
             things=tuple([t.older() for t in self.things if t.age < SUBJECT_LIFE]), heading=heading,

@@ -33,14 +33,14 @@ def told(scene: Scene, found: list[Draft]) -> list[Draft]:
 
 def _parts(scene: Scene) -> list[Draft]:
     """What is read clause by clause; most sentences hold no word with which anything is owed."""
-    opens = [(reader, ks) for reader, may in READERS if (ks := may(scene))]
+    opens = [(reader, frozenset(ks)) for reader, may in READERS if (ks := may(scene))]
     if not opens:
         return []
     return [
         draft
         for clause in clauses(scene)
         for reader, ks in opens
-        if any(k in clause.span for k in ks)
+        if not ks.isdisjoint(clause.span)
         for draft in reader(clause)
     ]
 

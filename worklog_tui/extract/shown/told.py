@@ -22,14 +22,14 @@ READERS: tuple[tuple[Callable[[Clause], list[Draft]], Callable[[Scene], list[int
 
 def told(scene: Scene, found: list[Draft]) -> list[Draft]:
     """What a scene shows and no draft of `found` says already; work of others is taken out of `found`, in place."""
-    opens = [(reader, ks) for reader, may in READERS if (ks := may(scene))]
+    opens = [(reader, frozenset(ks)) for reader, may in READERS if (ks := may(scene))]
     made: list[Draft] = []
     for clause in clauses(scene) if opens else ():
         if old := [d for d in found if d.kind == "finding" and d.confidence >= 0.5 and d.main in clause.span]:
             made += _turned(clause, old, found)
             continue
-        for reader, ks in opens:
-            if any(k in clause.span for k in ks) and (drafts := reader(clause)):
+        for reader, opening in opens:
+            if not opening.isdisjoint(clause.span) and (drafts := reader(clause)):
                 if reader is others:
                     found[:] = [d for d in found if d.kind != "work" or d.main not in clause.span]
                 made += drafts

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 from worklog_tui.extract.context import Topic
 from worklog_tui.extract.scene import Draft, Scene
 from worklog_tui.extract.talk.carry import scale_of
@@ -14,18 +12,20 @@ ASIDE = frozenset({"tool", "unknown"})
 
 def topic_after(scene: Scene, drafts: list[Draft], topic: Topic | None, upto: int) -> Topic | None:
     """The running test after the tokens before `upto` and the readings among them."""
+    states = scene.book.lists["states_of_test"]
     for k, (token, found) in enumerate(zip(scene.tokens[:upto], scene.announcements(), strict=False)):
-        if found or topic is not None:
-            topic = _named(found, token, topic, scene)
+        low = token.low
+        if found or (topic is not None and (token.thing is not None or low in states or "crank" in low)):
+            topic = _named(found, token, topic, states)
         if topic is not None and token.amount is not None and k and scene.tokens[k - 1].low == "after":
             topic = _after_a_time(topic, scene, k)
     if (topic is None or topic.quantity != "compression") and _cranked_against_a_gauge(scene, upto):
         topic = Topic("compression")
     if topic is not None and topic.quantity == "compression" and _oiled(scene, upto):
-        topic = replace(topic, condition="with oil")
+        topic = topic._replace(condition="with oil")
     if topic is not None and topic.quantity in SETTABLE:
         role = _role(scene, upto, topic.role)
-        topic = topic if role == topic.role else replace(topic, role=role)
+        topic = topic if role == topic.role else topic._replace(role=role)
     if upto >= len(scene.tokens) and (turned_to := _turned_to(scene, topic)) is not None:
         topic = turned_to
     for draft in drafts:
@@ -52,7 +52,7 @@ def _turned_to(scene: Scene, topic: Topic | None) -> Topic | None:
     if topic is None or topic.quantity in thing.quantities:
         return None
     state = next((t.low for t in words if t.low in scene.book.lists["states_of_test"]), "")
-    return replace(_begun(thing.quantities[0], thing), condition=state)
+    return _begun(thing.quantities[0], thing)._replace(condition=state)
 
 
 SHORT = 6
@@ -75,7 +75,7 @@ def _after_a_time(topic: Topic, scene: Scene, k: int) -> Topic:
     """`Bearing temperatures after twenty minutes.`: what is then read was so after that time."""
     amount = scene.tokens[k].amount
     waited = amount is not None and "duration" in amount.quantities and topic.quantity in DRIFTING
-    return replace(topic, condition=scene.said(k - 1, k)) if waited else topic
+    return topic._replace(condition=scene.said(k - 1, k)) if waited else topic
 
 
 DRIFTING = frozenset({"temperature", "pressure", "leakage"})
@@ -92,23 +92,23 @@ def _oiled(scene: Scene, upto: int) -> bool:
 
 
 
-def _named(found: str, token: Token, topic: Topic | None, scene: Scene) -> Topic | None:
+def _named(found: str, token: Token, topic: Topic | None, states: frozenset[str]) -> Topic | None:
     """The test after one token: a word may announce one, `found`, a thing is what it is of, a state how it is taken."""
     if found and (topic is None or topic.quantity != found):
         topic = _begun(found, token.thing)
         if token.thing is None and token.low.endswith(" test"):
-            topic = replace(topic, words=token.low, name=token.low, quality=True)
+            topic = topic._replace(words=token.low, name=token.low, quality=True)
     elif found and topic is not None and topic.age:
-        topic = replace(topic, age=0)
+        topic = topic._replace(age=0)
     if topic is None:
         return None
     if token.thing is not None and topic.quantity in token.thing.quantities and _is_measured(token.thing):
         quality = token.thing.kind == "quality"
         if quality or not (topic.quality and " " in topic.name and topic.age <= 1):
-            topic = replace(topic, words=token.thing.words, name=token.thing.name, quality=quality)
+            topic = topic._replace(words=token.thing.words, name=token.thing.name, quality=quality)
     if topic.quantity in CRANKED and "crank" in token.low and CRANKING & set(token.low.split()):
-        return replace(topic, condition="cranking")
-    return replace(topic, condition=token.low) if token.low in scene.book.lists["states_of_test"] else topic
+        return topic._replace(condition="cranking")
+    return topic._replace(condition=token.low) if token.low in states else topic
 
 
 CRANKED = frozenset({"voltage", "current"})
@@ -141,10 +141,10 @@ def _read(scene: Scene, draft: Draft, topic: Topic | None) -> Topic | None:
     if quantity == "torque" and (topic is None or topic.quantity != quantity):
         return topic
     if topic is None or topic.quantity != quantity:
-        return replace(_begun(quantity, thing), unit=draft.fields["unit"], scale=scale, value=low)
-    topic = replace(topic, unit=draft.fields["unit"], scale=scale, value=low, age=0)
+        return _begun(quantity, thing)._replace(unit=draft.fields["unit"], scale=scale, value=low)
+    topic = topic._replace(unit=draft.fields["unit"], scale=scale, value=low, age=0)
     if thing is not None and "subject" not in draft.filled and quantity in thing.quantities:
-        topic = replace(topic, words=thing.words, name=thing.name, quality=thing.kind == "quality")
+        topic = topic._replace(words=thing.words, name=thing.name, quality=thing.kind == "quality")
     return topic
 
 

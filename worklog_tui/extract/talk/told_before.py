@@ -22,6 +22,8 @@ def figures_after(scene: Scene, drafts: list[Draft], context: Context, upto: int
     """The figures told so far, newest first, one of a thing and quantity."""
     kept: dict[tuple[str, str], Figure] = {}
     new = [_figure(d, scene) for d in reversed(drafts) if d.kind == "reading" and d.main < upto]
+    if not new:
+        return context.figures
     for figure in (*(f for f in new if f is not None), *context.figures):
         kept.setdefault((figure.quantity, figure.name), figure)
     return tuple(kept.values())[:FIGURES_BACK]
@@ -51,7 +53,9 @@ def told_of(name: str, made: Draft, scene: Scene) -> tuple[float, Bare | None]:
     own = made.thing.name if made.thing is not None else ""
     best: tuple[float, Bare | None] = (0.0, None)
     for figure in figures:
-        value = _in_its_scale(scene.tokens[made.main], figure) if figure.quantity == name else 0.0
+        if figure.quantity != name:
+            continue
+        value = _in_its_scale(scene.tokens[made.main], figure)
         ratio = _alike(value, figure.value)
         score = OF_IT if ratio >= SIZE and (figure.name == own or figure.name in things) else 0.0
         if not score and ratio >= NEAR and _distinct(name, value, made, scene):
