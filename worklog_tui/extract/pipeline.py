@@ -85,6 +85,8 @@ def drafts_of(scene: Scene) -> list[Draft]:
     found: list[Draft] = []
     without = "" if numbers.may_stand(scene) else "number"
     for match in matches(scene.tokens, scene.book, without, lambda gives: may_accuse(gives, scene)):
+        if "bare" in match.rule.gives and _is_read(match, found):
+            continue
         draft = FINDERS[match.rule.gives["kind"]](match, scene)
         if draft is not None:
             found += spread(draft, scene)
@@ -99,3 +101,8 @@ def drafts_of(scene: Scene) -> list[Draft]:
     for refine in REFINERS if found else ():
         found = refine(found, scene)
     return found
+
+
+def _is_read(match: Match, found: list[Draft]) -> bool:
+    """Whether a surer rule has read the number of a rule that takes any."""
+    return any(d.kind == "reading" and d.main == match.first and d.rank[0] >= match.rule.confidence for d in found)
