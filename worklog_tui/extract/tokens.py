@@ -69,11 +69,12 @@ class Token:
 
     def sense(self, *classes: str) -> Sense | None:
         """The first sense of one of the classes, in the order of the classes."""
-        if self.senses and not self.classes.isdisjoint(classes):
+        if self.senses:
             for cls in classes:
-                for s in self.senses:
-                    if s.cls == cls:
-                        return s
+                if cls in self.classes:
+                    for s in self.senses:
+                        if s.cls == cls:
+                            return s
         return None
 
 

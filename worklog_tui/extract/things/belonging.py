@@ -19,6 +19,8 @@ MOST = 4
 
 def join_things(text: str, tokens: list[Token]) -> list[Token]:
     """The tokens with things that belong together as one token."""
+    if len([token for token in tokens if token.thing is not None]) < 2:
+        return tokens
     out: list[Token] = []
     for token in tokens:
         back = _link(out, token.thing) if token.thing is not None else None

@@ -17,18 +17,14 @@ ALIKE = frozenset({"part", "joint", "fastener", "control", "quality"})
 
 def join_told_behind(tokens: list[Token], book: Rulebook) -> list[Token]:
     """The tokens with such things as one, with which one it is; only where something is told of it next, or no more."""
+    ends = {i: end for i, t in enumerate(tokens) if t.thing is not None and (end := _end(tokens, i)) > i}
     out: list[Token] = []
     i = 0
-    while i < len(tokens):
-        thing = tokens[i].thing
-        end = _end(tokens, i) if thing is not None else i
-        if thing is None or end <= i:
-            out.append(tokens[i])
-            i += 1
-            continue
-        out.append(_joined(tokens, i, end, thing, book))
+    while ends and i < len(tokens):
+        thing, end = tokens[i].thing, ends.get(i, i + 1)
+        out.append(_joined(tokens, i, end, thing, book) if thing is not None and i in ends else tokens[i])
         i = end
-    return out
+    return out or tokens
 
 
 def _end(tokens: list[Token], i: int) -> int:

@@ -22,10 +22,14 @@ def guess_things(text: str, tokens: list[Token], typed: bool, book: Rulebook) ->
     """The tokens with likely names, unknown to the vocabulary, as things that are marked so."""
     no_name = book.lists["no_name"] | book.lists["small_words"]
     tokens = _with_first_words(text, tokens, typed, no_name)
+    begins = [i for i in range(len(tokens)) if typed or (i and tokens[i - 1].low in BEFORE)]
+    ends = {i: end for i in begins if (end := _name(tokens, i, typed, no_name)) > i}
+    if not ends:
+        return tokens
     out: list[Token] = []
     i = 0
     while i < len(tokens):
-        end = _name(tokens, i, typed, no_name) if typed or (i and tokens[i - 1].low in BEFORE) else i
+        end = ends.get(i, i)
         if end > i:
             words = spoken(text[tokens[i].start : tokens[end - 1].end])
             which = " ".join(t.which or t.low for t in tokens[i:end] if t.kind == "which" or t.sense("side"))
@@ -42,6 +46,8 @@ def guess_things(text: str, tokens: list[Token], typed: bool, book: Rulebook) ->
 
 def _with_first_words(text: str, tokens: list[Token], typed: bool, no_name: frozenset[str]) -> list[Token]:
     """The tokens with names that only end in a part that is known in all their words: `the tumbler dog`."""
+    if not any([t.thing is not None and k and _noun(tokens[k - 1], no_name) for k, t in enumerate(tokens)]):  # noqa: C419
+        return tokens
     out: list[Token] = []
     for k, token in enumerate(tokens):
         n = _first_words(tokens, out, k, typed, no_name) if token.thing is not None else 0
