@@ -55,14 +55,10 @@ def may_accuse(gives: Mapping[str, Any], scene: Scene) -> bool:
     """Whether the sentence holds at all what such a rule asks for, so that most need not be looked for."""
     if (gives.get("queried") and scene.tokens[-1].low != "?") or (gives.get("again") and not scene.context.suspects):
         return False
-    if gives.get("after_bad") and not told_bad_here(scene) and not scene.once(("bad",), lambda: _any_bad(scene)):
+    if gives.get("after_bad") and not told_bad_here(scene) and not scene.holds("bad", "trouble"):
         return False
     follow = gives.get("follow")
     return not follow or not scene.lows().isdisjoint(follow)
-
-
-def _any_bad(scene: Scene) -> bool:
-    return scene.holds("bad", "trouble") and any(t.sense("bad", "trouble") for t in scene.tokens)
 
 
 def _named(found: Match, scene: Scene) -> Named | None:

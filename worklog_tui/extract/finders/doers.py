@@ -87,7 +87,7 @@ def to_come(match: Match, scene: Scene) -> bool:
 
 def _no_past(token: Token) -> bool:
     """Whether a word says nothing of the past: `goes`, or `put`, which may be the past or not."""
-    return token.low.partition(" ")[0] in NOT_PAST or bool(token.sense("did") and token.sense("do"))
+    return token.low.partition(" ")[0] in NOT_PAST or {"did", "do"} <= token.classes
 
 
 NOT_PAST = frozenset("goes go comes come gets get".split())

@@ -95,7 +95,7 @@ def _lain_on(thing: Thing | None, said: str, how: str) -> Thing | None:
 def _settle(made: Draft, scene: Scene, at: int) -> Sense | None:
     """Finds the thing where the rule named none, and the sense of the state that fits it."""
     token = scene.tokens[at]
-    if token.sense("how") and _numbers_follow(scene, at):
+    if "how" in token.classes and _numbers_follow(scene, at):
         return None
     told = made.rule.gives.get("verdict")
     strong = made.rule.gives.get("strong") and token.low.split()[0] not in ITS_OWN and not _points(scene, at)

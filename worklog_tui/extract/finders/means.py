@@ -69,7 +69,7 @@ def _named(made: Draft, scene: Scene, action: str) -> str:
 def _led_by(leads: frozenset[str], made: Draft, scene: Scene, action: str) -> str:
     tokens, stop = scene.tokens, scene.clause(made.main).stop
     for k in range(made.main + 1, stop - 1):
-        if tokens[k].kind in ("stop", "comma") or (k > made.main + 1 and tokens[k].sense("did")):
+        if tokens[k].kind in ("stop", "comma") or (k > made.main + 1 and "did" in tokens[k].classes):
             return ""
         if tokens[k].low not in leads or made.thing_at in (k + 1, k + 2):
             continue

@@ -69,7 +69,7 @@ def _set_beside(name: str, made: Draft, scene: Scene) -> bool:
     i = made.main
     if not scene.holds("book") or scene.tokens[i].amount is not None:
         return False
-    if not any(t.sense("book") for t in scene.tokens[max(0, i - 2) : i]):
+    if not any("book" in t.classes for t in scene.tokens[max(0, i - 2) : i]):
         return False
     last = said_just_before(scene)
     return last is not None and last.quantity == name and carried(scene, i, name) is not None
@@ -130,7 +130,8 @@ def _just_said(name: str, made: Draft, scene: Scene) -> float:
         if token.kind == "stop":
             return 0.0
         if token.amount is not None:
-            if any(t.sense("book") for t in scene.tokens[max(k, i - 3) : i]) and carried(scene, i, name) is not None:
+            book = any("book" in t.classes for t in scene.tokens[max(k, i - 3) : i])
+            if book and carried(scene, i, name) is not None:
                 return 2.2 * (quantity_of(token.amount.quantities, replace(made, main=k), scene) == name)
             return token.amount.quantities[0] == name and carried(scene, i, name) is not None and name not in BESIDE
         if k in scene.bare:

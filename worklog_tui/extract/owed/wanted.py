@@ -15,8 +15,12 @@ ASKED_FOR = frozenset({"wanted", "needed", "required"})
 
 def may_want(scene: Scene) -> list[int]:
     """The tokens that may say that something is wanted, or is to be looked at."""
+    return scene.once(("may want",), lambda: _may_want(scene))
+
+
+def _may_want(scene: Scene) -> list[int]:
     asks = [k for k, token in enumerate(scene.tokens) if token.low in ASKED_FOR or "get" in token.classes]
-    return asks + opening(scene, "looks")
+    return sorted({*asks, *opening(scene, "looks")})
 
 
 def wanted(clause: Clause) -> list[Draft]:
@@ -24,7 +28,9 @@ def wanted(clause: Clause) -> list[Draft]:
     if clause.against() or clause.asked():
         return []
     tokens = clause.scene.tokens
-    for k in clause.span:
+    for k in may_want(clause.scene):
+        if k not in clause.span:
+            continue
         ends = (
             k + 1 >= clause.span.stop or tokens[k + 1].kind in ("stop", "comma") or tokens[k + 1].low in ("and", "too")
         )

@@ -53,7 +53,7 @@ def _on_plate(i: int, scene: Scene) -> bool:
     first = next((k for k in range(i - 1, -1, -1) if scene.tokens[k].kind == "stop"), -1)
     for k in range(max(first + 1, i - PLATE_REACH), i):
         token = scene.tokens[k]
-        if token.sense("plate") or (token.thing is not None and _is_label_thing(token.thing)):
+        if "plate" in token.classes or (token.thing is not None and _is_label_thing(token.thing)):
             return not _compared(scene, k, i)
     return False
 

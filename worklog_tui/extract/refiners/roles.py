@@ -198,12 +198,12 @@ FELL = frozenset("dropping falling losing".split())
 def _was_set(i: int, scene: Scene, amounts: set[int], quantity: str) -> bool:
     tokens = scene.tokens
     for k in range(i - 1, max(i - 1 - REACH, -1), -1):
-        if tokens[k].kind == "stop" or k in amounts or tokens[k].sense("break") or tokens[k].low in ("was", "were"):
+        if tokens[k].kind == "stop" or k in amounts or "break" in tokens[k].classes or tokens[k].low in ("was", "were"):
             return False
         if _adjusts(k, scene):
             return True
-        if tokens[k].sense("setto"):
+        if "setto" in tokens[k].classes:
             return not _came_to(k, scene, quantity)
-        if tokens[k].sense("reads") and tokens[k].low not in ("at", "now", "is", "was", "are", "up to", "down to"):
+        if "reads" in tokens[k].classes and tokens[k].low not in ("at", "now", "is", "was", "are", "up to", "down to"):
             return False
     return False

@@ -25,11 +25,12 @@ def may_act(scene: Scene) -> list[int]:
 
 
 DOING = ("does", "moves", "function", "works_well")
+DOES = frozenset(DOING)
 "Classes of words that say what a part does."
 
 
 def _doing(scene: Scene) -> list[int]:
-    return [k for k, t in enumerate(scene.tokens) if t.sense(*DOING)] if scene.holds(*DOING) else []
+    return [k for k, t in enumerate(scene.tokens) if not DOES.isdisjoint(t.classes)] if scene.holds(*DOING) else []
 
 
 def acts(clause: Clause) -> list[Draft]:

@@ -76,7 +76,7 @@ def by_person(clause: Clause, upto: int) -> bool:
     """Whether a person or something outside the workshop is the subject: `I feel fine`, `my wife was happy`."""
     tokens = clause.scene.tokens[clause.span.start : upto]
     persons = clause.scene.book.owed["persons"]
-    return any(t.sense("outsider") is not None or t.low in persons for t in tokens)
+    return any("outsider" in t.classes or t.low in persons for t in tokens)
 
 
 def stranger(clause: Clause, upto: int) -> Thing | None:

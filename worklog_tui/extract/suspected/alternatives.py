@@ -89,7 +89,7 @@ def _spans(tokens: list[Token], i: int) -> tuple[list[tuple[int, int]], int]:
             break
         if k > first and _new_thought(tokens, k):
             break
-        if token.low in OR or token.kind == "comma" or (k > first and token.sense("suspicion")):
+        if token.low in OR or token.kind == "comma" or (k > first and "suspicion" in token.classes):
             spans.append((first, k))
             first = k + 1
         k += 1

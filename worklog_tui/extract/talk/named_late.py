@@ -86,7 +86,7 @@ def joined(sentences: list[list[Token]], book: Rulebook) -> list[list[Token]]:
 
 def _names(tokens: list[Token], meant: frozenset[str]) -> bool:
     """Whether a sentence has words that say what was meant, a part, and nothing that is told."""
-    if not any(t.sense("part") for t in tokens) or any(t.sense(*TELLS) for t in tokens):
+    if not any("part" in t.classes for t in tokens) or any(t.sense(*TELLS) for t in tokens):
         return False
     lows = [t.low for t in tokens]
     return any(" ".join(lows[k : k + n]) in meant for k in range(len(lows)) for n in range(1, 5))

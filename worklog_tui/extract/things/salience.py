@@ -11,7 +11,8 @@ PREPOSITIONS = frozenset(
     ).split()
 )
 BESIDE = frozenset("uh um er erm ah oh well like little big small long short same next last good nice bad".split())
-"Words between what leads to a thing and its name."
+SMALL = frozenset("article all new objectword side degree".split())
+"Words, and classes of them, between what leads to a thing and its name."
 ASIDE = frozenset({"tool", "material", "unknown"})
 PRESENTS = frozenset("heres theres see".split())
 IS = frozenset("is was are were".split())
@@ -110,7 +111,7 @@ def _before(scene: Scene, k: int) -> int | None:
     while i >= 0 and scene.tokens[i].clause == scene.tokens[k].clause and scene.tokens[i].kind not in ("stop", "comma"):
         token = scene.tokens[i]
         if not (
-            (token.sense("article", "all", "new", "objectword", "side", "degree") or token.low in BESIDE)
+            (not SMALL.isdisjoint(token.classes) or token.low in BESIDE)
             and token.low not in PREPOSITIONS
         ):
             return i

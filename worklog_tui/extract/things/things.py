@@ -59,7 +59,7 @@ def _mention(tokens: list[Token], i: int, typed: bool, book: Rulebook) -> int:
     """The end of the mention that begins at token i; i when none does."""
     if i and tokens[i].low.endswith("ing") and tokens[i - 1].low in DOING:
         return i  # `I'm winding some tape round it`
-    if tokens[i].sense("temporary") and _is_for_now(tokens, i):
+    if "temporary" in tokens[i].classes and _is_for_now(tokens, i):
         return i
     j, parts = i, 0
     if tokens[i].low == "can" and i and tokens[i - 1].sense("person"):
@@ -71,7 +71,7 @@ def _mention(tokens: list[Token], i: int, typed: bool, book: Rulebook) -> int:
     while j < len(tokens) and _is_side(tokens, j):
         j += 1
     first = j
-    while j < len(tokens) and tokens[j].kind == "term" and tokens[j].sense("part"):
+    while j < len(tokens) and tokens[j].kind == "term" and "part" in tokens[j].classes:
         if parts and (tokens[j].sense("did", "does") and j + 1 < len(tokens) and not tokens[j + 1].sense("part")):
             break
         if parts and tokens[j].low == "can" and tokens[j - 1].low not in CANS:
@@ -88,7 +88,7 @@ def _mention(tokens: list[Token], i: int, typed: bool, book: Rulebook) -> int:
     if (
         (j < len(tokens) and _is_number_of(tokens, first, j))
         or (j < len(tokens) and tokens[j].kind == "which")
-        or (j < len(tokens) and tokens[j].sense("side") and tokens[j].low in BEHIND)
+        or (j < len(tokens) and "side" in tokens[j].classes and tokens[j].low in BEHIND)
     ):
         j += 1
     return j
@@ -122,7 +122,7 @@ def _is_side(tokens: list[Token], j: int) -> bool:
         return False
     if token.kind == "which":
         k = j + 1
-    elif token.sense("side"):
+    elif "side" in token.classes:
         k = j + 1
         if k < len(tokens) and tokens[k].low in ("hand", "side"):
             k += 1
@@ -130,9 +130,9 @@ def _is_side(tokens: list[Token], j: int) -> bool:
         k = j + 1
     else:
         return False
-    while k < len(tokens) and (tokens[k].sense("side") or tokens[k].kind == "which"):
+    while k < len(tokens) and ("side" in tokens[k].classes or tokens[k].kind == "which"):
         k += 1
-    return k < len(tokens) and tokens[k].kind == "term" and tokens[k].sense("part") is not None
+    return k < len(tokens) and tokens[k].kind == "term" and "part" in tokens[k].classes
 
 
 ONE_OF = frozenset("of side end way more thing that which or time day".split())
@@ -219,17 +219,17 @@ def _no_part(token: Token, book: Rulebook) -> Token:
 
 
 def _thing_token(text: str, tokens: list[Token], book: Rulebook, typed: bool) -> Token:
-    parts = [t for t in tokens if t.sense("part")]
+    parts = [t for t in tokens if "part" in t.classes]
     head: Sense = parts[-1].sense("part")  # type: ignore[assignment]
     if len(parts) > 1:
         whole = book.table.get(" ".join(t.low for t in parts), ())
         head = next((Sense(*s) for s in whole if s[0] == "part"), head)
-    which = " ".join(_which_of(t) for t in tokens if not t.sense("part") and t.low not in ("hand", "side"))
+    which = " ".join([_which_of(t) for t in tokens if "part" not in t.classes and t.low not in ("hand", "side")])
     start, end = tokens[0].start, tokens[-1].end
     words, loose = meant_words(text, tokens), len(parts) == 1 and head.weak
     words = spelt_out(words, head.name, begun=False) if typed else words
     thing = Thing(words, head.name, head.kind, which.strip(), words, head.per, head.of, head.system, loose=loose)
-    low = " ".join(t.low for t in tokens)
+    low = " ".join([t.low for t in tokens])
     return Token("thing", low, start, end, thing_classes(head.name, head.kind, book.named, low), thing=thing)
 
 

@@ -24,7 +24,8 @@ def told(scene: Scene, found: list[Draft]) -> list[Draft]:
     """The work that no draft of `found` says already."""
     made: list[Draft] = []
     readers = _readers(scene.book)
-    begins = frozenset().union(*(words for words, _ in readers if not words.isdisjoint(scene.lows())))
+    lows = scene.lows()
+    begins = frozenset().union(*[words & lows for words, _ in readers])
     for k in [k for k, t in enumerate(scene.tokens) if t.low in begins or (t.kind == "word" and t.low.endswith(PAST))]:
         token = scene.tokens[k]
         past = _unknown_past(token.low, token.kind)
