@@ -213,7 +213,7 @@ def _settled(
     settled = context.recent if passage.boundary else (*context.recent, *context.pending)
     after = {fact.key: fact for fact in facts}
     withdrawn = tuple(key for key, fact in before.items() if after.get(key) != fact)
-    added = tuple(fact for key, fact in after.items() if before.get(key) != fact)
+    added = tuple(fact for key, fact in after.items() if before.get(key) != fact) if before else tuple(after.values())
     notes = (*context.notes, note.uid)[-NOTES_BACK:]
     kept = [f for f in settled if f.main.note in notes]
     if tail is not None:

@@ -59,8 +59,14 @@ def _aim(scene: Scene, context: Context, upto: int) -> Subject | None:
     """What an instrument was put on, until another part is named."""
     if upto >= len(scene.tokens) and (thing := aim_of(scene)) is not None:
         return _as_subject(thing)
-    named = any(t.thing is not None and t.thing.kind not in ("tool", "quality") for t in scene.tokens[:upto])
+    named = any(t.kind not in ("tool", "quality") for t in _named(scene, upto))
     return None if named else context.aim
+
+
+def _named(scene: Scene, upto: int) -> list[Thing]:
+    """The things that were named before token `upto`."""
+    named = scene.things(range(min(upto, len(scene.tokens))))
+    return [thing for k in named if (thing := scene.tokens[k].thing) is not None]
 
 
 def _new_names(scene: Scene, drafts: list[Draft], upto: int) -> list[Thing]:
@@ -156,8 +162,7 @@ def _which(scene: Scene, upto: int) -> str:
 
 def _still(scene: Scene, context: Context, upto: int) -> str:
     """Which one was said last, as long as nothing else is named: `Right inlet. Six drops in. Eight's a drag.`"""
-    named = any(t.thing is not None and t.thing.kind != "quality" for t in scene.tokens[:upto])
-    return "" if named else context.which
+    return "" if any(t.kind != "quality" for t in _named(scene, upto)) else context.which
 
 
 def _as_subject(thing: Thing) -> Subject:
@@ -165,7 +170,7 @@ def _as_subject(thing: Thing) -> Subject:
 
 
 def _system(scene: Scene, upto: int) -> str:
-    systems = [t.thing.system for t in scene.tokens[:upto] if t.thing is not None and t.thing.system]
+    systems = [t.system for t in _named(scene, upto) if t.system]
     return systems[-1] if systems else ""
 
 

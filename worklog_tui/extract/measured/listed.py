@@ -14,7 +14,8 @@ def mark_listed(tokens: list[Token], context: Context, cylinders: int) -> None:
     """Turns such numbers into markers of which one, in place."""
     topic = context.topic
     running = bool(topic and topic.quantity in OF_SEVERAL)
-    for i, token in enumerate(tokens):
+    for i in [i for i, t in enumerate(tokens) if t.kind == "number" or (running and t.low == "one")]:
+        token = tokens[i]
         if running and token.low == "one" and token.kind in ("term", "word") and _opens(tokens, i):
             token.kind, token.value = "number", 1.0  # `one, one-fourteen`
             if not _value_follows(tokens, i):

@@ -38,19 +38,17 @@ def told(scene: Scene, found: list[Draft]) -> list[Draft]:
     made: list[Draft] = []
     if not scene.holds("suspicion") and OPENING.isdisjoint(scene.lows()):
         return made
-    i = 0
-    while i < len(scene.tokens):
-        end = i + 1
+    upto = 0
+    for i in [k for k, t in enumerate(scene.tokens) if k == 0 or t.low in OPENING or "suspicion" in t.classes]:
         bare, token = i == 0 and _may_list(scene), scene.tokens[i]
-        if bare or ((token.low in OPENING or "suspicion" in token.classes) and _opens(scene, i)):
+        if i >= upto and (bare or _opens(scene, i)):
             spans, last = _spans(scene.tokens, i + (not bare))
             several = _several(scene.tokens, spans)
             if several:
                 more = _suspects(scene, -1 if bare else i, spans, several, found)
-                made, end = made + more, max(last, end) if more else end
+                made, upto = made + more, last if more else upto
             elif token.sense("suspicion") or token.low in OR:
                 made += _suspects(scene, i, spans[:1], several, found)
-        i = end
     return made
 
 

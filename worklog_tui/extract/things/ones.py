@@ -20,7 +20,7 @@ MARKS, MARKING = frozenset({"which", "number"}), ONES | RIGHT_ONES | {"other", "
 BEGINS = frozenset(
     (*SIDES, *ORDINALS, *(f"{word}s" for word in ORDINALS), *NUMBERED, *RIGHT_ONES, "other", "others", "back")
 )
-"What a marker begins with, but for numbers, letters and things."
+"What a marker begins with, but for numbers, letters and `the motor one`."
 VERBS = frozenset("does doesnt wont will has hasnt isnt wasnt cant is was comes goes leaks".split())
 "What a state begins with that says of itself that a subject stands before it: `four does not want to come out`."
 
@@ -34,10 +34,15 @@ def name_ones(tokens: list[Token], context: Context, book: Rulebook, typed: bool
         typed and any(t.low in LETTERS for t in tokens)
     ):
         return tokens
+    behind = [t.low in ONES for t in tokens[1:]] + [False]
+    begins = [
+        t.kind in MARKS or t.low in BEGINS or (typed and t.low in LETTERS) or (one and t.thing is not None)
+        for t, one in zip(tokens, behind, strict=True)
+    ]
     out: list[Token] = []
     i = 0
     while i < len(tokens):
-        thing, end = _one(tokens, i, out, context, typed)
+        thing, end = _one(tokens, i, out, context, typed) if begins[i] else (None, i)
         if thing is None:
             out.append(tokens[i])
             i += 1
@@ -51,8 +56,6 @@ def name_ones(tokens: list[Token], context: Context, book: Rulebook, typed: bool
 
 def _one(tokens: list[Token], i: int, out: list[Token], context: Context, typed: bool) -> tuple[Thing | None, int]:
     """The thing that a marker at token i stands for, and where its words end."""
-    if not _may_mark(tokens, i, typed):
-        return None, i
     which, end = letter(tokens, i) if typed and tokens[i].low in LETTERS else markers(tokens, i)
     right = tokens[i].low in RIGHT_ONES and _beside_left(out, context)
     if right:
@@ -80,14 +83,6 @@ def _one(tokens: list[Token], i: int, out: list[Token], context: Context, typed:
     words = with_which(_without(named), which) if told_by is None else _one_of(told_by, named)
     name = name_with(named.name, which)
     return Thing(words, name, named.kind, which, words, named.per, named.quantities, named.system), end
-
-
-def _may_mark(tokens: list[Token], i: int, typed: bool) -> bool:
-    """Whether token i can begin a marker at all; most cannot."""
-    token = tokens[i]
-    if token.kind in MARKS or token.low in BEGINS or (typed and token.low in LETTERS):
-        return True
-    return token.thing is not None and i + 1 < len(tokens) and tokens[i + 1].low in ONES
 
 
 def _beside_left(out: list[Token], context: Context) -> bool:
