@@ -139,14 +139,14 @@ def _counted(words: list[Word], i: int, book: Rulebook, cylinders: int) -> tuple
             return Token("which", first.low, first.start, words[end - 1].end, WHICH, which=name), end
     if ratio := _RATIO.fullmatch(first.low):
         return Token("ratio", first.low, first.start, first.end, RATIO, value=float(ratio[1])), i + 1
-    thread = thread_at(words, i, book.numerals)
-    amount = amount_at(words, i, book.numerals, book.units)
+    numeral = numeral_at(words, i, book.numerals)
+    thread = thread_at(words, i, book.numerals, numeral)
+    amount = amount_at(words, i, book.numerals, book.units, numeral)
     if thread and thread.end >= after and thread.end >= (amount.end if amount else 0):
         return Token("thread", first.low, first.start, words[thread.end - 1].end, THREAD, thread=thread), thread.end
     if amount and amount.end >= after:
         classes = amount_classes(amount.quantities, book.named)
         return Token("amount", first.low, first.start, words[amount.end - 1].end, classes, amount=amount), amount.end
-    numeral = numeral_at(words, i, book.numerals)
     if numeral and 5 <= numeral.value <= 120 and (end := _to_one(words, numeral.end)):
         return Token("ratio", first.low, first.start, words[end - 1].end, RATIO, value=numeral.value), end
     if numeral and numeral.form != "ordinal" and numeral.end >= after:

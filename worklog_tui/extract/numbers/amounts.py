@@ -56,8 +56,12 @@ _OF_INCH = frozenset({
 })  # fmt: skip
 
 
-def amount_at(words: list[Word], i: int, numerals: Numerals, units: Units) -> Amount | None:
-    """The longest amount that begins at word i, or None; a number alone is none."""
+def amount_at(
+    words: list[Word], i: int, numerals: Numerals, units: Units, number: Numeral | None = None
+) -> Amount | None:
+    """The longest amount that begins at word i, or None; a number alone is none. With the `number` there, where it was
+    read already.
+    """
     low = words[i].low
     first = low[0]
     if not (low in numerals.starts or first in "0123456789+-." or first in VULGAR):
@@ -74,7 +78,7 @@ def amount_at(words: list[Word], i: int, numerals: Numerals, units: Units) -> Am
         return None
     if not unit_ahead(words, i, numerals, units) or (i and words[i - 1].low in _NO_AMOUNT_AFTER):
         return None
-    return _at_number(Look(words, numerals, units), i)
+    return _at_number(Look(words, numerals, units), i, number)
 
 
 def _between(words: list[Word], i: int, numerals: Numerals, units: Units) -> Amount | None:
@@ -85,8 +89,8 @@ def _between(words: list[Word], i: int, numerals: Numerals, units: Units) -> Amo
     return replace(found, start=i) if found and found.low < found.high else None
 
 
-def _at_number(look: Look, begin: int) -> Amount | None:
-    number = numeral_at(look.words, begin, look.n)
+def _at_number(look: Look, begin: int, number: Numeral | None) -> Amount | None:
+    number = number or numeral_at(look.words, begin, look.n)
     if number is None or (number.loose and _is_per(look, begin)):
         return None
     if number.form == "ordinal" and (part := look.part_of(number, begin)):

@@ -31,15 +31,15 @@ _NEAR = 3
 _PLAIN_SERIES = ("UNC", "UNF", "UNEF")
 
 
-def thread_at(words: list[Word], i: int, numerals: Numerals) -> Thread | None:
-    """The thread that begins at word i, or None."""
+def thread_at(words: list[Word], i: int, numerals: Numerals, number: Numeral | None = None) -> Thread | None:
+    """The thread that begins at word i, or None; with the `number` there, where it was read already."""
     low = words[i].low
     table = standard_threads()
     first = low[0]
     if first in "mgre" and (found := _metric(words, i, numerals, table) or _pipe_code(words, i)):
         return found
     if first.isdigit() or first in VULGAR or low in numerals.starts:
-        return _Sized(words, i, numerals, table).read(i)
+        return _Sized(words, i, numerals, table).read(i, number)
     if low in table.words["inch"]:
         return _Sized(words, i, numerals, table).read_inch(i)
     if low in table.words["number"] and i + 1 < len(words) and words[i + 1].gap in ("", "-"):
@@ -118,14 +118,14 @@ class _Sized:
     ) -> None:
         self.words, self.begin, self.n, self.table, self.numbered = words, begin, numerals, table, numbered
 
-    def read(self, i: int) -> Thread | None:
+    def read(self, i: int, number: Numeral | None = None) -> Thread | None:
         low = self.words[i].low
         if written := _SIZE_PITCH.fullmatch(low):
             return self._pitched(written[1], float(written[2]), i + 1, sure=True)
         if metric := _METRIC_PAIR.fullmatch(low):
             found = _metric_thread(float(metric[1]), float(metric[2]), i + 1, self.table)
             return found if found and self._near_threads(found.end) else None
-        number = numeral_at(self.words, i, self.n)
+        number = number or numeral_at(self.words, i, self.n)
         if number is None or number.value <= 0 or (number.loose and low in self.n.article):
             return None
         if number.form == "ordinal":
