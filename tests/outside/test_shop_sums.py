@@ -10,6 +10,8 @@ from typing import Any
 
 import pytest
 
+from worklog_tui.trade.battery import cranks_well
+from worklog_tui.trade.compression import compared
 from worklog_tui.trade.shop_sums import SUMS, Amount, Sum, work_out
 
 
@@ -172,3 +174,20 @@ def test_every_sum_tells_formula_range_source_and_caution(name: str) -> None:
 def test_what_cannot_be_is_refused(name: str, given: dict[str, Any]) -> None:
     with pytest.raises(ValueError, match=r"\w{3,}"):
         worked(name, **given)
+
+
+@pytest.mark.parametrize(
+    ("readings", "verdict"), [("90 120", "sound"), ("89 120", "marginal"), ("84 120", "marginal"), ("83 120", "bad")]
+)
+def test_the_lowest_cylinder_beside_the_best(readings: str, verdict: str) -> None:
+    """Three makers' texts: the lowest at least 75 % of the highest; one: 70 %."""
+    told = compared({str(n): float(r) for n, r in enumerate(readings.split())})
+    assert told["0"].grade == verdict
+
+
+@pytest.mark.parametrize(
+    ("volts", "nominal", "well"), [(9.6, 12, True), (9.5, 12, False), (4.8, 6, True), (4.7, 6, False)]
+)
+def test_volts_while_cranking(volts: float, nominal: float, well: bool) -> None:
+    """T-10-3930-671-24: at least 9.6 V on a 12 V battery after 15 seconds; half of it on 6 V."""
+    assert cranks_well(volts, nominal) is well

@@ -63,6 +63,12 @@ def in_full(step: Step, signs: Signs, safety: Safety) -> Step:
     return replace(step, how=how, cautions=tuple(both), minutes=step.minutes or told.minutes)
 
 
+def thing_to_mend(step: str) -> str:
+    """What a step that puts something right works on; empty for any other step."""
+    found = _MENDS.match(step)
+    return found[1] if found else ""
+
+
 def once(steps: Iterable[Step]) -> tuple[Step, ...]:
     """The steps without those that an earlier one tells how to do."""
     kept: list[Step] = []

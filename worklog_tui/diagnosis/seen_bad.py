@@ -11,6 +11,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
 
 from worklog_tui.diagnosis.candidate import Candidate, Tier, same_step
+from worklog_tui.diagnosis.how import thing_to_mend
 from worklog_tui.diagnosis.kin import is_no_name
 from worklog_tui.diagnosis.kinds import Kinds
 from worklog_tui.diagnosis.log import Event, Log
@@ -32,7 +33,7 @@ _DOUBT = re.compile(
     r"|reckon|think|wonder|maybe|perhaps|suspect|hope|feeling|guess|bet|money|new|used to)\b|\?",
     re.IGNORECASE,
 )
-_RENEWS = re.compile(r"^(?:replace|tighten|put|line up) the (.+)$")
+_RENEWS = re.compile(r"^(?:replace|tighten|put|line up) the ")
 _WORD = re.compile(r"[\w'’-]+")
 
 
@@ -71,13 +72,12 @@ def with_seen(
 
 
 def _raised(candidate: Candidate, signs: Signs, lists: Mapping[str, Sequence[str]]) -> Candidate:
-    said = re.sub(r"\s*\([^)]*\)$| right$| with (?:a new one|new ones)$", "", candidate.step.step)
-    kind = signs.kinds.of(said)
+    thing = thing_to_mend(candidate.step.step)
+    kind = signs.kinds.of(thing)
     if kind is None:
         return candidate
-    if kind.measured and (renewed := _RENEWS.match(said)):
-        checked = replace(candidate.step, step=f"check the {renewed[1]}")
-        candidate = replace(candidate, step=checked)
+    if kind.measured and _RENEWS.match(candidate.step.step):
+        candidate = replace(candidate, step=replace(candidate.step, step=f"check the {thing}"))
     told = f"{candidate.step.step} {' '.join(candidate.step.outcomes)}"
     ill = list(lists.get("ill", ()))
     worst = next((n for n, state in enumerate(ill) if re.search(rf"\b{re.escape(state)}\b", told)), len(ill))
