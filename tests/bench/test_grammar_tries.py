@@ -6,7 +6,8 @@ import pytest
 
 from worklog_tui.bench.grammar_tries import NoPattern, sampled, tried
 from worklog_tui.model import Machine
-from worklog_tui.rulebook import Rulebook, samples
+from worklog_tui.rulebook import Rulebook
+from worklog_tui.rulebook.samples import samples
 
 KILN = Machine("Kiln blower")
 

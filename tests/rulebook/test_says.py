@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import pytest
 
-from worklog_tui.rulebook.patterns import Pattern, Rule, compile_rule
+from worklog_tui.rulebook.compiling import compile_rule
+from worklog_tui.rulebook.patterns import Pattern, Rule
 from worklog_tui.rulebook.says import Gap, One, SaysError, classes, parse
 from worklog_tui.rulebook.signs import Signs
 

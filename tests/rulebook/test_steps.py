@@ -6,8 +6,10 @@ import random
 
 import pytest
 
-from worklog_tui.rulebook.patterns import Patterns, Rule, compile_rule
+from worklog_tui.rulebook.compiling import compile_rule
+from worklog_tui.rulebook.patterns import Pattern, Patterns, Rule
 from worklog_tui.rulebook.signs import Signs
+from worklog_tui.rulebook.step_making import joined
 
 SETS = {
     "pump": {"thing", "part"}, "is": {"copula", "=is"}, "very": {"degree"}, "worn": {"bad", "state"}, "off": {"=off"},
@@ -23,9 +25,13 @@ SAYS = (
 )  # fmt: skip
 
 
+def patterns_of(rules: list[Pattern]) -> Patterns:
+    return Patterns(rules, SIGNS, joined([pattern.steps for pattern in rules], SIGNS))
+
+
 def tried(words: str, *says: str) -> list[str]:
     rules = [compile_rule(Rule(s, s, {"kind": "finding"}, (), (), 1.0), SIGNS) for s in says]
-    return [p.rule.id for p in Patterns(rules, SIGNS).triggered(written(words))]
+    return [p.rule.id for p in patterns_of(rules).triggered(written(words))]
 
 
 def written(words: str) -> str:
@@ -61,7 +67,7 @@ def test_it_is_tried_where_they_are(words: str, says: str) -> None:
 def test_rules_come_in_their_order_and_without_a_kind_that_is_not_wanted() -> None:
     kinds = ("reading", "finding", "reading")
     rules = [compile_rule(Rule(str(n), "<thing>", {"kind": kind}, (), (), 1.0), SIGNS) for n, kind in enumerate(kinds)]
-    patterns = Patterns(rules, SIGNS)
+    patterns = patterns_of(rules)
     assert [p.rule.id for p in patterns.triggered(written("pump"))] == ["0", "1", "2"]
     assert [p.rule.id for p in patterns.triggered(written("pump"), "reading")] == ["1"]
 
@@ -69,7 +75,7 @@ def test_rules_come_in_their_order_and_without_a_kind_that_is_not_wanted() -> No
 def test_no_rule_that_stands_in_a_text_is_left_out() -> None:
     chance = random.Random(5)
     rules = [compile_rule(Rule(s, s, {"kind": "finding"}, (), (), 1.0), SIGNS) for s in SAYS]
-    patterns = Patterns(rules, SIGNS)
+    patterns = patterns_of(rules)
     stood = left_out = 0
     for _ in range(3000):
         signs = written(" ".join(chance.choices(list(SETS), k=chance.randint(1, 9))))

@@ -62,5 +62,7 @@ def test_the_recorder_loads_nothing_of_what_works_out_where_a_machine_stands(tmp
     assert "outcomes" in of_log
     assert of_log <= {"outcomes", "wait", "standing", "corrections"}  # nouns, and which acts stand, for the card
     assert not [name for name in loaded if name.startswith(("worklog_tui.diagnosis.", "worklog_tui.notes.read"))]
+    making = {"worklog_tui.rulebook.making", "worklog_tui.rulebook.lexicon", "worklog_tui.rulebook.says"}
+    assert not making & set(loaded)  # the grammars were made ready by another process
     never_seen = {"worklog_tui.widgets.readings", "worklog_tui.widgets.viewers", "worklog_tui.widgets.machine_card"}
     assert not never_seen & set(loaded)

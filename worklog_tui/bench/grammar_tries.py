@@ -32,7 +32,8 @@ def tried(book: Rulebook, machine: Machine, words: str) -> list[str]:
 def sampled(book: Rulebook, machine: Machine, pattern: str) -> list[str]:
     """Wordings of a pattern, given by its id or as a `says`; of one with an id also whether each is read by it."""
     from worklog_tui.extract import patterns_met
-    from worklog_tui.rulebook import SaysError, samples
+    from worklog_tui.rulebook.samples import samples
+    from worklog_tui.rulebook.says import SaysError
 
     known = {rule.id: says for rule, says in zip(book.rules, book.says, strict=True)}
     try:

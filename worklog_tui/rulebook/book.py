@@ -10,13 +10,11 @@ from typing import NamedTuple
 
 from worklog_tui.rulebook.bearers import Bearers, read_bearers
 from worklog_tui.rulebook.files import grammar_files, has_kept, keep, kept, parse_all, stamp_of
-from worklog_tui.rulebook.lexicon import Sense
-from worklog_tui.rulebook.making import Made, made
+from worklog_tui.rulebook.form import Made
 from worklog_tui.rulebook.misheard import Misheard
 from worklog_tui.rulebook.patterns import Pattern, Patterns, Rule
 from worklog_tui.rulebook.quantities import Quantities, read_quantities, suggestions_of, topics_of
-from worklog_tui.rulebook.says import classes, parse
-from worklog_tui.rulebook.sharing import shared
+from worklog_tui.rulebook.senses import Sense
 from worklog_tui.rulebook.signs import Signs
 from worklog_tui.rulebook.steps import Joined
 from worklog_tui.rulebook.texts import Texts
@@ -81,6 +79,9 @@ def load(folders: Sequence[Path], cache: Path | None = None) -> Rulebook:
     with uncollected():
         plain = kept(cache, stamp)
         if plain is None:
+            from worklog_tui.rulebook.making import made  # seldom needed, and large
+            from worklog_tui.rulebook.sharing import shared
+
             plain = shared(tuple(made(parse_all([(name, path.read_bytes()) for name, path in files]))))
             keep(cache, stamp, plain)
         book = _book(stamp, Made(*plain))
@@ -123,6 +124,8 @@ def _book(stamp: str, of: Made) -> Rulebook:
 
 def unknown_names(book: Rulebook) -> list[tuple[str, str, str]]:
     """File and id of each rule that names a class which no token can have, with that class."""
+    from worklog_tui.rulebook.says import classes, parse
+
     return [
         (rule.file, rule.id, name)
         for rule, says in zip(book.rules, book.says, strict=True)

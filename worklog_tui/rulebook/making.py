@@ -4,21 +4,23 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable
-from typing import Any, NamedTuple
+from typing import Any
 
 from worklog_tui.rulebook import shorthand, texts
 from worklog_tui.rulebook.classes import foreseen
+from worklog_tui.rulebook.compiling import compile_rule, named_classes
 from worklog_tui.rulebook.files import Files
-from worklog_tui.rulebook.lexicon import Builder, Sense, Table
-from worklog_tui.rulebook.misheard import Kept, index
+from worklog_tui.rulebook.form import Made
+from worklog_tui.rulebook.lexicon import Builder
+from worklog_tui.rulebook.misheard import index
 from worklog_tui.rulebook.mistakes import GrammarMistake, Mistake
-from worklog_tui.rulebook.patterns import Rule, Slots, compile_rule, named_classes
+from worklog_tui.rulebook.patterns import Rule
 from worklog_tui.rulebook.says import SaysError
-from worklog_tui.rulebook.signs import Packed as PackedSigns
+from worklog_tui.rulebook.senses import Sense, Table
 from worklog_tui.rulebook.signs import Signs
-from worklog_tui.rulebook.steps import Joined, joined
+from worklog_tui.rulebook.step_making import joined
 from worklog_tui.rulebook.units import units_from
-from worklog_tui.rulebook.vocabulary import Packed, packed
+from worklog_tui.rulebook.vocabulary import packed
 
 _PHRASE = re.compile(r'"([^"]+)"')
 WORD_LISTS = ("words.toml", "stance.toml")
@@ -28,27 +30,6 @@ KEPT = (
 )  # fmt: skip
 "Files that are read as they are at each start; they are short."
 COMMON = frozenset({"article", "filler", "pronoun", "copula", "not", "break", "about", "reads", "degree", "all"})
-
-
-class Made(NamedTuple):
-    """All of it."""
-
-    files: Files
-    rules: tuple[tuple[Any, ...], ...]
-    "The fields of each rule, without what it says and its examples, which only its file holds."
-    says: texts.Packed
-    "What each rule says."
-    patterns: texts.Packed
-    slots: tuple[Slots, ...]
-    "The pattern of each rule."
-    steps: Joined
-    "The steps of all rules."
-    named: frozenset[str]
-    "The classes that rules name."
-    table: Packed
-    signs: PackedSigns
-    "The sets of classes that a token can have."
-    misheard: Kept
 
 
 def made(files: Files) -> Made:

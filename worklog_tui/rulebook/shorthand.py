@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Mapping
 from typing import Any
 
-from worklog_tui.rulebook.lexicon import Table
+from worklog_tui.rulebook.senses import Table
 
 FILE = "shorthand.toml"
 Entry = dict[str, Any]

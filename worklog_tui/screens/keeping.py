@@ -9,6 +9,7 @@ from textual.screen import Screen
 
 from worklog_tui.screens.background import Queue
 from worklog_tui.screens.draft import Draft
+from worklog_tui.screens.heap import give_back
 
 if TYPE_CHECKING:
     from worklog_tui.bench.record import Kept
@@ -80,6 +81,13 @@ class Keeping:
         self._draft.leave()
 
     def _keep(self, words: Words) -> Outcome:
+        """In the worker thread; what the database needed for it is given back at once."""
+        try:
+            return self._written(words)
+        finally:
+            give_back()
+
+    def _written(self, words: Words) -> Outcome:
         if words.how == "comments":
             return Outcome(comments=self._errands.keep_comments(self._machine, words.text))
         if words.how == "note":
