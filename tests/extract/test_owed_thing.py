@@ -62,3 +62,14 @@ def test_nothing_is_owed_where_others_need_it_or_where_it_works(book: Rulebook, 
 
 def test_what_a_clause_names_counts_not_what_is_only_guessed(book: Rulebook) -> None:
     assert owed(book, "The exhaust is blowing.", "I still owe it a head retorque.") == [("head retorque", "to do")]
+
+
+def test_who_is_wanted_is_called_by_his_trade_and_no_part_is_needed(book: Rulebook) -> None:
+    assert owed(book, "I want the gas fitter to look at that.") == [("gas fitter", "to do")]
+
+
+def test_what_one_guesses_stands_behind_the_guess(book: Rulebook) -> None:
+    ((topic, reason),) = owed(book, "If they don't sell them then I guess I'm making a gauge glass.")
+    assert reason == "fallback"
+    assert topic.endswith("gauge glass")
+    assert "guess" not in topic

@@ -150,6 +150,7 @@ def _rest(match: Match, scene: Scene, made: Draft) -> str:
     while first < len(scene.tokens) and (
         scene.tokens[first].kind in ("comma", "stop")
         or scene.tokens[first].low in SKIPPED
+        or scene.tokens[first].low in GUESSED
         or (made.rule.gives["reason"] == "fallback" and scene.tokens[first].sense("plan"))
     ):
         first += 1
@@ -208,6 +209,7 @@ def _ends(scene: Scene, first: int, k: int) -> bool:
 OPENERS = frozenset("right so okay ok well anyway now".split())
 POINTING = frozenset("it its that thats this".split())
 "With these a question is of what was told before: `is that the sender or the earth?`."
+GUESSED = frozenset({"i guess", "i suppose", "i reckon", "i think", "guess", "suppose", "reckon"})
 SKIPPED = frozenset(
     (
         "if that thats its is it know whether can you get just so for of lot guys tell me this on the then ill im i "

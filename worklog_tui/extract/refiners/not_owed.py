@@ -5,6 +5,8 @@ And of two in a clause the one whose thing is only guessed, where the other name
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from worklog_tui.extract.scene import Draft, Scene
 from worklog_tui.extract.tokens import Token
 from worklog_tui.model import Finding
@@ -24,7 +26,18 @@ def refine(drafts: list[Draft], scene: Scene) -> list[Draft]:
     for draft in owed:
         if id(draft) in gone:
             scene.dropped.append(f"{draft.fields['topic']}: {draft.rule.id} let go, {gone[id(draft)]}")
-    return [d for d in drafts if id(d) not in gone]
+    return [_of_a_trade(d, scene) for d in drafts if id(d) not in gone]
+
+
+def _of_a_trade(draft: Draft, scene: Scene) -> Draft:
+    """Who is wanted, where a thing only says of which trade: `I want the gas fitter to look at it`."""
+    if draft.kind != "follow_up" or draft.fields["reason"] != "part needed" or draft.thing is None:
+        return draft
+    after = scene.tokens[draft.last + 1 : draft.last + 2]
+    if "topic" in draft.filled or not after or after[0].low not in scene.book.lists["trades"]:
+        return draft
+    topic = f"{draft.fields['topic']} {after[0].low}"
+    return replace(draft, fields={**draft.fields, "topic": topic, "reason": "to do", "name": ""})
 
 
 def _why_not(draft: Draft, owed: list[Draft], scene: Scene) -> str:
