@@ -52,6 +52,18 @@ def test_a_family_of_wordings(wording: str, notes: Sequence[str], heard: list[bo
     assert says(wording, *notes) == heard
 
 
+def test_what_is_shown_of_a_note_are_its_own_words_and_a_number_is_not_broken() -> None:
+    read = Read(said("needles are soaking overnight", "motor draws 1.8 amps, belt is slipping").history())
+    ((event, _),) = heard_in(["belt slip"], sentences(read))
+    assert event.fact.quote == "motor draws 1.8 amps, belt is slipping"
+
+
+def test_words_of_two_notes_are_shown_as_two() -> None:
+    read = Read(said("there goes that old belt", "slipping on the pulley again").history())
+    ((event, _),) = heard_in(["belt slip"], sentences(read), across=True)
+    assert event.fact.quote == "there goes that old belt / slipping on the pulley again"
+
+
 def test_a_complaint_that_breaks_across_two_notes_is_heard_once(faults: FaultBook) -> None:
     log = said("choke off and now it is hunting", "up and down, all the time")
     assert advice(faults, log).complaint == "it hunts up and down"

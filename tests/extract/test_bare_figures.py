@@ -84,6 +84,8 @@ def test_a_gauge_that_climbs_has_one_reading() -> None:
         "A sixteenth of what it cost new.",
         "That's a fifteen sixteenths socket if you are following along.",
         "Drilled it out with 1/8.",
+        "Ordered ten needles, the 7 gauge ones.",
+        "Earthed it with 18 gauge wire.",
     ],
 )
 def test_what_only_counts_or_compares_is_no_reading(line: str) -> None:

@@ -63,3 +63,8 @@ def test_the_jobs_of_a_list_are_not_done_yet(book: Rulebook) -> None:
     assert [(f.kind, f.about) for f in facts] == [
         ("follow_up", "set points"), ("follow_up", "timing"), ("follow_up", "clean tank"),
     ]  # fmt: skip
+
+
+def test_the_head_of_a_list_leaves_nothing_else_for_later(book: Rulebook) -> None:
+    words = "The needles are soaking. Next time: fit the seal, change the brushes."
+    assert follow_ups(book, words) == [("fit the seal", "to do"), ("change the brushes", "to do")]

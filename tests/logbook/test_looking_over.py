@@ -132,6 +132,11 @@ def test_closing_up_asks_about_checks_without_a_result_and_work_that_was_announc
     assert closing_up(History(known.machine), ()).questions == ()
 
 
+def test_what_was_put_to_next_time_is_not_asked_about_the_same_evening() -> None:
+    known = Told().say("next time: grease the bearings", later("grease the bearings", "to do")).history()
+    assert closing_up(known, open_items(known)).questions == ()
+
+
 def test_parts_in_their_states() -> None:
     told = (
         Told()

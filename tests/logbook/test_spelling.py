@@ -17,6 +17,8 @@ from worklog_tui.logbook.spelling import written_out
         ("rag joint", "shaft coupling", "rag joint"),
         ("plugs", "spark plug", "plugs"),
         ("drive belt", "drive belt", "drive belt"),
+        ("left raising cam", "camshaft", "left raising cam"),
+        ("yarn tension spring", "yarn tensioner spring", "yarn tension spring"),
         ("No 3", "injector", "No 3"),
         ("belt", "", "belt"),
         ("is the spring in there", "intake spring", "is the spring in there"),

@@ -15,7 +15,7 @@ from dataclasses import dataclass
 from functools import lru_cache
 
 from worklog_tui.diagnosis.log import Event, Log
-from worklog_tui.model import Finding, Span
+from worklog_tui.model import Finding, Place, Span
 
 REACH = 9
 "So many words apart the slots of a wording may stand."
@@ -45,7 +45,7 @@ _IRREGULAR = {
     "refuses": "refuse", "refused": "refuse", "fails": "fail", "failed": "fail", "goes": "go", "went": "go",
     "going": "go", "does": "do", "stays": "stay", "built": "build", "came": "come", "threw": "throw", "gas": "gas",
 }  # fmt: skip
-_SENTENCE = re.compile(r"[^.!?;]+[.!?;]?")
+_SENTENCE = re.compile(r"(?:[^.!?;]|\.(?=\d))+[.!?;]?")  # the point of a number ends none
 _WORD = re.compile(r"[a-z0-9]+(?:'[a-z]+)?")
 
 
@@ -99,6 +99,8 @@ class Sentence:
     ended: bool
     fresh: int
     "From which stem on the words are the note's own; those before it end the note before."
+    joined: Event
+    "The same with the words that end the note before."
 
 
 def sentences(log: Log) -> list[Sentence]:
@@ -110,16 +112,23 @@ def sentences(log: Log) -> list[Sentence]:
         for match in _SENTENCE.finditer(note.words):
             joined = f"{before} " if match.start() == 0 and before else ""
             said = f"{joined}{match[0]}".strip()
-            span = Span(note.uid, match.start(), match.end())
-            fact = Finding(main=span, part="", condition=said.strip(" .,"), verdict="bad", quote=said)
             plain = said.lower().replace("’", "'")
             stems = tuple(stem(w) for w in _WORD.findall(plain))
             past, ended = (any(w in plain for w in words) for words in (_PAST, _ENDED))
-            event = Event(place.order + min(match.start(), 99_999) / 100_000, fact, place)
-            found.append(Sentence(stems, event, said.endswith("?"), past, ended, len(_WORD.findall(joined.lower()))))
-        tail = re.split(r"[.!?;]", note.words)[-1].strip()
+            event = _event(match[0].strip(), place, match)
+            both = _event(f"{before} / {match[0].strip()}", place, match) if joined else event
+            fresh = len(_WORD.findall(joined.lower()))
+            found.append(Sentence(stems, event, said.endswith("?"), past, ended, fresh, both))
+        tail = re.split(r"[!?;]|\.(?!\d)", note.words)[-1].strip()
         before = tail if tail and len(tail.split()) < 3 * REACH else ""
     return found
+
+
+def _event(said: str, place: Place, at: re.Match[str]) -> Event:
+    """The words of a sentence as what was found at its place."""
+    span = Span(place.note, at.start(), at.end())
+    fact = Finding(main=span, part="", condition=said.strip(" .,"), verdict="bad", quote=said)
+    return Event(place.order + min(at.start(), 99_999) / 100_000, fact, place)
 
 
 def heard_in(wordings: Iterable[str], lines: Sequence[Sentence], across: bool = False) -> Iterator[tuple[Event, bool]]:
@@ -137,7 +146,8 @@ def heard_in(wordings: Iterable[str], lines: Sequence[Sentence], across: bool = 
             met = _met(plan, line.stems, line.fresh, ACROSS if across else 0)
             if met is not None:
                 denied = line.past or ((met or line.ended) and not any(_denies(s) for s in plan))
-                yield line.event, not denied
+                alone = not across or _met(plan, line.stems[line.fresh :], 0, 0) is not None
+                yield line.event if alone else line.joined, not denied
                 break
 
 

@@ -12,7 +12,7 @@ from worklog_tui.logbook.matters import anchor_text
 from worklog_tui.logbook.off_machine import off_machine
 from worklog_tui.logbook.outcomes import ClosingUp, Question
 from worklog_tui.logbook.same_thing import same, speaks_of
-from worklog_tui.logbook.unheard import unheard
+from worklog_tui.logbook.unheard import for_another_time, unheard
 from worklog_tui.model import Fact, Finding, History, OpenItem, Place, Reading, Suspect, Work
 
 MOST = 60
@@ -37,7 +37,7 @@ def closing_up(
         return ClosingUp(())
     asked = [
         *_clashes(history), *_doubtful(history, number), *_off(history, number), *_left(history, number),
-        *_checks(history, number), *_items(items, number), *_promised(history, number),
+        *_checks(history, number), *_items(history, items, number), *_promised(history, number),
     ]  # fmt: skip
     open_ones = [one for one in asked if one.key not in cleared]
     open_ones.sort(key=lambda one: _WEIGHTS.index(one.kind))
@@ -127,9 +127,9 @@ def _answered(check: Work, place: Place, facts: Sequence[tuple[Fact, Place]]) ->
     return False
 
 
-def _items(items: Sequence[OpenItem], number: int) -> list[Question]:
-    """What was only noticed, and what was announced in that session and not heard done."""
-    found = []
+def _items(history: History, items: Sequence[OpenItem], number: int) -> list[Question]:
+    """What was only noticed, and what was announced for that session and not heard done."""
+    found, words = [], {note.uid: note.words for note in history.sessions[number - 1].notes}
     for item in items:
         if item.raised is None or item.raised.session != number or not item.anchors:
             continue
@@ -138,7 +138,7 @@ def _items(items: Sequence[OpenItem], number: int) -> list[Question]:
             answers: tuple[str, ...] = ("come back to it", "leave it so", "done")
             asks = f"{item.about}: is there something to be done about it?"
             found.append(Question(f"{key} noticed", "noticed", asks, item.raised, item.quote, answers, item=item))
-        elif item.state == "open" and item.reason == "to do":
+        elif item.state == "open" and item.reason == "to do" and not for_another_time(words.get(item.raised.note, "")):
             asks, answers = f"{item.about}: was it done?", ("done", "not yet")
             found.append(Question(f"{key} announced", "announced", asks, item.raised, item.quote, answers, item=item))
     return found

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
-from worklog_tui.logbook.words import FILLER
+from worklog_tui.logbook.words import BUILT_WITH, FILLER
 
 MOST = 9
 """Words of a thing that are shown."""
+ENDING = 2
+"Letters of an ending."
 
 
 def written_out(said: str, name: str) -> str:
@@ -25,8 +27,12 @@ def _whole(word: str, names: list[str]) -> str:
 
 
 def _shortens(word: str, name: str) -> bool:
-    """Whether a word has the letters of a longer one in order, from the first on: batt, gskt, plg."""
+    """Whether a word has the letters of a longer one in order, from the first on: batt, gskt, plg; but no word of its
+    own that the longer one is built on: cam of camshaft, tension of tensioner.
+    """
     if word in FILLER or len(word) >= len(name) or word[0] != name[0]:
+        return False
+    if name.startswith(word) and (len(name) - len(word) <= ENDING or name[len(word) :] in BUILT_WITH):
         return False
     if len(word) < 3 and (len(word) < 2 or set(word) & set("aeiou")):
         return False

@@ -19,7 +19,8 @@ _PROMISES = re.compile(
     rf"([a-z]+) (?:up |out |off )?(?:{any_of(_SAID['article'].split())})(?: the| of the)? ([^,.;:!?]+)",
     re.IGNORECASE,
 )
-_PUT_OFF = re.compile(rf"\b(?:{any_of(_SAID['put_off'])})\b", re.IGNORECASE)
+_PUT_OFF = re.compile(rf"\b(?:{any_of([*_SAID['put_off'], *_SAID['another_time']])})\b", re.IGNORECASE)
+_ANOTHER_TIME = re.compile(rf"\b(?:{any_of(_SAID['another_time'])})\b", re.IGNORECASE)
 _ENDS, _ACTIONS = word_set(_SAID["ends"]), _SAID["likeliest"].split()
 
 
@@ -36,6 +37,11 @@ def unheard(history: History, number: int) -> tuple[Unheard, ...]:
             if action and not _heard(history, at, number, told):
                 found.setdefault((action, part.lower()), Unheard(note, verb.lower(), part, action))
     return tuple(found.values())
+
+
+def for_another_time(words: str) -> bool:
+    """Whether a line puts what it tells to another time: `next time: fit the belt`."""
+    return _ANOTHER_TIME.search(words) is not None
 
 
 def _promised(words: str) -> Iterator[tuple[str, str]]:

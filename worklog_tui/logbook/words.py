@@ -24,7 +24,9 @@ def _turned(table: dict[str, Any]) -> dict[str, str]:
 _ALIKE = trade_file("alike")
 SAME, SIDES = _turned(_ALIKE["same"]), _turned(_ALIKE["sides"])
 PHRASES = tuple(_turned(_ALIKE["phrases"]).items())
-COUNTED, DENIALS, FILLER = (word_set(_ALIKE["lists"][name]) for name in ("counted", "denials", "filler"))
+COUNTED, DENIALS, FILLER, BUILT_WITH = (
+    word_set(_ALIKE["lists"][name]) for name in ("counted", "denials", "filler", "built_with")
+)
 _TO_TWELVE = "zero one two three four five six seven eight nine ten eleven twelve"
 _TO_EIGHTH = "zeroth first second third fourth fifth sixth seventh eighth"
 NUMBERS = {word: str(n) for n, word in enumerate(_TO_TWELVE.split())}

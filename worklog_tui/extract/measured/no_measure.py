@@ -24,7 +24,7 @@ def measures_nothing(scene: Scene, i: int) -> bool:
         or counts_things(scene, i) or _is_code(scene, i) or _is_year(token, scene, i)
         or _of_the_weather(scene, i) or _refused(scene, i) or _to_the_inch(scene, i) or _of_the_shop(scene, i)
         or _a_size(scene, i) or _taken_off(scene, i) or _is_each(scene, i) or _is_money(scene, i)
-        or counted_aloud(scene, i) or _share_left(scene, i)
+        or counted_aloud(scene, i) or _share_left(scene, i) or _of_gauge(scene, i)
     )  # fmt: skip
 
 
@@ -37,6 +37,12 @@ def _share_left(scene: Scene, i: int) -> bool:
     amount, after = scene.tokens[i].amount, _after(scene, i)
     tenth = amount is not None and amount.said.startswith("tenth")
     return tenth and bool(after) and after[0].low in scene.book.lists["shares"]
+
+
+def _of_gauge(scene: Scene, i: int) -> bool:
+    """`The 7 gauge ones`, `18 gauge wire`: what needles, wire and sheet are bought by."""
+    after = _after(scene, i)
+    return scene.tokens[i].amount is None and bool(after) and after[0].low.split()[0] == "gauge"
 
 
 def _is_each(scene: Scene, i: int) -> bool:
