@@ -35,6 +35,8 @@ SAID: dict[str, tuple[str, Expected]] = {
     "drops in a minute": ("The gland's dripping, what, twenty a minute.", ("leakage", 20, "drops/min")),
     "what every bolt was pulled to": (
         "Wheel nuts, because one was finger tight. Sixty-five on all eight.", ("torque", 65, "ft_lb")),
+    "how fast a motor runs on one of its settings": (
+        "The motor runs 1420 on slow and a good deal more on fast.", ("speed", 1420, "rpm")),
     "the speed on a motor plate stands bare behind the amps": (
         "plate spindle motor 1.5kW 400V 3.4A 2870", ("speed", 2870, "rpm")),
     "what it should be, beside what it was": (
@@ -86,6 +88,7 @@ def test_a_gauge_that_climbs_has_one_reading() -> None:
         "Drilled it out with 1/8.",
         "Ordered ten needles, the 7 gauge ones.",
         "Earthed it with 18 gauge wire.",
+        "We ran 500 sheets through it.",
     ],
 )
 def test_what_only_counts_or_compares_is_no_reading(line: str) -> None:

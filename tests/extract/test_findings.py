@@ -125,3 +125,8 @@ def test_what_is_put_to_soak_was_not_found_wet(book: Rulebook, words: str) -> No
 def test_what_is_wet_that_should_be_dry_was_found_so(book: Rulebook) -> None:
     assert found(book, "The plug is soaking.") == [("plug", "bad")]
     assert found(book, "The belt is soaking.") == [("belt", "bad")]
+
+
+def test_how_a_thing_is_set_is_no_fault_of_its_run(book: Rulebook) -> None:
+    assert found(book, "Runs 1420 on slow and more on fast.") == []
+    assert found(book, "Runs slow.") != []

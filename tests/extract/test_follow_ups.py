@@ -59,6 +59,7 @@ def test_a_job_of_a_list_is_told_with_its_deed_even_where_the_deed_is_called_as_
 
 
 def test_the_jobs_of_a_list_are_not_done_yet(book: Rulebook) -> None:
+    assert [f.kind for f in explain(book, PRESS, "next: set the points", "typed").facts] == ["follow_up"]
     facts = explain(book, PRESS, "left to do: set points, timing, clean tank", "typed").facts
     assert [(f.kind, f.about) for f in facts] == [
         ("follow_up", "set points"), ("follow_up", "timing"), ("follow_up", "clean tank"),

@@ -101,7 +101,8 @@ def _mark_jobs(tokens: list[Token]) -> None:
     """`Left to do: set the points, clean the tank`: the deeds that head the members of a list of jobs are planned."""
     listed = False
     for head, colon, token in zip(tokens, tokens[1:], tokens[2:], strict=False):
-        listed = listed or ("jobs" in head.classes and "colon" in colon.classes)
+        heads = head.low == "next" or not head.classes.isdisjoint(("jobs", "later"))
+        listed = listed or (heads and "colon" in colon.classes)
         if listed and colon.kind == "comma" and token.sense("do"):
             token.stances.add("plan")
 

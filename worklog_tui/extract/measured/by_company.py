@@ -23,7 +23,7 @@ def by_company(token: Token, made: Draft, scene: Scene) -> Read | None:
     i, value = made.main, token.value
     if value is None or token.high is not None:
         return None
-    for tells in (_waited, _turns, _of_an_inch, _drips, _poured_in, _share_of_fluid, _all_round, _plate_speed):
+    for tells in (_waited, _turns, _of_an_inch, _drips, _poured_in, _share_of_fluid, _all_round, _plate_speed, _runs_at):
         if (read := tells(i, value, made, scene)) is not None:
             return read
     return None
@@ -202,3 +202,18 @@ def _plate_speed(i: int, value: float, made: Draft, scene: Scene) -> Read | None
 
 PLATE_SPEEDS = (400.0, 3600.0)
 "Turns a minute of mains motors (common practice)."
+
+
+def _runs_at(i: int, value: float, made: Draft, scene: Scene) -> Read | None:
+    """`Runs 1420 on slow and 2860 on fast`, `turns at about nine hundred`: how fast what runs goes round."""
+    spoken = scene.clause(i)
+    led = any(_low(scene, k) in scene.book.lists["goes_round"] for k in range(max(spoken.start, i - ROUND), i))
+    whole = value == int(value) and RUNS[0] <= value <= RUNS[1]
+    fluid = made.thing is not None and made.thing.kind in ("fluid", "tool")
+    return ("speed", value, "rpm") if led and whole and not fluid and stands_free(scene.tokens, i) else None
+
+
+ROUND = 3
+"Tokens from the verb to its number."
+RUNS = (400.0, 30000.0)
+"Turns a minute; a smaller bare number behind `runs` may be a pressure or a temperature (judgement)."

@@ -107,10 +107,15 @@ def _joined(scene: Scene, holder: int, k: int) -> bool:
     )
 
 
+SPEEDS = frozenset("slow fast low high full half".split())
+
+
 def _how(clause: Clause, first: int) -> Said | None:
     scene = clause.scene
     for k in range(first, min(first + NEAR, clause.span.stop)):
         token = scene.tokens[k]
+        if scene.tokens[k - 1].low == "on" and token.low in SPEEDS:
+            continue  # `runs 1420 on slow`: how it is set
         for name, verdict in HOW:
             if (n := says(scene, name, k, 5)) and not before_name(scene, k + n - 1):
                 no = denial(scene, k, first)

@@ -40,7 +40,7 @@ def _shortens(low: str, name: str, begun: bool) -> bool:
     """Whether the letters of a word stand in the name in their order, from its first on, with most vowels left out."""
     if len(low) >= len(name) or low[0] != name[0] or not low.isalpha():
         return False
-    if begun and len(low) > 3 and name.startswith(low) and len(name) > len(low) + 1:
-        return True  # `batt`, `cyli`
+    if begun and len(low) > 3 and name.startswith(low) and len(name) > len(low) + 2:
+        return True  # `batt`, `cyli`; `tension` is no tensioner cut short
     letters = iter(name)
     return all(letter in letters for letter in low) and not set(low[1:]) & set("aeiou")
