@@ -28,8 +28,3 @@ def belt_speed_ratio(driver: float, driven: float) -> float:
 def alternator_hertz(poles: int, rpm: float) -> float:
     """Frequency of an alternator: poles x rpm / 120."""
     return poles * rpm / 120
-
-
-def hot_oil_pressure(rpm: float) -> float:
-    """Oil pressure in psi that a pressure-fed engine usually has hot: about 10 for each 1,000 rpm (common practice)."""
-    return rpm / 100

@@ -8,7 +8,6 @@ from __future__ import annotations
 
 import re
 import tomllib
-from collections.abc import Iterator
 from dataclasses import dataclass
 from fractions import Fraction
 from functools import lru_cache
@@ -185,8 +184,3 @@ def _drills() -> tuple[tuple[str, float], ...]:
 def _data(name: str) -> dict[str, dict[str, float]]:
     with (places.grammars() / "trade" / f"{name}.toml").open("rb") as file:
         return tomllib.load(file)
-
-
-def taps() -> Iterator[tuple[Thread, str]]:
-    """Every inch thread with its tap drill."""
-    return ((t, nearest_drill(t.tap_drill)[0]) for t in all_threads() if t.series.startswith("UN"))

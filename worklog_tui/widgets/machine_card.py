@@ -54,7 +54,8 @@ class MachineCard(Rows):
         rows = section(machine.name, (Row.of(f"{name}: {value}") for name, value in facts if value))
         missing = [name for name, value in facts[:3] if not value]
         if missing:
-            rows.append(Row.of(f"Not known: {', '.join(missing)}. If an engine drives it, press e: the advice depends on that."))
+            listed = ", ".join(missing)
+            rows.append(Row.of(f"Not known: {listed}. If an engine drives it, press e: the advice depends on that."))
         self._figures = {f"figure {nth}": value for nth, value in enumerate(machine.specified)}
         rows += section("Should be", (_specified(value, key) for key, value in self._figures.items()))
         if not machine.specified:

@@ -23,7 +23,8 @@ def by_company(token: Token, made: Draft, scene: Scene) -> Read | None:
     i, value = made.main, token.value
     if value is None or token.high is not None:
         return None
-    for tells in (_waited, _turns, _of_an_inch, _drips, _poured_in, _share_of_fluid, _all_round, _plate_speed, _runs_at):
+    ways = (_waited, _turns, _of_an_inch, _drips, _poured_in, _share_of_fluid, _all_round, _plate_speed, _runs_at)
+    for tells in ways:
         if (read := tells(i, value, made, scene)) is not None:
             return read
     return None

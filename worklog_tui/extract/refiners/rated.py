@@ -17,7 +17,6 @@ CUT_TO_SIZE = frozenset("hose rope wire cable belt pipe tube tubing bearing seal
 STORED = frozenset("drawer tin box bin bag shelf jar packet donor scrap".split())
 TAKEN_ON_IT = ("defl", "slack", "play", "give", "sag", "left", "wear", "worn", "too ", "short", "long")
 "What stands behind a figure that was taken on a belt, and is no size of it."
-DIMENSION = frozenset("bore outside inside wide width thick thickness id od long capacity pitch section".split())
 
 
 def is_rated(draft: Draft, scene: Scene) -> bool:
