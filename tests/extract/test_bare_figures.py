@@ -37,6 +37,7 @@ SAID: dict[str, tuple[str, Expected]] = {
         "Wheel nuts, because one was finger tight. Sixty-five on all eight.", ("torque", 65, "ft_lb")),
     "how fast a motor runs on one of its settings": (
         "The motor runs 1420 on slow and a good deal more on fast.", ("speed", 1420, "rpm")),
+    "and on another": ("Runs 1420 on slow and 2860 on fast.", ("speed", 2860, "rpm")),
     "the speed on a motor plate stands bare behind the amps": (
         "plate spindle motor 1.5kW 400V 3.4A 2870", ("speed", 2870, "rpm")),
     "what it should be, beside what it was": (

@@ -209,9 +209,17 @@ def _runs_at(i: int, value: float, made: Draft, scene: Scene) -> Read | None:
     """`Runs 1420 on slow and 2860 on fast`, `turns at about nine hundred`: how fast what runs goes round."""
     spoken = scene.clause(i)
     led = any(_low(scene, k) in scene.book.lists["goes_round"] for k in range(max(spoken.start, i - ROUND), i))
+    led = led or (_low(scene, i - 1) in ("and", "but") and any(_is_speed(scene, k) for k in range(i - 2 * ROUND, i)))
     whole = value == int(value) and RUNS[0] <= value <= RUNS[1]
     fluid = made.thing is not None and made.thing.kind in ("fluid", "tool")
-    return ("speed", value, "rpm") if led and whole and not fluid and stands_free(scene.tokens, i) else None
+    if not led or not whole or fluid or not stands_free(scene.tokens, i):
+        return None
+    scene.bare[i] = "speed", "rpm", 1.0, value
+    return "speed", value, "rpm"
+
+
+def _is_speed(scene: Scene, k: int) -> bool:
+    return k in scene.bare and scene.bare[k][0] == "speed"
 
 
 ROUND = 3
