@@ -95,8 +95,8 @@ def test_what_a_number_is_for(book: Rulebook, said: str, roles: list[str]) -> No
 @pytest.mark.parametrize(
     ("said", "subjects"),
     [
-        ("tyres lf 12 psi, rf 14 psi", ["left front tyres", "right front tyres"]),
-        ("tyres L 12 psi R 14 psi", ["left tyres", "right tyres"]),
+        ("tyres lf 12 psi, rf 14 psi", ["left front tyre", "right front tyre"]),
+        ("tyres L 12 psi R 14 psi", ["left tyre", "right tyre"]),
         ("vlvs: in .05 ex .25", ["inlet valves", "exhaust valves"]),
         ("batt 12.4 volts", ["battery"]),
     ],

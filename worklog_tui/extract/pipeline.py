@@ -27,6 +27,7 @@ from worklog_tui.extract.refiners import (
     repeats,
     roles,
     said_once,
+    same_breath,
     settled,
     tested,
     together,
@@ -63,6 +64,7 @@ REFINERS: tuple[Refiner, ...] = (
     followed.refine,  # before what is implied and told twice
     names.refine,  # before units are carried over and one reading is set beside another
     carry_over.refine,
+    same_breath.refine,  # needs the subjects that were carried over
     roles.refine,
     corrections.refine,  # needs the quantities, and only one draft a number
     climbing.refine,  # needs the quantities and the subjects

@@ -15,7 +15,8 @@ from worklog_tui.extract.talk.running import topic_after
 from worklog_tui.extract.talk.told_before import figures_after
 from worklog_tui.extract.things.covers import taken_off, under
 from worklog_tui.extract.things.salience import ranked
-from worklog_tui.extract.things.subjects import SIDES, sides_from, stands_alone
+from worklog_tui.extract.things.side_words import SIDES
+from worklog_tui.extract.things.subjects import sides_from, stands_alone
 from worklog_tui.extract.tokens import Thing
 
 FORGETTABLE = frozenset({"tool", "unknown"})

@@ -7,6 +7,7 @@ from worklog_tui.extract.measured.aimed import pointed, span_of, still_aimed
 from worklog_tui.extract.measured.bare_numbers import bare_reading, degrees
 from worklog_tui.extract.measured.naming import only_names_the_test, subject_words
 from worklog_tui.extract.measured.nearest import HELD, joined_after, measurable, nearest_measured
+from worklog_tui.extract.measured.never import never
 from worklog_tui.extract.measured.no_measure import measures_nothing
 from worklog_tui.extract.measured.poured import poured, spread_of
 from worklog_tui.extract.measured.quantity import quantity_of, suits, support, turns
@@ -47,6 +48,7 @@ def draft(match: Match, scene: Scene) -> Draft | None:
     if read is None:
         return None
     quantity, value, unit = read
+    _ask_again(made, match, scene, quantity)
     made.fields = {
         "quantity": quantity, "value": value, "unit": unit, "role": gives.get("role", ""),
         "subject": _spelt(made, subject_words(made, match, scene, quantity)),
@@ -87,7 +89,7 @@ def _valve_word(match: Match, scene: Scene) -> bool:
     return at is not None and scene.tokens[at].low in ("in", "ex")
 
 
-def _subject(made: Draft, match: Match, scene: Scene) -> None:
+def _subject(made: Draft, match: Match, scene: Scene, known: tuple[str, ...] = ()) -> None:
     """The thing that the number is of: as the rule says, else the nearest one that it can be of, else what is talked
     of.
     """
@@ -95,11 +97,11 @@ def _subject(made: Draft, match: Match, scene: Scene) -> None:
     if said and not said.startswith("<"):
         made.thing = Thing(said, said, "quality")
         return
-    wanted = _wanted(made, scene)
+    wanted = known or _wanted(made, scene)
     size = sized(made.main, scene) != ""
 
     def meant(thing: Thing) -> bool:
-        if size and thing.own.lower() in AXES:
+        if (size and thing.own.lower() in AXES) or never(thing, wanted, scene.book):
             return False
         if thing.kind == "fastener":
             return bool(HELD & set(wanted))
@@ -130,12 +132,29 @@ def _subject(made: Draft, match: Match, scene: Scene) -> None:
         made.filled.add("subject")
 
 
+def _ask_again(made: Draft, match: Match, scene: Scene, quantity: str) -> None:
+    """What the number is of is asked once more where only its quantity tells: of `wheel nuts. Sixty-five`, of `two mil`
+    that turns out a gap.
+    """
+    wanted = _wanted(made, scene)
+    if wanted == (quantity,) or made.thing_at is not None or ("subject" not in made.filled and made.thing is not None):
+        return
+    made.filled.discard("subject")
+    before = made.thing
+    made.thing = None
+    _subject(made, match, scene, (quantity,))
+    if made.thing is None:
+        made.thing = before
+
+
 def _beside(made: Draft, match: Match, scene: Scene, wanted: tuple[str, ...], meant: Fits, size: bool) -> None:
     """The thing that the rule names, else the one that stands by the number or is joined to it."""
     said = str(made.rule.gives.get("subject", ""))
     made.thing_at = match.slots.get(said.strip("<>")) if said else None
     named = scene.tokens[made.thing_at].thing if made.thing_at is not None else None
     named = pointed(named) if named is not None else None
+    if named is not None and never(named, wanted, scene.book):
+        made.thing_at = None
     if named is not None and not ((measurable(named) and not size) or meant(named)):
         made.thing_at = None
     if made.thing_at is None:

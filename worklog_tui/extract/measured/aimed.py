@@ -63,6 +63,9 @@ def aim_of(scene: Scene) -> Thing | None:
     plus to the starter`.
     """
     tokens = [t for t in scene.tokens if t.kind not in ("stop", "mark")]
+    comma = next((k for k, t in enumerate(tokens) if t.kind == "comma"), 0)
+    if comma and _two_ends(tokens, comma) is not None:
+        tokens = tokens[:comma]  # `battery positive to the frame, still switched on`
     if not tokens or len(tokens) > MOST or any(t.sense(*TOLD) or t.kind in ("number", "amount") for t in tokens):
         return None
     if (ends := _two_ends(tokens, len(tokens))) is not None:
@@ -99,7 +102,7 @@ def _two_ends(tokens: list[Token], i: int) -> tuple[int, int] | None:
     for k in range(i - 2, 0, -1):
         if tokens[k].kind == "stop":
             return None
-        if tokens[k].low != "to":
+        if tokens[k].low not in LEADS:
             continue
         first = k
         while first and k - first < LONGEST and _names(tokens[first - 1]):
@@ -113,9 +116,10 @@ def _two_ends(tokens: list[Token], i: int) -> tuple[int, int] | None:
     return None
 
 
+LEADS = frozenset({"to", "down to", "across to", "through to"})
 LONGEST = 3
 "Words of a name."
-OPENS = frozenset("from between the a and now so right okay".split())
+OPENS = frozenset("from between the a and now so right okay first next then side".split())
 
 
 def _names(token: Token) -> bool:

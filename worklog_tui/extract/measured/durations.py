@@ -17,6 +17,10 @@ def of_time(made: Draft, scene: Scene) -> str:
     if _comes_first(made, scene):
         made.thing, made.thing_at = scene.engine(), None
         return made.thing.words
+    if process := _process(made, scene):
+        made.thing, made.thing_at = None, None
+        made.filled.discard("subject")
+        return process
     if bath := _bath(made, scene):
         return bath
     if runner := _runner(made, scene):
@@ -54,6 +58,29 @@ def _is_delivery(made: Draft, scene: Scene) -> bool:
     return any(isinstance(f, Work) and f.action == "order" for f in scene.context.recent[-LATELY:])
 
 
+def _process(made: Draft, scene: Scene) -> str:
+    """`Filling from 100 to 125 took 96 seconds`, `pump-up from empty: eight minutes`: what took the time, as it was
+    called at the head of the sentence.
+    """
+    tokens, names = scene.tokens, scene.book.lists["processes"]
+    first = next((k for k in range(made.main - 1, -1, -1) if tokens[k].kind == "stop"), -1) + 1
+    while first < made.main and tokens[first].sense("filler", "article", "break"):
+        first += 1
+    head = tokens[first].low.partition(" ")[0]
+    if not (tokens[first].low in names or head in names or (head.endswith("ing") and len(head) > LEAST_GERUND)):
+        return ""
+    took = next((k for k in range(first + 1, made.main) if tokens[k].low in TOOK), None)
+    if took is None or took - first > LONGEST_PROCESS or any(t.low == "," for t in tokens[first:took]):
+        return ""
+    end = next((k for k in range(first + 1, took) if tokens[k].low in ("with", "without")), took)
+    return scene.said(first, end - 1)
+
+
+TOOK = frozenset({"took", "takes", "taking", ":", "is", "was"})
+LEAST_GERUND = 5
+"Letters of `being`."
+LONGEST_PROCESS = 9
+"Tokens of what took the time."
 DELIVERED = frozenset("delivery lead-time backorder postage post arrive arrives coming shipping ship dispatch".split())
 LATELY = 3
 "Facts back in which something was ordered."
@@ -113,7 +140,9 @@ def _under_test(scene: Scene) -> str:
     topic = scene.context.topic
     if topic is None or topic.quantity not in ("pressure", "leakage") or topic.age > 2:
         return ""
-    return topic.words or f"{topic.quantity} test"
+    if topic.quality and scene.machine.cylinders is not None and not topic.name.endswith("test"):
+        return ""  # `oil pressure`: told while the engine runs
+    return topic.words or ("tank" if "compressor" in scene.machine.kind else f"{topic.quantity} test")
 
 
 def _waited_for(scene: Scene) -> str:

@@ -7,6 +7,7 @@ import re
 from worklog_tui.extract.measured.quantity import suits
 from worklog_tui.extract.scene import Draft, Scene
 from worklog_tui.extract.tokens import Thing
+from worklog_tui.model import Reading
 
 SYSTEM_VOLTS = frozenset({6.0, 12.0, 24.0})
 MAINS = 90.0
@@ -52,7 +53,7 @@ def habit(made: Draft, scene: Scene, quantity: str) -> str:
         case "voltage":
             return _of_volts(made, scene)
         case "pressure":
-            if "compressor" in scene.machine.kind and _of_the_tank(made, suited):
+            if "compressor" in scene.machine.kind and _of_the_tank(made, suited, scene):
                 return "tank"
             return "" if suited or "subject" not in made.filled else _of_oil(made, scene)
         case "temperature" | "current" | "duration" if device := _device(made, scene):
@@ -64,14 +65,19 @@ def habit(made: Draft, scene: Scene, quantity: str) -> str:
             return "cranking speed" if turning else _of_cycles(made, scene)
         case "volume":
             return _of_fluid(made, scene)
+        case "gap" if thing is not None and thing.name == "electrode" and scene.machine.cylinders is not None:
+            return "plug"  # its gap is the plug's
         case _:
             return ""
 
 
-def _of_the_tank(made: Draft, suited: bool) -> bool:
+def _of_the_tank(made: Draft, suited: bool, scene: Scene) -> bool:
     """Whether a pressure of a compressor is its tank's: no part that holds pressure was named for it."""
     if made.thing is None or made.thing.kind != "part" or made.thing.name in ("air", "pump", "compressor"):
         return "subject" in made.filled or not suited
+    if "subject" in made.filled:
+        told = (f for f in scene.context.recent if isinstance(f, Reading) and f.quantity == "pressure")
+        return made.thing.name not in {f.name for f in told}  # `interstage, sixty-four`, of which it goes on
     named = made.thing_at is not None and made.thing.known and not made.thing.loose
     return not suited and (not named or bool(made.thing.quantities))
 

@@ -10,7 +10,8 @@ from worklog_tui.extract.measured.switching import switch_point
 from worklog_tui.extract.measured.times import of_running
 from worklog_tui.extract.measured.valves import may_be_valve, valve_at
 from worklog_tui.extract.scene import Draft, Scene
-from worklog_tui.extract.things.subjects import SIDES, side_behind, sides_from, stands_alone, which_at, with_which
+from worklog_tui.extract.things.side_words import AXES, SIDES
+from worklog_tui.extract.things.subjects import side_behind, sides_from, stands_alone, which_at, with_which
 from worklog_tui.extract.tokens import Thing
 
 
@@ -24,6 +25,8 @@ def subject_words(made: Draft, match: Match, scene: Scene, quantity: str) -> str
     if filled and not which and topic and topic.quantity == quantity and not _of_the_book(scene, made.main):
         which = (thing.which if thing is not None else "") or _said_last(scene, made.main) or scene.context.which
         which = which if quantity in TOLD_APART else ""
+    if filled and not which and thing is not None and _another_of(said_last := _said_last(scene, made.main), thing):
+        which = said_last  # `left front lining, nearly new. Right front is, oh, a sixteenth`
     newer = bool(which) and (made.thing_at is None or k > made.thing_at)
     which = VALVE_OF[which] if which in VALVE_OF and quantity == "gap" and _of_valves(thing) else which
     usual = (
@@ -36,8 +39,22 @@ def subject_words(made: Draft, match: Match, scene: Scene, quantity: str) -> str
     if thing is None:
         return f"cylinder {which}" if which.isdigit() else which
     if thing.which and newer and thing.words.endswith(" " + thing.which):
-        return with_which(thing.words.removesuffix(" " + thing.which), which)
-    return thing.words if thing.which and not newer else with_which(thing.words, which)
+        return with_which(_one(thing).removesuffix(" " + thing.which), which)
+    return thing.words if not which or (thing.which and not newer) else with_which(_one(thing), which)
+
+
+def _one(thing: Thing) -> str:
+    """The words of a thing as of one of them: `Plugs` told by `left` is the left plug."""
+    words = thing.words.removeprefix("and ")
+    words = words[:1].lower() + words[1:] if words[1:2].islower() else words
+    many = words.endswith("s") and not words.endswith("ss") and thing.name and not thing.name.endswith("s")
+    return words[:-1] if many and thing.name != "valve" else words  # `inlet` is said of all of them
+
+
+def _another_of(which: str, thing: Thing) -> bool:
+    """Whether a side tells another one of what the thing is one of: `right front`, of a left front lining."""
+    sides = set(which.lower().split())
+    return bool(sides) and any(sides & axis and set(thing.words.lower().split()) & axis - sides for axis in AXES)
 
 
 def _slot(scene: Scene, k: int) -> str:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from worklog_tui.extract.measured.nearest import is_torque, measurable, put_away
+from worklog_tui.extract.measured.never import carries, never
 from worklog_tui.extract.measured.quantity import suits
 from worklog_tui.extract.measured.sizes import AXES
 from worklog_tui.extract.scene import Draft, Scene
@@ -44,7 +45,7 @@ def owner(made: Draft, scene: Scene, wanted: tuple[str, ...], meant: Fits) -> tu
     named = _test_named(made.main, scene)
     for place, traits, thing, at in _things(made.main, scene, wanted):
         suit = _suit(thing, wanted, scene, meant)
-        if suit == NEVER or (at is None and wanted[:1] == ("current",) and carries(thing, scene)):
+        if suit == NEVER or (at is None and wanted[:1] == ("current",) and carries(thing, scene.book)):
             continue
         score = traits + WEIGHTS.get(f"{place} {suit}", 0.0) + WEIGHTS.get(thing.kind, 0.0)
         score += WEIGHTS["loose"] * thing.loose
@@ -53,11 +54,6 @@ def owner(made: Draft, scene: Scene, wanted: tuple[str, ...], meant: Fits) -> tu
         if best is None or score > best[0]:
             best = score, thing, at
     return (best[1], best[2]) if best is not None and best[0] > LEAST else None
-
-
-def carries(thing: Thing, scene: Scene) -> bool:
-    """Whether a part only carries the current that another one draws: a battery, a breaker, a commutator."""
-    return thing.name.rpartition(" ")[2] in scene.book.lists["carries_current"]
 
 
 LEAST = -1.5
@@ -154,7 +150,7 @@ def _suit(thing: Thing, wanted: tuple[str, ...], scene: Scene, meant: Fits) -> s
     """How the thing suits the quantities that the number may be."""
     if thing.kind == "quality" and " " not in (thing.own or thing.name) and thing.name in scene.book.topics:
         return NEVER  # only names the test
-    if thing.own.lower() in AXES and not meant(thing):
+    if (thing.own.lower() in AXES and not meant(thing)) or never(thing, wanted, scene.book):
         return NEVER
     if thing.kind == "fastener" and wanted[:1] == ("length",) and scene.book.lists["miked"] & set(thing.name.split()):
         return SUITED

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from worklog_tui.extract.scene import Draft, Scene
 from worklog_tui.extract.things.markers import SAME
-from worklog_tui.extract.things.subjects import SIDES, name_with, with_which
+from worklog_tui.extract.things.side_words import SIDES
+from worklog_tui.extract.things.subjects import name_with, with_which
 from worklog_tui.extract.tokens import Thing, Token
 from worklog_tui.model import Finding
 from worklog_tui.rulebook.patterns import Rule

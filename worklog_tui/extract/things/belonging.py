@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from worklog_tui.extract.things.named_as import spoken
-from worklog_tui.extract.things.things import ARTICLES
+from worklog_tui.extract.things.supported import ARTICLES
 from worklog_tui.extract.tokens import Thing, Token
 
 JOINS = frozenset("of on in for at from behind under".split())

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+from worklog_tui.extract.things.side_words import AXES, PLURALS, SIDES
 from worklog_tui.extract.things.spelt_out import SIDES as SHORT_SIDES
-from worklog_tui.extract.things.subjects import AXES, LETTERS, PLURALS, SIDES
+from worklog_tui.extract.things.subjects import LETTERS
 from worklog_tui.extract.tokens import Token
 from worklog_tui.extract.which import NAMES
 

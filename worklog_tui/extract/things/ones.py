@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from worklog_tui.extract.context import Context
 from worklog_tui.extract.things.markers import NUMBERED, ONES, ORDINALS, letter, markers, state_follows, value_follows
-from worklog_tui.extract.things.subjects import AXES, LETTERS, SIDES, as_thing, name_with, with_which
+from worklog_tui.extract.things.side_words import AXES, SIDES
+from worklog_tui.extract.things.subjects import LETTERS, as_thing, name_with, with_which
 from worklog_tui.extract.tokens import Thing, Token
 from worklog_tui.rulebook import Rulebook
 from worklog_tui.rulebook.classes import thing_classes

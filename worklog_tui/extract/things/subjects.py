@@ -8,7 +8,9 @@ from functools import lru_cache
 from worklog_tui.extract.context import SUBJECT_LIFE, Subject
 from worklog_tui.extract.scene import Scene
 from worklog_tui.extract.things.salience import ranked
+from worklog_tui.extract.things.side_words import AXES, ENDS, PLURALS, SIDES
 from worklog_tui.extract.things.sides import FIRM, side_behind_at
+from worklog_tui.extract.things.told_beside import side_told_behind
 from worklog_tui.extract.tokens import Thing
 
 Fits = Callable[[Thing], bool]
@@ -72,13 +74,13 @@ def which_at(scene: Scene, i: int) -> tuple[str, int]:
     span = scene.clause(i)
     if side_behind(scene, i):
         return scene.tokens[i + 1].low, i + 1
-    if (behind := _side_told_behind(scene, i)) is not None:
+    if (behind := side_told_behind(scene, i)) is not None:
         return behind
     for k in range(i - 1, span.start - 1, -1):
         token = scene.tokens[k]
         if token.kind == "which":
             return token.which, k
-        if scene.typed and token.low in LETTERS and _tells_side(scene, k):
+        if scene.typed and token.low in LETTERS and _tells_side(scene, k) and not _turned(scene, i):
             return LETTERS[token.low], k
         if token.low == "back" and _back_one(scene, k):
             return "back", k
@@ -93,6 +95,12 @@ def which_at(scene: Scene, i: int) -> tuple[str, int]:
     if i + 1 < len(scene.tokens) and scene.tokens[i + 1].kind == "which" and not _heads_next(scene, i + 2):
         return scene.tokens[i + 1].which, i + 1
     return "", -1
+
+
+def _turned(scene: Scene, i: int) -> bool:
+    """Whether the number is of turns: `L 1 1/8 out` is said of a screw that is stamped so."""
+    amount = scene.tokens[i].amount
+    return amount is not None and amount.unit == "turn"
 
 
 CORNERS = frozenset({"lf", "rf", "lr"})
@@ -113,25 +121,6 @@ def side_behind(scene: Scene, i: int) -> bool:
     return side_behind_at(scene.tokens, i)
 
 
-def _side_told_behind(scene: Scene, i: int) -> tuple[str, int] | None:
-    """`a hundred and nine on the left, forty-six on the right`: a side that the sentence tells behind the number."""
-    tokens = scene.tokens
-    k = i + 1
-    if k >= len(tokens) or tokens[k].low not in ("on", "at", "for"):
-        return None
-    k += 1
-    while k < len(tokens) and tokens[k].sense("article"):
-        k += 1
-    first = k
-    while k < len(tokens) and tokens[k].sense("side") and tokens[k].low in SIDES:
-        k += 1
-    if k == first:
-        return None
-    end = k + (k < len(tokens) and tokens[k].low in ("one", "side", "hand"))
-    ends = end >= len(tokens) or tokens[end].kind in ("stop", "comma") or tokens[end].low in ("and", "but", "so")
-    return (" ".join(t.low for t in tokens[first:k]), k - 1) if ends else None
-
-
 def _heads_next(scene: Scene, k: int) -> bool:
     """Whether a value follows: in `1:111 2:109` the two belongs to what comes."""
     while k < len(scene.tokens) and (scene.tokens[k].kind == "comma" or scene.tokens[k].sense("copula")):
@@ -142,23 +131,16 @@ def _heads_next(scene: Scene, k: int) -> bool:
 def sides_from(scene: Scene, k: int) -> tuple[str, int]:
     """The sides that stand together up to token k, `left inlet`, and the index of the first."""
     first = k
-    while first and scene.tokens[first - 1].low in SIDES and scene.tokens[first - 1].sense("side"):
+    while first and scene.tokens[first - 1].low in SIDES - {"in"} and scene.tokens[first - 1].sense("side"):
         first -= 1
+    if first and scene.tokens[first - 1].low == "back" and scene.tokens[first].low in ("left", "right"):
+        first -= 1  # `back left, twenty`
     return " ".join(t.low for t in scene.tokens[first : k + 1]), first
 
 
 def which_near(scene: Scene, i: int) -> str:
     """Only the marker of `which_at`; empty when there is none."""
     return which_at(scene, i)[0]
-
-
-SIDES = frozenset(
-    (
-        "lefts rights fronts rears tops bottoms uppers lowers left right lh rh l/h r/h left-hand right-hand front "
-        "rear inlet intake exhaust inlets intakes exhausts in ex top bottom upper lower inner outer port starboard "
-        "nearside offside primary secondary frnt inboard outboard lf rf lr l/f r/f l/r nsf osf nsr osr n/s o/s"
-    ).split()
-) | {"left hand", "right hand"}
 
 
 PLACES_TOO = frozenset({"top", "bottom", "back", "front", "middle", "in"})
@@ -196,35 +178,10 @@ def _back_one(scene: Scene, k: int) -> bool:
     return before in ("the", "and the") and after not in ("at", "to", "on", "up to", "down to")
 
 
-PLURALS = frozenset(
-    ("lefts rights firsts seconds thirds fourths tops bottoms fronts rears uppers lowers inners outers").split()
-)
-"Sides as they are written without an apostrophe: `second's forty`."
-
-
-ENDS = SIDES | {"back"}
-
-
 def _other_end(word: str, which: str) -> bool:
     """Whether a word tells another one of several than the marker does: of `front hose`, `left` is no other end."""
     axes = [axis for axis in AXES if not axis.isdisjoint(which.lower().split())]
     return word in ENDS and (not axes or any(word in axis for axis in axes))
-
-
-AXES = tuple(
-    frozenset(row.split())
-    for row in (
-        "left right lh rh l/h r/h left-hand right-hand nearside offside port starboard n/s o/s l r",
-        "top bottom upper lower middle",
-        "front rear back",
-        "inner outer inboard outboard",
-        "inlet exhaust intake",
-        "primary secondary",
-        "leading trailing",
-        "first second third fourth fifth sixth last top bottom",
-    )
-)
-"Words that tell one of several from another of them."
 
 
 def name_with(name: str, which: str) -> str:
@@ -243,4 +200,6 @@ def with_which(thing_words: str, which: str) -> str:
     words_of = thing_words.split()
     kept = [w for w in words_of if not (w.isdigit() or _other_end(w.lower(), which))] or words_of
     words = " ".join(kept)
+    if not which.isdigit() and words[1:2].islower():
+        words = words[0].lower() + words[1:]  # `Tyres. Left, twenty.`
     return f"{words} {which}" if which.isdigit() else f"{which} {words}"

@@ -4,17 +4,12 @@ from __future__ import annotations
 
 from worklog_tui.extract.things.named_as import meant_words
 from worklog_tui.extract.things.spelt_out import spelt_out
+from worklog_tui.extract.things.supported import ARTICLES, supported
 from worklog_tui.extract.tokens import Thing, Token
 from worklog_tui.rulebook import Rulebook, Sense
 from worklog_tui.rulebook.classes import thing_classes, token_classes
 
-ARTICLES = frozenset(
-    (
-        "the a an this that these those my his her its our their your another any each every both all either same one"
-    ).split()
-)
 OWNED = frozenset("my his her your our their".split())
-AGE = frozenset("new old other original proper real spare good second-hand secondhand".split())
 BEHIND = frozenset(
     ("lh rh l/h r/h left-hand right-hand front rear inlet exhaust nearside offside upper lower inner outer").split()
 )
@@ -22,16 +17,9 @@ BEHIND = frozenset(
 PUMPING = frozenset({"pump", "jack", "hammer"})
 "Names that are verbs before a pronoun."
 IT = frozenset({"it", "them", "em", "her", "up"})
-SUPPORT = frozenset("off out on is was are were looks all both".split())
 DOING = frozenset("im were ive weve been".split())
-BACK = frozenset("on in off out together".split())
-"After `back`: `head back on`, not `head back to the shop`."
 CANS = frozenset("oil fuel petrol gas water jerry diesel paint spray".split())
 "What a can is for; else `can` behind a part says what may be done with it."
-NOT_HERE = frozenset("yet here left".split())
-"After `no` and what is waited for: `no spring yet`."
-PLACED = frozenset("in up down back home oot".split())
-"`Shoes up till they lock`, `shaft back, wheel back`: between the word that opens a clause and its end."
 
 
 def fold_things(text: str, tokens: list[Token], book: Rulebook, typed: bool) -> list[Token]:
@@ -64,6 +52,10 @@ def _mention(tokens: list[Token], i: int, typed: bool, book: Rulebook) -> int:
     j, parts = i, 0
     if tokens[i].low == "can" and i and tokens[i - 1].sense("person"):
         return i  # `I can slide a blade under it`
+    if tokens[i].low == "well" and not (i and (tokens[i - 1].low in ARTICLES or tokens[i - 1].sense("part"))):
+        return i  # `well, forty-four`
+    if tokens[i].low == "end" and _in_the_end(tokens, i):
+        return i
     if tokens[i].low == "plate" and i + 1 < len(tokens) and tokens[i + 1].sense("part") and _opens(tokens, i):
         return i  # `plate spindle motor 1.5 kW`
     if tokens[i].low in PUMPING and i + 1 < len(tokens) and tokens[i + 1].low in IT:
@@ -83,7 +75,7 @@ def _mention(tokens: list[Token], i: int, typed: bool, book: Rulebook) -> int:
     if not parts or _is_verb(tokens, first, j, book):
         return i
     loose = all(sense.weak for t in tokens[first:j] if (sense := t.sense("part")))
-    if loose and not _supported(tokens, i, first, j, typed):
+    if loose and not supported(tokens, i, first, j, typed):
         return i
     if (
         (j < len(tokens) and _is_number_of(tokens, first, j))
@@ -92,6 +84,13 @@ def _mention(tokens: list[Token], i: int, typed: bool, book: Rulebook) -> int:
     ):
         j += 1
     return j
+
+
+def _in_the_end(tokens: list[Token], i: int) -> bool:
+    """`Three hours in the end`: no end of anything."""
+    after = tokens[i + 1] if i + 1 < len(tokens) else None
+    closes = after is None or after.kind in ("stop", "comma") or after.low in ("and", "but", "so")
+    return closes and [t.low for t in tokens[max(0, i - 2) : i]] == ["in", "the"]
 
 
 def _opens(tokens: list[Token], i: int) -> bool:
@@ -151,62 +150,6 @@ def _is_number_of(tokens: list[Token], first: int, j: int) -> bool:
         part is not None and bool(part.per) and token.kind == "number" and token.value is not None
         and token.value == int(token.value) and 1 <= token.value <= 12 and not token.pairs
     )  # fmt: skip
-
-
-def _supported(tokens: list[Token], i: int, first: int, j: int, typed: bool) -> bool:
-    """Whether a word that is often no part (`head`, `ring`, `lead`) is one here."""
-    if first > i or j - first > 1:
-        return True
-    before = tokens[i - 1] if i else None
-    after = tokens[j] if j < len(tokens) else None
-    if before is not None and (
-        before.low in ARTICLES
-        or before.low in AGE
-        or before.sense("did", "do", "doing", "bad", "good", "want", "get", "shopping", "jobs")
-    ):
-        return True
-    if before is not None and before.low == "no" and after is not None and after.low in NOT_HERE:
-        return True
-    if after is not None and after.low == "back" and j + 1 < len(tokens) and tokens[j + 1].low in BACK:
-        return True
-    if before is not None and before.kind == "number" and tokens[j - 1].low.endswith("s"):
-        return True
-    counted = typed and before is not None and before.kind in ("number", "loose")
-    if counted and after is not None and after.sense("bad", "good"):
-        return True  # `1 spring stretched`
-    if after is not None and (
-        after.kind == "which"
-        or after.low in SUPPORT
-        or any(s.cls in ("bad", "good") and not s.weak for s in after.senses)
-    ):
-        return True
-    if not (before is None or before.kind in ("stop", "comma")):
-        return False
-    if after is not None and after.kind in ("amount", "number") and _is_quality(tokens[first]):
-        return True  # `deflection's thirty mil`
-    if after is None or after.kind == "stop" or after.low == ":":
-        return True  # a heading
-    if typed and after.kind == "comma" and j + 1 < len(tokens) and _tells_one(tokens[j + 1]):
-        return True  # `springs - left broken`
-    if after.low in PLACED and (j + 1 == len(tokens) or _ends_here(tokens[j + 1])):
-        return True
-    if typed:
-        return bool(after.senses) or after.kind in ("amount", "number")
-    return any(s.cls in ("did", "does", "bad", "good", "noted") for s in after.senses)
-
-
-def _tells_one(token: Token) -> bool:
-    """Whether a token tells one of several, or how they are."""
-    return token.kind in ("which", "number", "amount") or bool(token.sense("side", "bad", "good"))
-
-
-def _ends_here(token: Token) -> bool:
-    return token.kind in ("stop", "comma") or token.low in ("and", "till", "until", "then", "with")
-
-
-def _is_quality(token: Token) -> bool:
-    sense = token.sense("part")
-    return sense is not None and sense.kind == "quality"
 
 
 def _no_part(token: Token, book: Rulebook) -> Token:
