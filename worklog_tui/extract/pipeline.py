@@ -22,6 +22,7 @@ from worklog_tui.extract.refiners import (
     meant,
     names,
     not_owed,
+    of_the_book,
     overlap,
     passing,
     repeats,
@@ -66,6 +67,7 @@ REFINERS: tuple[Refiner, ...] = (
     carry_over.refine,
     same_breath.refine,  # needs the subjects that were carried over
     roles.refine,
+    of_the_book.refine,  # needs the roles
     corrections.refine,  # needs the quantities, and only one draft a number
     climbing.refine,  # needs the quantities and the subjects
     conditions.refine,

@@ -34,9 +34,9 @@ def _with_it(value: Draft, time: Draft, scene: Scene) -> bool:
         return False
     first, second = sorted((value, time), key=lambda d: d.main)
     between = scene.tokens[first.last + 1 : second.main]
-    return len(between) <= APART and not any(
-        t.kind == "stop" or (t.thing is not None and t.thing.kind != "quality") for t in between
-    )
+    apart = any(t.kind == "stop" or t.low == "at" for t in between)  # `sixty at a minute and a half` tells when it was
+    named = any(t.thing is not None and t.thing.kind != "quality" for t in between)
+    return len(between) <= APART and not (apart or named)
 
 
 def _give(draft: Draft, other: Draft) -> None:
