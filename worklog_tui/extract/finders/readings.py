@@ -136,8 +136,8 @@ def _ask_again(made: Draft, match: Match, scene: Scene, quantity: str) -> None:
     """What the number is of is asked once more where only its quantity tells: of `wheel nuts. Sixty-five`, of `two mil`
     that turns out a gap.
     """
-    wanted = _wanted(made, scene)
-    if wanted == (quantity,) or made.thing_at is not None or ("subject" not in made.filled and made.thing is not None):
+    wanted, own = _wanted(made, scene), "subject" not in made.filled and made.thing is not None
+    if wanted == (quantity,) or made.thing_at is not None or own or made.confidence < SURE:
         return
     made.filled.discard("subject")
     before = made.thing
@@ -172,6 +172,8 @@ def _between(made: Draft, wanted: tuple[str, ...], scene: Scene) -> str:
 
 
 ELECTRICAL = frozenset({"voltage", "resistance"})
+SURE = 0.5
+"Confidence below which it is not sure what the number measures."
 REVOLUTIONS = 100
 "From so many turns on they are those of a minute: `fourteen forty revolutions` on a plate."
 SAID_BEFORE = 12
