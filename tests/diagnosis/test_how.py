@@ -158,3 +158,17 @@ def test_a_part_found_bad_is_itself_a_possible_cause(faults: FaultBook) -> None:
     causes = advise(log.history(), log.items(), faults, None).causes
     assert [c.name for c in causes] == ["dough hook bent"]
     assert causes[0].grade == "unlikely"
+
+
+def test_first_this_and_if_that_does_not_help_then_that(tmp_path: Path) -> None:
+    """A plan told with both its branches keeps its order, before what the fault files would do."""
+    van = Machine("Fish van", "four-cylinder petrol van", "petrol", "battery", 4)
+    notes = "it misfires under load\nfirst I'll change the plugs, if that doesn't help I'll swap the coil"
+    told = advised(van, notes, tmp_path)
+    assert told.plan == ("change the plugs", "if that does not help: swap the coil")
+    assert told.steps[0].step == "change the plugs"
+
+
+def test_the_machine_itself_is_no_cause_of_its_trouble(faults: FaultBook) -> None:
+    log = Log(Machine("Van", "petrol van", "petrol", "battery", 4)).found("engine", "howls", state="howls")
+    assert advise(log.history(), log.items(), faults, None).causes == ()

@@ -80,9 +80,12 @@ def _clears(fact: Fact) -> bool:
 def _bad(log: Log, signs: Signs) -> Iterator[Cause]:
     """The parts that were found bad last and not dealt with since, the latest first; a complaint is no cause."""
     complaints = [s.event.fact for s in signs.symptom_signs.values()]
+    wholes = {"engine", "motor", *signs.machines}
     for event in reversed(log.findings[-LOOKED_AT:]):
         fact = event.fact
-        if not isinstance(fact, Finding) or fact.verdict != "bad" or not fact.name or fact in complaints:
+        if not isinstance(fact, Finding) or fact.verdict != "bad" or not fact.name:
+            continue
+        if fact in complaints or fact.name in wholes:
             continue
         if event.place.session != log.last_session:
             continue
