@@ -69,3 +69,9 @@ def test_the_jobs_of_a_list_are_not_done_yet(book: Rulebook) -> None:
 def test_the_head_of_a_list_leaves_nothing_else_for_later(book: Rulebook) -> None:
     words = "The needles are soaking. Next time: fit the seal, change the brushes."
     assert follow_ups(book, words) == [("fit the seal", "to do"), ("change the brushes", "to do")]
+
+
+def test_what_tells_when_or_how_a_part_works_is_no_task(book: Rulebook) -> None:
+    assert follow_ups(book, "I'll look again at the end.") == []
+    assert follow_ups(book, "When the clutch comes in the flywheel's supposed to drop the speed.") == []
+    assert ("grease the pump", "to do") in follow_ups(book, "I'm supposed to grease the pump")

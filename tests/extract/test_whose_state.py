@@ -222,3 +222,8 @@ def test_what_was_just_read_is_what_the_next_words_are_of(
 
 def test_what_is_named_in_passing_bears_no_state(book: Rulebook) -> None:
     assert found(book, "the fuel line is cut right under the clamp sucking air") == [("fuel line", "bad")]
+
+
+def test_no_oil_running_down_is_no_leak(book: Rulebook) -> None:
+    read = found(book, "Could be the spool valve leaking.", "No oil running down the outside of the cylinder though.")
+    assert "bad" not in [verdict for _, verdict in read]

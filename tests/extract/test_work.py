@@ -107,3 +107,15 @@ def test_a_carburettor_is_stripped_by_someone_and_a_bolt_of_itself(book: Ruleboo
 def test_who_comes_back_was_not_fitted(book: Rulebook) -> None:
     assert work(book, "that wasp is back") == []
     assert [a for a, _, _ in work(book, "blade guide back and the cover on", track="live")] == ["fit", "fit"]
+
+
+def test_a_second_deed_is_of_what_it_names_itself(book: Rulebook) -> None:
+    found = work(book, "I took the tank off and hung this small bottle off the rail")
+    assert ("remove", "tank", "") in found
+    assert ("fit", "tank", "") not in found
+    assert "small bottle" in [part for action, part, _ in found if action == "fit"]
+
+
+def test_a_needle_on_a_figure_was_not_fitted(book: Rulebook) -> None:
+    assert work(book, "And the needle's on... one twenty-eight.") == []
+    assert ("fit", "cover", "") in work(book, "The cover's on.")

@@ -91,3 +91,36 @@ def test_a_noise_is_not() -> None:
     told = Told().say("the pump growls", bad("oil pump", "growls"))
     told.say("new gasket", did("replace", "gasket", "new gasket"))
     assert only(told.history(), "pump").state == "noticed"
+
+
+def test_there_is_your_rumble_behind_a_sound_part_only_says_where_it_is() -> None:
+    told = Told().say("top bearing is smooth", good("top bearing", "smooth"))
+    told.say("bottom one, there's your rumble", suspects("bottom bearing", "confirmed"))
+    assert not [item for item in open_items(told.history()) if item.state == "done"]
+
+
+def test_it_was_the_strap_behind_a_good_outcome_is_a_cure() -> None:
+    told = Told().say("the wind holds now", good("reservoir", "holds"))
+    told.say("so it was the strap", suspects("strap", "confirmed"))
+    assert only(told.history(), "strap").state == "done"
+
+
+def test_filling_up_stops_no_leak_and_draining_takes_no_rust_away() -> None:
+    told = Told().say("the sump drips", bad("sump", "drips"), bad("fuel tank", "rusty"))
+    told.quiet().say("topped up the sump, drained the tank", did("fill", "sump"), did("drain", "fuel tank"))
+    assert {item.state for item in open_items(told.history())} == {"noticed"}
+
+
+def test_a_way_that_was_gone_through_is_no_good_value() -> None:
+    told = Told().say("the thermometer should show ninety-nine", read("temperature", 99, "C", "thermometer", "specified"))
+    told.say("it shows fifty", read("temperature", 50, "C", "thermometer")).quiet()
+    told.say("from twenty to a hundred and eighty in ten minutes", read("temperature", (20, 180), "C", "thermometer"))
+    assert only(told.history(), "thermometer").state == "noticed"
+
+
+def test_cleaning_alters_no_measured_value() -> None:
+    told = Told().say("points should be fifteen", read("gap", 0.015, "in", "points", "specified"))
+    told.say("nine thou", read("gap", 0.009, "in", "points")).quiet().say("washed them", did("clean", "points"))
+    assert only(told.history(), "points").state == "noticed"
+    told.say("fifteen now", read("gap", 0.015, "in", "points", "set"))
+    assert only(told.history(), "points").state == "done"

@@ -5,6 +5,8 @@ The words are in grammars/stance.toml. Each class has a reach: how far from its 
 
 from __future__ import annotations
 
+from itertools import pairwise
+
 from worklog_tui.extract.tokens import Token
 
 CLAUSE, SENTENCE, NEAR, PHRASE = "clause", "sentence", "near", "phrase"
@@ -87,6 +89,7 @@ def mark_stances(tokens: list[Token]) -> None:
         for token in tokens:
             token.stances.add("asked")
     _mark_jobs(tokens)
+    _mark_none(tokens)
     for i, token in enumerate(tokens):
         if REACHING.isdisjoint(token.classes):
             continue
@@ -95,6 +98,14 @@ def mark_stances(tokens: list[Token]) -> None:
             if reach is not None and not (sense.cls == "asked" and not _asks(tokens, i)):
                 for other in _held(tokens, i, reach, sense.cls):
                     other.stances.add(sense.cls)
+
+
+def _mark_none(tokens: list[Token]) -> None:
+    """`No oil running down it`, `no water dripping off`: none does what is told next, which is denied."""
+    for before, token in pairwise(tokens):
+        none = before.low.startswith("no ") and before.sense("bad", "good", "noted") and before.clause == token.clause
+        if none and token.sense("bad") and token.low.partition(" ")[0].endswith("ing"):
+            token.stances.add("not")
 
 
 def _mark_jobs(tokens: list[Token]) -> None:

@@ -19,6 +19,8 @@ DONE_AGAIN = word_set("adjust fill drain")
 "What, done in a later session, ends what was set or filled for the time being."
 WAITED = ("part needed", "temporary")
 "Reasons of what is put right by a part that comes another day."
+SHIFTS_WHAT_IS_IN_IT, CLEANS = word_set("drain fill"), word_set("clean flush lubricate")
+"Deeds that leave what has grown on a part, and that alter no measured value by themselves."
 _SETTLES = LOOK | word_set("tighten adjust")
 
 
@@ -153,7 +155,11 @@ def _mends(matter: Matter, work: Work) -> bool:
         return is_of(bad, "empty")
     if is_of(bad, "broken"):
         return work.action in RENEW
-    return work.action in MEND
+    if work.action in SHIFTS_WHAT_IS_IN_IT and is_of(bad, "grown"):
+        return False
+    if work.action == "fill" and not matter.quantity:
+        return not is_of(bad, "leaks")
+    return work.action in (MEND - CLEANS if matter.quantity else MEND)
 
 
 def _undoes(matter: Matter, work: Work, part: Thing) -> bool:

@@ -84,6 +84,8 @@ def verdict(reading: Reading, limits: Limits | None) -> str:
     found = bounds_in(reading.value, reading.unit, limits.unit)
     if found is None:
         return ""
+    if limits.low is not None and limits.high is not None and found[0] < limits.low and found[1] > limits.high:
+        return ""  # `from twenty to a hundred and eighty`: a way that it went through
     slack = 1e-9 + 1e-6 * max(abs(found[0]), abs(found[1]))
     if limits.low is not None and found[1] < limits.low - slack:
         return "low"

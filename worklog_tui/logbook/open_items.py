@@ -14,7 +14,7 @@ from worklog_tui.logbook.matters import Matter, Matters, anchor_text, as_item
 from worklog_tui.logbook.near_cure import puts_right
 from worklog_tui.logbook.raising import one_matter, raised, told_again
 from worklog_tui.logbook.same_thing import Thing, marks_agree, same, speaks_of, thing
-from worklog_tui.model import CommentReading, History, OpenItem, Work
+from worklog_tui.model import CommentReading, History, OpenItem, Suspect, Work
 
 
 def open_items(history: History, comments: Sequence[CommentReading] = ()) -> tuple[OpenItem, ...]:
@@ -111,9 +111,11 @@ def _raise(state: Matters, said: Said) -> Matters:
 
 def _proved(state: Matters, said: Said) -> Matters:
     """The state with a suspicion done whose cause is named when it is put right: so it was the jet."""
-    position = state.holding(anchor_text(said.fact.key)) if state.put_right.proves(said) else None
+    position = state.holding(anchor_text(said.fact.key)) if isinstance(said.fact, Suspect) else None
+    just = position is not None and state.all[position].raised == said.place
+    proves = position is not None and state.put_right.proves(said, just)
     state.put_right.take_in(said)
-    if position is None or not state.all[position].suspected or not state.all[position].open:
+    if position is None or not proves or not state.all[position].suspected or not state.all[position].open:
         return state
     done = replace(state.all[position], state="done", closed=said.place, closed_by=said.fact.key)
     return state.put(position, done)

@@ -45,7 +45,7 @@ def draft(match: Match, scene: Scene) -> Draft | None:
     else:
         made.thing = thing_talked_of(match, scene, made)
         words = made.thing.words if made.thing else ""
-    if not words:
+    if not words or _is_a_time(made, scene) or _of_its_working(match, scene):
         return None
     reason = _reason(made, match, scene, buys)
     if not reason:
@@ -70,6 +70,22 @@ def _reason(made: Draft, match: Match, scene: Scene, buys: bool) -> str:
     if reason == "left":
         return "fault" if _is_bad(made, scene) or _let_be(match, scene) else "to do"
     return reason
+
+
+def _is_a_time(made: Draft, scene: Scene) -> bool:
+    """Whether what is named tells when: `I'll look again at the end`."""
+    said = scene.said(max(0, made.main - 2), made.main).lower().split()
+    return made.last == made.main and said[-3:-1] == ["at", "the"] and said[-1] in scene.book.lists["when_named"]
+
+
+def _of_its_working(match: Match, scene: Scene) -> bool:
+    """Whether the words say what a part does by its nature: `the engine's supposed to drop to a tickover`."""
+    tokens, k = scene.tokens, match.first - 1
+    if tokens[match.first].low != "supposed to" or "be" in [t.low for t in tokens[match.first : match.last]]:
+        return False
+    while k >= 0 and tokens[k].sense("copula"):
+        k -= 1
+    return k >= 0 and (tokens[k].thing is not None or tokens[k].low in ("its", "it", "thats", "that", "theyre", "they"))
 
 
 VIEWERS = "put to viewers"

@@ -24,6 +24,8 @@ def only_stands(made: Draft, scene: Scene) -> bool:
     switch = scene.tokens[made.main].low in ("off", "on") and "back" not in scene.said(k, made.main)
     if switch and any(s[0] == "switched" for w in named for s in told(scene, w)):
         return True
+    if scene.tokens[made.main].low == "on" and words[-1:] and words[-1] in scene.book.lists["pointers"]:
+        return True  # `the needle's on one twenty`: what it shows
     after = scene.tokens[made.main + 1] if made.main + 1 < len(scene.tokens) else None
     if scene.tokens[made.main].low == "off" and (_whence(scene, made.main) or _hyphened(scene, k)):
         return True

@@ -157,6 +157,8 @@ def _object(made: Draft, match: Match, scene: Scene) -> bool:
         made.thing = inside(scene, made.main) or made.thing  # `pulled the lead off the plug`
     if made.thing is None and match.rule.gives.get("whole"):
         return False
+    if made.thing is None and (own := _its_own(match, scene, made.main)):
+        made.thing, made.thing_at = scene.tokens[own].thing, own
     if made.thing is None and not (match.rule.gives.get("it") or match.rule.gives.get("behind")):
         made.thing_at = stated(scene, made.main)
         made.thing = scene.tokens[made.thing_at].thing if made.thing_at is not None else None
@@ -169,6 +171,13 @@ def _object(made: Draft, match: Match, scene: Scene) -> bool:
         made.confidence -= ORDERS_DOUBT if _may_be_an_order(match, scene, made.main) else 0
         made.thing, made.thing_at = meant(scene, made.main, match)
     return made.thing is not None and (bool(made.thing.name) or not made.thing.known) and "'" not in made.thing.words
+
+
+def _its_own(match: Match, scene: Scene, at: int) -> int:
+    """The thing that a verb told behind another names itself: `took the tank off and hung this bottle up`; else 0."""
+    after = scene.tokens[at + 1 : at + 3]
+    named = len(after) > 1 and after[1].kind == "thing" and after[0].sense("article")
+    return at + 2 if named and match.rule.gives.get("behind") else 0
 
 
 def _may_be_an_order(match: Match, scene: Scene, at: int) -> bool:
