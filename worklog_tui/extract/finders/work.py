@@ -175,9 +175,13 @@ def _object(made: Draft, match: Match, scene: Scene) -> bool:
 
 def _its_own(match: Match, scene: Scene, at: int) -> int:
     """The thing that a verb told behind another names itself: `took the tank off and hung this bottle up`; else 0."""
-    after = scene.tokens[at + 1 : at + 3]
-    named = len(after) > 1 and after[1].kind == "thing" and after[0].sense("article")
-    return at + 2 if named and match.rule.gives.get("behind") else 0
+    tokens, k = scene.tokens, at + 1
+    if not match.rule.gives.get("behind") or k >= len(tokens) or not tokens[k].sense("article"):
+        return 0
+    end = min(len(tokens) - 1, at + 3)
+    while k < end and (tokens[k].kind == "word" or tokens[k].sense("article", "filler", "new")):
+        k += 1
+    return k if tokens[k].kind == "thing" and tokens[k].clause == tokens[at].clause else 0
 
 
 def _may_be_an_order(match: Match, scene: Scene, at: int) -> bool:
