@@ -37,6 +37,8 @@ AGAIN = 1.8
 HEADED = 2.8
 "What a thing weighs that heads a typed line, `bronze: dry at the top`; an unknown name is a part there."
 HEADS = {"unknown": "part"}
+SHOWN = frozenset({"this ones", "that ones"})
+"Words for what is shown to the viewers: nothing that was named before."
 LATE = 6.0
 "What the thing weighs that is named behind the state as what was meant."
 DISAGREES = 1.2
@@ -51,6 +53,8 @@ def bearer(scene: Scene, at: int, state: int, fits: Fits) -> tuple[Thing | None,
     token = scene.tokens[state]
     candidates = scene.once(("may bear", at), lambda: list(_candidates(scene, at)))
     late = named_late(scene, state)
+    if late is None and scene.tokens[at].low in SHOWN:
+        return None, None  # `this one's worn`: shown, not named
     if late is not None and (named := scene.tokens[late].thing) is not None:
         candidates = [*candidates, (LATE, named, late)]
     if "whole" in mostly(scene, token):
