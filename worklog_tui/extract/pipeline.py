@@ -19,6 +19,7 @@ from worklog_tui.extract.refiners import (
     degrees,
     followed,
     implied,
+    judged,
     meant,
     names,
     not_owed,
@@ -30,6 +31,7 @@ from worklog_tui.extract.refiners import (
     said_once,
     same_breath,
     settled,
+    sides_of,
     tested,
     together,
     unnamed,
@@ -62,6 +64,7 @@ SIFTERS: tuple[Refiner, ...] = (
 
 REFINERS: tuple[Refiner, ...] = (
     degrees.refine,  # before what follows from the verdicts
+    sides_of.refine,  # before what follows on it
     followed.refine,  # before what is implied and told twice
     names.refine,  # before units are carried over and one reading is set beside another
     carry_over.refine,
@@ -76,6 +79,7 @@ REFINERS: tuple[Refiner, ...] = (
     unnamed.refine,  # needs the roles; what is guessed so is carried over to no other reading
     implied.refine,  # needs the roles
     tested.refine,  # so does this
+    judged.refine,  # needs the roles and the subjects
     repeats.refine,  # what was implied and said is one
     together.refine,
     cleared.refine,  # needs the verdicts
@@ -102,6 +106,7 @@ def drafts_of(scene: Scene) -> list[Draft]:
         found = sift(found, scene)
     found += passing.refine(meant.refine(shown(scene, found), scene), scene)
     found += again(scene, found)
+    found += judged.told(scene, found)
     for refine in REFINERS if found else ():
         found = refine(found, scene)
     return found

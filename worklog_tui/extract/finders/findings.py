@@ -5,6 +5,7 @@ from __future__ import annotations
 from worklog_tui.extract.finders.bearer import bearer, head, marked, named_for
 from worklog_tui.extract.finders.fitness import mostly
 from worklog_tui.extract.finders.fitness import suits as suits_best
+from worklog_tui.extract.finders.of_machine import SHE, complained, machine_with, of_machine
 from worklog_tui.extract.finders.senses import OUTRIGHT, REAL, VERDICTS, said_of, said_of_any, senses_for
 from worklog_tui.extract.matching import Match
 from worklog_tui.extract.scene import Draft, Scene
@@ -12,7 +13,6 @@ from worklog_tui.extract.talk.complaints import complains
 from worklog_tui.extract.talk.read_before import thing_read
 from worklog_tui.extract.things.salience import salience
 from worklog_tui.extract.things.subjects import Fits, which_near, with_which
-from worklog_tui.extract.things.whole import whole
 from worklog_tui.extract.tokens import Thing, Token
 from worklog_tui.rulebook import Sense
 
@@ -48,6 +48,8 @@ def draft(match: Match, scene: Scene) -> Draft | None:
     sense = _settle(made, scene, at)
     if sense is None or (gives["condition"] == "<tried>" and not scene.context.notes):
         return None  # `third go`: which visit it is, at the head of a session
+    if made.thing_at is None and _a_mode(match, scene.tokens[at].low, at):
+        return None
     if made.thing is not None and made.thing.kind == "tool":
         return None
     made.fields = {
@@ -59,6 +61,11 @@ def draft(match: Match, scene: Scene) -> Draft | None:
     if sense.cls == "noted" and "part" in made.filled:
         made.confidence = min(made.confidence, 0.45)
     return made
+
+
+def _a_mode(match: Match, low: str, at: int) -> bool:
+    """Whether a word with nothing named only tells how a look is taken: `Running. Both flashing`."""
+    return match.first == at == match.last - 1 and " " not in low and low.endswith("ing")
 
 
 def _name_part(made: Draft, match: Match, scene: Scene) -> None:
@@ -152,38 +159,43 @@ def _find_thing(made: Draft, scene: Scene, at: int) -> None:
         made.thing = Thing(named, named, "quality")
         return
     made.filled.add("part")
-    if _of_machine(token) and (
-        scene.tokens[span.start].low in ("she", "shes", "he", "hes")
+    if of_machine(token) and (
+        scene.tokens[span.start].low in SHE
         or all(s.of for s in token.senses if s.cls in VERDICTS)
     ):
-        made.thing, made.thing_at = named_for(scene, made.first_used, at) or (_machine(scene, at), None)
+        made.thing, made.thing_at = named_for(scene, made.first_used, at) or (machine_with(scene, at), None)
         return
     if (k := _led_by_a_preposition(scene, made.first_used)) is not None and fits(scene.tokens[k].thing):  # type: ignore[arg-type]
         made.thing, made.thing_at = scene.tokens[k].thing, k
         return
     made.thing, made.thing_at = bearer(scene, made.first_used, at, fits)
+    near = made.rule.gives.get("near") and token.sense("judged") is None
+    if near and made.thing_at is None and not _of_this_note(made, scene):
+        made.thing = None
+        return
     if made.thing is None and made.rule.id in OUTRIGHT:
         made.thing, made.thing_at = bearer(scene, made.first_used, at, lambda t: bool(said_of(t, token)))
     _judged(made, scene, token)
-    if made.thing is None and (_of_machine(token) or _complained(scene, token)):
-        made.thing = _machine(scene, at)
+    if made.thing is None and (of_machine(token) or complained(scene, token)):
+        made.thing = machine_with(scene, at)
 
 
-def _machine(scene: Scene, at: int) -> Thing:
-    """What a state of machines is of: the engine, but in a complaint the whole, unless an engine is what has it."""
-    engine = _of_machine(scene.tokens[at]) and scene.machine.fuel != "none"
-    return whole(scene, at) if _complained(scene, scene.tokens[at]) and not engine else scene.engine()
-
-
-def _complained(scene: Scene, token: Token) -> bool:
-    """Whether a complaint tells a trouble: where nothing was named, it is of the machine."""
-    return complains(scene) and {s.cls for s in token.senses if s.cls in VERDICTS} == {"bad"}
+def _of_this_note(made: Draft, scene: Scene) -> bool:
+    """Whether this note has named the thing, or the one before named it alone and this one begins with the state: amid
+    other words a state is hardly said of what was told of before.
+    """
+    thing = made.thing
+    if thing is None or thing.kind == "machine":
+        return True
+    near = [s for s in scene.context.things if s.age <= 1]
+    alone = made.first_used == 0 and len(near) == 1
+    return any(s.words == thing.words for s in near if alone or s.age == 0)
 
 
 def _told_of_whole(made: Draft, scene: Scene, token: Token) -> list[Sense]:
     """What a complaint says of the machine is believed, whatever else it is said of."""
     whole_one = made.thing is not None and made.thing.kind == "machine" and "part" in made.filled
-    return [s for s in token.senses if s.cls == "bad"] if whole_one and _complained(scene, token) else []
+    return [s for s in token.senses if s.cls == "bad"] if whole_one and complained(scene, token) else []
 
 
 def _led_by_a_preposition(scene: Scene, first: int) -> int | None:
@@ -209,10 +221,6 @@ def _before_it(scene: Scene, at: int, fits: Fits) -> int | None:
         before = [k for k in before if (thing := scene.tokens[k].thing) is not None and suits_best(thing, by)]
     subjects = [k for k in before if salience(scene, k) > ASIDE]
     return next(iter(subjects[-1:] or [k for k in before if salience(scene, k) == MERE][-1:]), None)
-
-
-def _of_machine(token: Token) -> bool:
-    return any("kind:machine" in s.of for s in token.senses if s.cls in VERDICTS)
 
 
 def part_words(made: Draft, scene: Scene) -> str:

@@ -9,6 +9,7 @@ from worklog_tui.extract.finders import blamed
 from worklog_tui.extract.matching import Match
 from worklog_tui.extract.scene import Scene
 from worklog_tui.extract.things.subjects import as_thing, earlier, nearest, remembered
+from worklog_tui.extract.things.whole import machine_word
 from worklog_tui.extract.tokens import Thing
 from worklog_tui.model import Finding, Suspect, Work
 
@@ -220,6 +221,6 @@ def _last_bad(scene: Scene, near: Callable[[str], bool]) -> Thing | None:
         if isinstance(fact, Finding) and fact.verdict == "bad" and near(fact.main.note) and fact.name:
             subject = next((s for s in scene.context.things if s.name == fact.name), None)
             thing = as_thing(subject) if subject is not None else Thing(fact.part, fact.name, "part", own=fact.part)
-            if can_fail(thing) and fact.name != scene.engine().name:
+            if can_fail(thing) and fact.name not in (scene.engine().name, machine_word(scene.machine.kind)):
                 return thing
     return None

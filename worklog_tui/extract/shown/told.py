@@ -8,11 +8,13 @@ from worklog_tui.extract.owed.clause import Clause, clauses
 from worklog_tui.extract.scene import Draft, Scene
 from worklog_tui.extract.shown.acts import acts, may_act
 from worklog_tui.extract.shown.amounts import amounts, may_hold_some
+from worklog_tui.extract.shown.matter import matter, may_lie
 from worklog_tui.extract.shown.others import may_tell, others
 from worklog_tui.extract.shown.states import may_be, states
 
 READERS: tuple[tuple[Callable[[Clause], list[Draft]], Callable[[Scene], list[int]]], ...] = (
     (others, may_tell),
+    (matter, may_lie),
     (amounts, may_hold_some),
     (acts, may_act),
     (states, may_be),

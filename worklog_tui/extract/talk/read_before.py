@@ -29,6 +29,20 @@ def thing_read(scene: Scene) -> Thing | None:
     return None
 
 
+def lately_read(scene: Scene, quantity: str = "") -> Thing | None:
+    """What the last figure (of that quantity) was of: of two, the one that was measured before what it should be."""
+    told = [f for f in scene.context.recent if not (isinstance(f, Work) and "action" in f.filled)][-2:]
+    last = told[-1] if told else None
+    if isinstance(last, Reading) and last.role == "specified":
+        before = told[0]
+        last = before if isinstance(before, Reading) and before.quantity == last.quantity else None
+    if not isinstance(last, Reading) or last.role != "measured" or last.main.note in scene.context.notes[:-1]:
+        return None
+    if not last.subject or quantity not in ("", last.quantity):
+        return None
+    return measured_thing(last.quantity, Thing(last.subject, last.name, "quality", own=last.subject))
+
+
 def part_read(scene: Scene) -> Thing | None:
     """The part that this note has just read a value of: of `the linings are four mil. There's years in them`, those."""
     last = last_read(scene)

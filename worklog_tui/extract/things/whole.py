@@ -7,7 +7,7 @@ import re
 from worklog_tui.extract.scene import Scene
 from worklog_tui.extract.tokens import Thing
 
-BEHIND = re.compile(r"\b(?:with|for|of|on|in|and|by|from|driven|powered|mounted)\b|[,;(]")
+BEHIND = re.compile(r"(?<!-)\b(?:with|for|of|on|in|and|by|from|driven|powered|mounted)\b|[,;(]")
 "Behind these a kind of machine tells what belongs to it: `fan in a wooden box, driven by a motor`."
 
 
