@@ -22,7 +22,23 @@ def test_what_was_disturbed_since_it_ran_heads_the_suspects(faults: FaultBook) -
     log.found("engine", "won't start", state="won't start")
     advice = advised(log, faults)
     assert advice.causes[0].id == "ign.plug_lead"
-    assert "what was disturbed comes first" in advice.steps[0].why
+    assert "what was disturbed is suspected first" in advice.steps[0].why
+
+
+def test_a_cover_that_was_off_brings_what_lies_behind_it_into_suspicion(faults: FaultBook) -> None:
+    log = Log().found("engine", "runs evenly", "good", state="runs")
+    log.did("remove", "float bowl").did("fit", "float bowl")
+    log.found("engine", "won't start", state="won't start")
+    advice = advised(log, faults)
+    assert advice.causes[0].id == "carb.main_jet"
+    assert "before the work on the float bowl" in advice.steps[0].why
+
+
+def test_a_plug_that_was_out_disturbs_no_piston_ring(faults: FaultBook) -> None:
+    log = Log().found("engine", "runs evenly", "good", state="runs")
+    log.did("remove", "spark plug").did("fit", "spark plug")
+    log.found("engine", "won't start", state="won't start")
+    assert all(f.partition(".")[0] == "ign" for f in Signs(Read(log.history()), faults).disturbed)
 
 
 def test_work_before_the_proof_is_no_disturbance(faults: FaultBook) -> None:

@@ -130,3 +130,16 @@ def test_what_is_wet_that_should_be_dry_was_found_so(book: Rulebook) -> None:
 def test_how_a_thing_is_set_is_no_fault_of_its_run(book: Rulebook) -> None:
     assert found(book, "Runs 1420 on slow and more on fast.") == []
     assert found(book, "Runs slow.") != []
+
+
+@pytest.mark.parametrize(
+    ("words", "verdict"),
+    [
+        ("The engine ran sweet all morning, not a cough.", "good"),
+        ("Running again, not a splutter from the engine.", "good"),
+        ("Swung the engine twenty times, not a cough.", "bad"),
+        ("The engine won't run, not a cough.", "bad"),
+    ],
+)
+def test_a_cough_that_is_not_heard_is_praise_of_what_runs(book: Rulebook, words: str, verdict: str) -> None:
+    assert {v for _, v in found(book, words)} == {verdict}

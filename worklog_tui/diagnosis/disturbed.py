@@ -6,13 +6,13 @@ from collections.abc import Mapping
 from typing import TYPE_CHECKING
 
 from worklog_tui.diagnosis.log import Event, Log
+from worklog_tui.diagnosis.part_index import PartIndex
 from worklog_tui.model import Finding, Work
 
 if TYPE_CHECKING:
-    from worklog_tui.diagnosis.part_index import PartIndex
     from worklog_tui.diagnosis.sayings import Saying
     from worklog_tui.diagnosis.sign import Sign
-    from worklog_tui.rulebook.faults import Symptom
+    from worklog_tui.rulebook.faults import Access, Fault, Symptom
 
 DISTURBS = (
     "remove", "strip", "disconnect", "connect", "fit", "replace", "adjust", "clean", "repair", "free", "tighten",
@@ -21,6 +21,26 @@ DISTURBS = (
 
 SOON = 6
 "What a trouble came with was told at most so many notes before it (judgement)."
+
+
+def within_reach(faults: Mapping[str, Fault], ways: Mapping[str, Access]) -> PartIndex[str]:
+    """The faults by their own parts, and by the covers of the same assembly that come off to look at them.
+
+    Whoever has the float bowl off may have disturbed jets and needle; a plug that is out disturbs no piston ring.
+    """
+    index: PartIndex[str] = PartIndex()
+    for fault in faults.values():
+        index.add(fault.heard.causes, fault.id, begins=True)
+        index.add(fault.heard.parts, fault.id)
+        for way in fault.look.access if fault.look else ():
+            if _assembly(way) == _assembly(fault.id):
+                index.add(ways[way].parts, fault.id)
+    return index
+
+
+def _assembly(name: str) -> str:
+    """What an entry of the fault files belongs to: the part of its name before the dot."""
+    return name.partition(".")[0]
 
 
 def disturbed(

@@ -83,8 +83,8 @@ def _disturbed(engine: Engine, log: Log) -> str:
     """What was worked on since all was well, where that is among the likeliest."""
     for name in engine.suspects[:3]:
         if work := engine.signs.disturbed.get(name):
-            at = log.said(work.place)
-            return f" It was well before the {work.fact.about} was worked on ({at}): what was disturbed comes first."
+            done = f"the work on the {work.fact.about} ({log.said(work.place)})"
+            return f" It was well before {done}: what was disturbed is suspected first."
     return ""
 
 

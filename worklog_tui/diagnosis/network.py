@@ -7,6 +7,7 @@ one that may be there now. Trust is a mixture: w L(sign | faults) + (1 - w) base
 from __future__ import annotations
 
 import math
+from collections import Counter
 from collections.abc import Mapping, Sequence
 from functools import cached_property
 
@@ -18,7 +19,9 @@ from worklog_tui.rulebook.faults import Check, Symptom
 AFTER_REPAIR = 0.12
 "The share of a fault's prior that is left once its parts were worked on (a repair cures with about 0.9; judgement)."
 DISTURBED = 0.5
-"The prior of a fault whose parts were worked on between a proof that all was well and the trouble (the cap of priors)."
+"""The prior that a work between a proof that all was well and the trouble brought a fault (the cap of priors); several
+that it can have brought share it.
+"""
 LOOK_SEES, LOOK_WRONG = 0.95, 0.03
 "How often a look finds a fault that is there, and one that is not (judgement)."
 HUNCH = 5.0
@@ -38,11 +41,14 @@ class Network:
         self.signs = signs
         self.ids: list[str] = []
         self.priors: list[float] = []
+        by_work = Counter(work.when for work in signs.disturbed.values())
         for fault in signs.faults.values():
             mended = fault.id in signs.mended
             now = fault.prior * (AFTER_REPAIR if mended else 1.0)
-            self._add(fault.id, DISTURBED if fault.id in signs.disturbed else now)
-            if mended or fault.id in signs.disturbed:
+            brought = signs.disturbed.get(fault.id)
+            share = 1 - (1 - DISTURBED) ** (1 / by_work[brought.when]) if brought else 0.0
+            self._add(fault.id, max(share, fault.prior) if brought else now)
+            if mended or brought:
                 self._add(fault.id + BEFORE, fault.prior)
         for symptom in signs.symptoms.values():
             self._add(OTHER + symptom.id, symptom.leak)

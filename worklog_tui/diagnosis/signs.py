@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from worklog_tui.diagnosis.disturbed import disturbed
+from worklog_tui.diagnosis.disturbed import disturbed, within_reach
 from worklog_tui.diagnosis.hearing import TRUST_HUNCH, denies, is_state, trust
 from worklog_tui.diagnosis.kinds import Kinds
 from worklog_tui.diagnosis.log import Event, Log
@@ -57,7 +57,8 @@ class Signs:
         self._answered()
         self._void(book)
         since = Sayings(book.words.get("talk", {})).pattern("since_then")
-        self.disturbed = disturbed(log, self.symptom_signs, self.symptoms, self._proofs, self._cause_index, since)
+        reach = within_reach(self.faults, book.access)
+        self.disturbed = disturbed(log, self.symptom_signs, self.symptoms, self._proofs, reach, since)
         self.hunch_signs = self._hunches()
         self.hint_signs = {of: s for of, s in hints.items() if s.event.when > self._settled(of)}
 

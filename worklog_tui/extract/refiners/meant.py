@@ -20,6 +20,7 @@ IS = frozenset("is are has have theres its".split())
 OTHERS = frozenset("i we he she they ive weve id wed hed".split())
 TILL = frozenset({"till", "until", "til", "untill"})
 DENIALS = frozenset({"no", "not", "never", "wont", "doesnt", "without", "nothing"})
+RUNS = frozenset("ran runs running".split())
 TURNED = {"bad": "good", "good": "bad"}
 
 
@@ -50,6 +51,9 @@ def refine(drafts: list[Draft], scene: Scene) -> list[Draft]:
             draft.fields["verdict"] = TURNED[draft.fields["verdict"]]
             draft.fields["denied"] = True
             draft.trail.append("turned round by a denial")
+        if draft.kind == "finding" and draft.fields["verdict"] == "bad" and _of_a_runner(draft, scene):
+            draft.fields["verdict"] = "good"
+            draft.trail.append("no fault of what runs")
         kept.append(draft)
     return kept
 
@@ -78,3 +82,12 @@ def _only_afterwards(draft: Draft, scene: Scene) -> bool:
 def _denies(draft: Draft, scene: Scene) -> bool:
     """Whether a state says its own no: in `not much there, no spark`, the spark is denied once."""
     return scene.tokens[draft.main].low.partition(" ")[0] in DENIALS
+
+
+def _of_a_runner(draft: Draft, scene: Scene) -> bool:
+    """`It ran all morning, not a cough`: of what runs, a cough that is not heard is praise; else it does not fire."""
+    main = scene.tokens[draft.main]
+    return main.low.startswith("not a ") and any(
+        t.low.partition(" ")[0] in RUNS and not t.stances & {"not", "if", "would"}
+        for t in scene.tokens[: draft.main]
+    )
