@@ -28,10 +28,10 @@ def noted(log: Log, *notes: str) -> Log:
     return log
 
 
-def broken_latch(words: str) -> Log:
-    """A loom with a cracked latch, of which these words were said, and a frayed belt: neither was put right."""
-    log = noted(Log(LOOM).found("warp latch", "cracked", state="cracked"), words)
-    return log.found("drive belt", "frayed", state="frayed").chat(2)
+def frayed_belt(words: str) -> Log:
+    """A loom with a frayed belt, of which these words were said, and a cracked latch, the quicker one to put right."""
+    log = noted(Log(LOOM).found("drive belt", "frayed", state="frayed"), words)
+    return log.found("warp latch", "cracked", state="cracked").chat(2)
 
 
 @pytest.mark.parametrize(
@@ -45,13 +45,13 @@ def broken_latch(words: str) -> Log:
     ],
 )
 def test_what_he_found_to_be_the_cause_comes_before_any_check(faults: FaultBook, words: str) -> None:
-    assert "warp latch" in steps(faults, broken_latch(words))[0]
-    assert "drive belt" in steps(faults, broken_latch("The kettle is on."))[0]
+    assert "drive belt" in steps(faults, frayed_belt(words))[0]
+    assert "warp latch" in steps(faults, frayed_belt("The kettle is on."))[0]
 
 
 def test_a_cause_that_was_mended_on_the_spot_is_no_next_step(faults: FaultBook) -> None:
-    log = broken_latch("There's your trouble.").did("repair", "warp latch").chat(3)
-    assert "warp latch" not in steps(faults, log)[0]
+    log = frayed_belt("There's your trouble.").did("replace", "drive belt").chat(3)
+    assert "warp latch" in steps(faults, log)[0]
 
 
 @pytest.mark.parametrize(
@@ -59,8 +59,8 @@ def test_a_cause_that_was_mended_on_the_spot_is_no_next_step(faults: FaultBook) 
     ["That needs doing before anything else.", "That comes first.", "That's the first job.", "That can't wait."],
 )
 def test_what_he_puts_first_comes_first(faults: FaultBook, words: str) -> None:
-    log = broken_latch(words).later("take up", "to do", "the take up wants doing").chat(2)
-    assert "warp latch" in steps(faults, log)[0]
+    log = frayed_belt(words).later("take up", "to do", "the take up wants doing").chat(2)
+    assert "drive belt" in steps(faults, log)[0]
 
 
 def test_a_thing_at_hand_comes_before_one_on_its_way(faults: FaultBook) -> None:

@@ -116,7 +116,7 @@ def judge(book: Rulebook, name: str, folder: Path) -> tuple[Judged, int]:
         topic = same_topic(read.about or "", label["about"]) if label.get("about") else not read.about
         kinds, topics = kinds + kind, topics + topic
         if "answered" in label:
-            right = same_place(read, label["answered"], lines)
+            right = any(same_place(read, place, lines) for place in (label["answered"], *label.get("also_at", ())))
             wanted, answers = wanted + 1, answers + right
         else:
             right = read.answered is None
