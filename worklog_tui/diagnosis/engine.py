@@ -10,7 +10,7 @@ from worklog_tui.diagnosis.field import DEAR, Field
 from worklog_tui.diagnosis.good_order import NOTHING, minutes_of
 from worklog_tui.diagnosis.option import Choice, Option, rank
 from worklog_tui.diagnosis.spread import Spread
-from worklog_tui.rulebook.faults import Check, Fault
+from worklog_tui.rulebook.faults import Check, Fault, Job
 
 LOOKED_AT = 25
 "So many of the likeliest causes may be looked at next."
@@ -53,10 +53,11 @@ class Engine(Field):
         if not self.suspects:
             return "", ""
         chances = sorted((self.network.chance(f) for f in self.suspects), reverse=True)
-        if chances[0] < STANDS_OUT or (len(chances) > 1 and chances[0] < APART * chances[1]):
+        if chances[0] < STANDS_OUT:
             return "", ""
         name = next(f for f in self.suspects if self.network.chance(f) == chances[0])
-        if not self._is_pointed_at(name):
+        apart = 1.0 if self._costs_nothing(self.signs.faults[name].look) else APART
+        if (len(chances) > 1 and chances[0] < apart * chances[1]) or not self._is_pointed_at(name):
             return "", ""
         fault, seen = self.signs.faults[name], self.signs.look_signs.get(name)
         cheap = fault.look is None or fault.repair.minutes + fault.repair.parts_cost <= fault.look.minutes
@@ -150,9 +151,14 @@ class Engine(Field):
         signs = {**self.signs.check_signs, **self.signs.look_signs}
         return any(name in signs for name in self.symptom.first)
 
+    @staticmethod
+    def _costs_nothing(job: Job | None) -> bool:
+        """Whether a look takes no time to speak of, with nothing to take off."""
+        return job is not None and job.minutes <= FREE_MINUTES and not job.access
+
     def _is_free(self, option: Option) -> bool:
         """Whether an option takes no time to speak of and can still move the odds."""
-        if option.sort == "repair" or option.job.minutes > FREE_MINUTES or option.job.access:
+        if option.sort == "repair" or not self._costs_nothing(option.job):
             return False
         if option.sort == "look":
             return self.network.chance(option.id) >= max(FREE_CHANCE, OUTSHONE * self.top)
