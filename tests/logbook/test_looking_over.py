@@ -64,6 +64,13 @@ def test_the_figure_as_found_is_kept_from_before_the_adjustment() -> None:
     assert [(one.reading.subject, one.reading.value) for one in as_found(known)] == [("points", 0.012), ("belt", 1.0)]
 
 
+def test_a_state_that_names_its_own_thing_is_of_nothing_else_in_the_note() -> None:
+    tap = Told().say("fuel tap on, line off", did("disconnect", "line", name="fuel line"))
+    nuts = Told().say("head nuts only finger tight", did("fit", "head nuts", name="cylinder head nuts"))
+    assert [(one.state, one.about) for one in how_left(tap.history())] == [("tap open", "")]
+    assert [(one.state, one.about) for one in how_left(nuts.history())] == [("finger-tight", "head nuts")]
+
+
 def test_how_it_was_left_outlives_the_session_until_it_is_heard_ended() -> None:
     told = (
         Told()

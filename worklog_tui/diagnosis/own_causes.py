@@ -93,4 +93,4 @@ def _bad(log: Log, signs: Signs) -> Iterator[Cause]:
         if (last and last.when > event.when) or log.work_on(fact.name, fact.part, event.when, MENDS):
             continue
         evidence = Evidence(f"{fact.part}: {fact.condition}", event.place, 0.0, 1.0)
-        yield Cause("", f"{fact.part} {fact.condition}", "", BAD_WAS_IT, grade(BAD_WAS_IT), (evidence,))
+        yield Cause("", f"{fact.part}: {fact.condition}", "", BAD_WAS_IT, grade(BAD_WAS_IT), (evidence,))

@@ -29,7 +29,7 @@ def how_left(history: History, cleared: frozenset[str] = frozenset()) -> tuple[L
                 if state.says.search(note.words) and not (state.never and state.never.search(note.words)):
                     if state.ends_with and state.ends_with.search(note.words):
                         continue
-                    about = next((one for one in here if one.about), None)
+                    about = None if state.names_its_thing else next((one for one in here if one.about), None)
                     part = things_of(about)[0] if about else None
                     left = Left(
                         state.name, about.about if about else "", history.place(note.uid), note.words, state.asks,

@@ -26,6 +26,8 @@ class LeftState:
     ends_with: Words | None
     asks: str
     stops: bool
+    names_its_thing: bool
+    "Its name tells what it is of, whatever else the note speaks of."
 
 
 @dataclass(frozen=True, slots=True)
@@ -88,6 +90,7 @@ def _state(data: dict[str, Any]) -> LeftState:
     return LeftState(
         data["name"], _any(data["says"]), _any(never) if never else None, frozenset(data["ends"]),
         _any(ends) if ends else None, data["asks"], bool(data.get("stops", False)),
+        bool(data.get("names_its_thing", False)),
     )  # fmt: skip
 
 
