@@ -156,7 +156,7 @@ def test_a_suspicion_that_was_ruled_out_or_worked_on_is_no_cause(faults: FaultBo
 def test_a_part_found_bad_is_itself_a_possible_cause(faults: FaultBook) -> None:
     log = Log(MIXER).found("dough hook", "bent", state="bent")
     causes = advise(log.history(), log.items(), faults, None).causes
-    assert [c.name for c in causes] == ["dough hook bent"]
+    assert [c.name for c in causes] == ["dough hook: bent"]
     assert causes[0].grade == "unlikely"
 
 

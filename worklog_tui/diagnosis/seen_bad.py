@@ -17,6 +17,7 @@ from worklog_tui.diagnosis.kinds import Kinds
 from worklog_tui.diagnosis.log import Event, Log
 from worklog_tui.diagnosis.put_right import put_right
 from worklog_tui.diagnosis.safety import Safety
+from worklog_tui.diagnosis.sayings import Saying
 from worklog_tui.diagnosis.signs import Signs
 from worklog_tui.diagnosis.words import SIDES, tokens
 from worklog_tui.model import Finding, Step
@@ -28,11 +29,6 @@ LEAD = 2
 MENDED = (
     "replace", "repair", "clean", "adjust", "free", "fit", "make", "tighten", "fill", "flush", "connect", "lubricate",
 )  # fmt: skip
-_DOUBT = re.compile(
-    r"\b(?:no|not|never|nor|without|isn['’]?t|wasn['’]?t|aren['’]?t|if|unless|would|might|could|should"
-    r"|reckon|think|wonder|maybe|perhaps|suspect|hope|feeling|guess|bet|money|new|used to)\b|\?",
-    re.IGNORECASE,
-)
 _RENEWS = re.compile(r"^(?:replace|tighten|put|line up) the ")
 _WORD = re.compile(r"[\w'’-]+")
 
@@ -41,11 +37,12 @@ def seen_bad(log: Log, signs: Signs, safety: Safety, lists: Mapping[str, Sequenc
     """A step for each such part of the last session, the worst first; none for a machine with an engine."""
     if "engine" in signs.makeup.has:
         return []
+    unsure = signs.talk.pattern("unsure")
     found: dict[str, Candidate] = {}
     for line in signs.lines:
-        if line.asks or line.past or line.event.place.session != log.last_session:
+        if "?" in own_words(log, line.event) or line.asks or line.past or line.event.place.session != log.last_session:
             continue
-        for thing, ill in _told(own_words(log, line.event), signs.kinds, lists.get("ill", ())):
+        for thing, ill in _told(own_words(log, line.event), signs.kinds, lists.get("ill", ()), unsure):
             if not is_dealt_with(log, thing, ill, line.event.when):
                 kind = signs.kinds.of(thing)
                 measured = kind is not None and kind.measured
@@ -89,14 +86,14 @@ def own_words(log: Log, event: Event) -> str:
     return log.words_of(event.fact.main.note)[event.fact.main.start : event.fact.main.end]
 
 
-def _told(text: str, kinds: Kinds, ill: Sequence[str]) -> Iterator[tuple[str, str]]:
+def _told(text: str, kinds: Kinds, ill: Sequence[str], unsure: Saying) -> Iterator[tuple[str, str]]:
     """(the part as it was said, its state) for each part of a known kind with an ill word behind it."""
     for clause in re.split(r",|\bbut\b|\balthough\b", text):
         words = _WORD.findall(clause)
         for at in range(len(words)):
             state = _ill_at(words[at + 1 : at + 1 + REACH], ill)
             kind = kinds.of(words[at])
-            if state and kind and state not in kind.not_ill and not _DOUBT.search(_before_state(clause, state)):
+            if state and kind and state not in kind.not_ill and not unsure.search(_before_state(clause, state)):
                 yield full_part(words, at), state
                 break
 

@@ -1,6 +1,7 @@
 """Suspicions in the bare words, on a machine without an engine: `I think the little ball valve isn't seating`.
 
-Read only where no suspicion was read as a fact; the part must be of a known kind.
+Read only where no suspicion was read as a fact; the part must be of a known kind. The words of guessing stand in
+grammars/diagnosis/talk.toml.
 """
 
 from __future__ import annotations
@@ -14,13 +15,6 @@ from worklog_tui.diagnosis.seen_bad import full_part, is_dealt_with, own_words
 from worklog_tui.diagnosis.signs import Signs
 from worklog_tui.model import Step, Suspect
 
-_THINKS = re.compile(
-    r"\b(?:i(?:['’]d)? (?:think|reckon|suspect|guess|bet|wonder (?:if|whether)|fancy|say it['’]s|blame)"
-    r"|my (?:money|guess|bet|feeling)|(?:i['’]?ve|got) a (?:feeling|hunch)|could (?:well )?be|might be|must be"
-    r"|probably|maybe it['’]s|smells like|looks like|what if)\b(.*)",
-    re.IGNORECASE,
-)
-_DENIES = re.compile(r"\b(?:don['’]?t|not|never|rather than|instead of|anything but)\b", re.IGNORECASE)
 REACH = 9
 "So many words behind `I think` the part may stand."
 
@@ -30,14 +24,15 @@ def thought_of(log: Log, signs: Signs, safety: Safety) -> list[Candidate]:
     if "engine" in signs.makeup.has:
         return []
     read = {e.fact.main.note for e in log.suspects if isinstance(e.fact, Suspect)}
+    guesses, unguessed = signs.talk.pattern("guesses"), signs.talk.pattern("unguessed")
     found: dict[str, Candidate] = {}
     for line in reversed(signs.lines):
         if line.asks or line.event.place.session != log.last_session or line.event.fact.main.note in read:
             continue
-        said = _THINKS.search(own_words(log, line.event))
-        if said is None or _DENIES.search(said.string[: said.start(1)]):
+        said = guesses.search(own_words(log, line.event))
+        if said is None or unguessed.search(said.string[: said.end()]):
             continue
-        words = re.findall(r"[\w'’-]+", said[1])[:REACH]
+        words = re.findall(r"[\w'’-]+", said.string[said.end() :])[:REACH]
         at = next((n for n, w in enumerate(words) if signs.kinds.of(w)), None)
         if at is None:
             continue
