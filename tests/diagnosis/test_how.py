@@ -10,7 +10,10 @@ from tests.diagnosis.workshop import Log
 from worklog_tui import places
 from worklog_tui.bench.extract_files import extract
 from worklog_tui.diagnosis import advise
+from worklog_tui.diagnosis.how import how_to
 from worklog_tui.diagnosis.kinds import Kinds
+from worklog_tui.diagnosis.log import Log as Read
+from worklog_tui.diagnosis.signs import Signs
 from worklog_tui.model import Advice, Machine, Step
 from worklog_tui.rulebook import load
 from worklog_tui.rulebook.faults import FaultBook, load_faults
@@ -172,3 +175,10 @@ def test_first_this_and_if_that_does_not_help_then_that(tmp_path: Path) -> None:
 def test_the_machine_itself_is_no_cause_of_its_trouble(faults: FaultBook) -> None:
     log = Log(Machine("Van", "petrol van", "petrol", "battery", 4)).found("engine", "howls", state="howls")
     assert advise(log.history(), log.items(), faults, None).causes == ()
+
+
+def test_an_exhaust_gasket_is_not_looked_at_for_oil(faults: FaultBook) -> None:
+    signs = Signs(Read(Log().found("exhaust gasket", "blowing", state="blowing").history()), faults)
+    assert "oil" in str(how_to("cover gasket", signs)), "whose fault file looks where the oil comes from"
+    assert "oil" not in str(how_to("exhaust gasket", signs))
+    assert "chalk" in str(how_to("exhaust gasket", signs))

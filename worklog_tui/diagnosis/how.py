@@ -21,6 +21,8 @@ _MENDS = re.compile(
     r"(?:the )?(.+?)(?: right| with (?:a new one|new ones)| and oil it)?(?: \([^)]*\))?$"
 )
 OWN = ("own plan", "open item")
+PORTS = frozenset({"exhaust", "inlet"})
+"Sides of an engine that make another part of the same name: an exhaust gasket holds no oil."
 
 
 @dataclass(frozen=True, slots=True)
@@ -80,7 +82,7 @@ def once(steps: Iterable[Step]) -> tuple[Step, ...]:
 
 def _own_fault(thing: str, signs: Signs) -> Fault | None:
     """The one fault of the machine's own trade that a thing is about, if it has a look."""
-    said = set(tokens(thing)) - SIDES
+    said = set(tokens(thing)) - (SIDES - PORTS)
     meant = [signs.faults[f] for f in signs.causes("", thing) if f in signs.of_the_trade]
     fits = [f for f in meant if f.look and said <= _words_of(f)]
     return fits[0] if len(fits) == 1 else None

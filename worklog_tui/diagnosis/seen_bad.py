@@ -40,7 +40,7 @@ def seen_bad(log: Log, signs: Signs, safety: Safety, lists: Mapping[str, Sequenc
     unsure = signs.talk.pattern("unsure")
     found: dict[str, Candidate] = {}
     for line in signs.lines:
-        if "?" in own_words(log, line.event) or line.asks or line.past or line.event.place.session != log.last_session:
+        if line.asks or line.past or line.event.place.session != log.last_session:
             continue
         for thing, ill in _told(own_words(log, line.event), signs.kinds, lists.get("ill", ()), unsure):
             if not is_dealt_with(log, thing, ill, line.event.when):

@@ -5,17 +5,14 @@ measure, a control that does the opposite (words in grammars/trade/odd.toml). Al
 from __future__ import annotations
 
 import re
-import tomllib
 from collections.abc import Iterator
 from functools import lru_cache
-from typing import Any
 
-from worklog_tui import places
+from worklog_tui.logbook.trade_files import any_of, trade_file
 from worklog_tui.model import History, Machine, Place
 
 Row = tuple[str, str, tuple[Place, ...]]
-_NONE = r"(?:no|without(?: a| an| any)?|hasn['’]?t (?:got )?(?:a|an|any)|never had (?:a|an|any)|isn['’]?t (?:a|an|any))"
-_GONE = r"(?:is|are|['’]s) (?:missing|gone|not there|off)"
+_ODD = trade_file("odd")
 APART = 9
 "So many words may stand between the two sides of a control that works the wrong way round."
 
@@ -32,7 +29,7 @@ def odd_words(history: History) -> Iterator[Row]:
 
 
 def _of_line(words: str, machine: Machine) -> Iterator[tuple[str, str]]:
-    for one in _table()["wrong_kind"]:
+    for one in _ODD["wrong_kind"]:
         found = _phrase(tuple(one["says"])).search(words)
         if machine.ignition in one["ignition"] and found and not _phrase(tuple(one["never"])).search(words):
             yield "part", f"{found[0]} on {one['what']}: the wrong kind, or mis-heard?"
@@ -46,13 +43,14 @@ def _of_line(words: str, machine: Machine) -> Iterator[tuple[str, str]]:
 def _idle_gauge(words: str, machine: Machine) -> str:
     """The gauge of a line that has nothing to measure, by the card or by the line itself; empty for none."""
     kind = machine.kind.casefold()
-    for one in _table()["gauge"]:
+    for one in _ODD["gauge"]:
         found = _phrase(tuple(one["says"])).search(words)
         if found is None:
             continue
-        parts = "|".join(map(re.escape, sorted(one["without"], key=len, reverse=True)))
-        lacks = re.search(rf"\b{_NONE} (?:\w+ )?(?:{parts})\b|\b(?:{parts}) {_GONE}\b", words, re.IGNORECASE)
-        if lacks or _phrase(tuple(_table()["gauges"]["idle"])).search(words):
+        parts, none, gone = (any_of(w) for w in (one["without"], _ODD["gauges"]["none"], _ODD["gauges"]["gone"]))
+        lacking = rf"\b(?:{none}) (?:\w+ )?(?:{parts})\b|\b(?:{parts})(?: |(?=['’]))(?:{gone})\b"
+        lacks = re.search(lacking, words, re.IGNORECASE)
+        if lacks or _phrase(tuple(_ODD["gauges"]["idle"])).search(words):
             return found[0]
         if any(name in kind for name in one.get("kind", ())) and not re.search(
             rf"\b(?:no|without(?: an?)?|hasn['’]?t(?: got)? an?) {re.escape(found[0])}", words, re.IGNORECASE
@@ -63,7 +61,7 @@ def _idle_gauge(words: str, machine: Machine) -> str:
 
 def _opposite(sentence: str) -> str:
     """The control of a sentence that does the opposite of what is asked of it; empty for none."""
-    controls = _table()["controls"]
+    controls = _ODD["controls"]
     if _phrase(tuple(controls["never"])).search(sentence):
         return ""
     thing = _phrase(tuple(controls["things"])).search(sentence)
@@ -81,7 +79,7 @@ def _opposite(sentence: str) -> str:
 
 def _turns(text: str, one: str, other: str) -> bool:
     """Whether a text says one thing, then when it comes, then the opposite of it."""
-    when = "|".join(map(re.escape, sorted(_table()["controls"]["when"], key=len, reverse=True)))
+    when = any_of(_ODD["controls"]["when"])
     forms = r"(?:s|es|ed|ing|d)?"
     near = rf"(?:\W+\w+){{0,{APART}}}?\W+"
     return re.search(rf"\b{one}{forms}\b{near}(?:{when})\b{near}{other}{forms}\b", text, re.IGNORECASE) is not None
@@ -96,14 +94,7 @@ def _named(sentence: str, start: int, end: int) -> str:
     return f"{lead} {sentence[start:end]}".strip().casefold()
 
 
-@lru_cache(maxsize=1)
-def _table() -> dict[str, Any]:
-    with (places.grammars() / "trade" / "odd.toml").open("rb") as file:
-        return tomllib.load(file)
-
-
 @lru_cache(maxsize=64)
 def _phrase(phrases: tuple[str, ...]) -> re.Pattern[str]:
     """A pattern for any of the phrases as whole words."""
-    each = "|".join(re.escape(p) for p in sorted(phrases, key=len, reverse=True))
-    return re.compile(rf"(?<!\w)(?:{each})(?!\w)", re.IGNORECASE)
+    return re.compile(rf"(?<!\w)(?:{any_of(phrases)})(?!\w)", re.IGNORECASE)

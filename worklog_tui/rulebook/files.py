@@ -11,7 +11,7 @@ from typing import Any
 
 from worklog_tui.rulebook.mistakes import GrammarMistake, Mistake
 
-READER_VERSION = "80"
+READER_VERSION = "81"
 "Raised whenever the code of the reader would read old notes differently."
 
 FORM = "9"

@@ -20,7 +20,6 @@ IS = frozenset("is are has have theres its".split())
 OTHERS = frozenset("i we he she they ive weve id wed hed".split())
 TILL = frozenset({"till", "until", "til", "untill"})
 DENIALS = frozenset({"no", "not", "never", "wont", "doesnt", "without", "nothing"})
-RUNS = frozenset("ran runs running".split())
 TURNED = {"bad": "good", "good": "bad"}
 
 
@@ -86,8 +85,8 @@ def _denies(draft: Draft, scene: Scene) -> bool:
 
 def _of_a_runner(draft: Draft, scene: Scene) -> bool:
     """`It ran all morning, not a cough`: of what runs, a cough that is not heard is praise; else it does not fire."""
-    main = scene.tokens[draft.main]
-    return main.low.startswith("not a ") and any(
-        t.low.partition(" ")[0] in RUNS and not t.stances & {"not", "if", "would"}
+    goes = scene.book.lists["goes"]
+    return scene.tokens[draft.main].low.startswith("not a ") and any(
+        t.low.partition(" ")[0] in goes and not t.stances & {"not", "if", "would"}
         for t in scene.tokens[: draft.main]
     )

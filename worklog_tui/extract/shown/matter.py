@@ -18,7 +18,6 @@ POINTED = frozenset("it them there here that this those these bottom top inside 
 AWAY = frozenset({"out", "out of", "from", "off", "to", "into", "onto"})
 "What was brought from somewhere, or put there, is told of nothing."
 HAS = frozenset("has had have got with w".split())
-WANTED = frozenset("nice healthy fresh new clean proper bit drop dab".split())
 
 
 def may_lie(scene: Scene) -> list[int]:
@@ -74,7 +73,7 @@ def _lies(clause: Clause, first: int, measured: bool) -> bool:
     before = tokens[clause.span.start : first]
     if any(t.sense("did", "do", "doing", "plan") and t.low not in THERE for t in before):
         return False
-    if any(t.low in WANTED for t in before[-2:]):
+    if any(t.low in clause.scene.book.lists["wished_there"] for t in before[-2:]):
         return False
     there = any(set(t.low.split()) & THERE for t in before)
     return there or (measured and all(t.sense("article", "break") for t in before))
