@@ -12,8 +12,7 @@ from typing import Any
 from worklog_tui.logbook.comment_small import Small, small_words
 from worklog_tui.logbook.one_before import OneBefore
 from worklog_tui.logbook.words import PHRASES, one_form
-from worklog_tui.rulebook.mistakes import GrammarMistake
-from worklog_tui.rulebook.word_files import mistake, word_tables
+from worklog_tui.rulebook.word_files import word_files
 
 FILE = "comments.toml"
 LONGEST = 5_000
@@ -164,17 +163,14 @@ def holds_any(spaced: str, phrases: frozenset[str] | tuple[str, ...]) -> bool:
 
 def load_comment_words(folders: Sequence[Path]) -> CommentWords:
     """The shipped file and the person's own after it, if there are any; a GrammarMistake says what to mend."""
-    tables = word_tables(folders, FILE)
-    try:
-        return _words(tables)
-    except KeyError as error:
-        raise _mistake(f"a table has no {error}", f"give it {error}") from None
-    except (TypeError, ValueError, AttributeError, re.error) as error:
-        raise _mistake(f"a table has a value of the wrong kind ({error})", "compare it with its neighbours") from None
-
-
-def _mistake(says: str, cure: str) -> GrammarMistake:
-    return mistake(FILE, says, cure)
+    files = word_files(folders, FILE)
+    for file in files:
+        for want in file.table.get("want", ()):
+            if not want.get("says") and not want.get("near"):
+                says = "a [[want]] has neither says nor near, so that it is never met"
+                words = [f'"{word}"' for word in want.get("holds", ())]
+                raise file.mistake(says, 'give it says = ["how long"]', *words, "[[want]]")
+    return _words([file.table for file in files])
 
 
 def _words(tables: Sequence[Mapping[str, Any]]) -> CommentWords:
@@ -200,8 +196,6 @@ def _cue(table: Mapping[str, Any]) -> Cue:
 
 def _wanted(table: Mapping[str, Any]) -> Wanted:
     lists = {n: tuple(map(str, table.get(n, ()))) for n in ("says", "holds", "actions", "quantities", "near")}
-    if not lists["says"] and not lists["near"]:
-        raise KeyError("says")
     return Wanted(
         lists["says"],
         holds=frozenset(map(one_form, lists["holds"])),

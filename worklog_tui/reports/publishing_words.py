@@ -8,8 +8,7 @@ from dataclasses import dataclass, fields
 from pathlib import Path
 
 from worklog_tui.notes.cleaning import sanitise
-from worklog_tui.rulebook.mistakes import GrammarMistake
-from worklog_tui.rulebook.word_files import mistake, word_tables
+from worklog_tui.rulebook.word_files import word_tables
 
 FILE = "publishing.toml"
 
@@ -39,10 +38,6 @@ def load_publishing_words(folders: Sequence[Path]) -> PublishingWords:
     rows: dict[str, list[str]] = {f.name: [] for f in fields(PublishingWords)}
     for table in word_tables(folders, FILE):
         for key, words in table.items():
-            if key not in rows:
-                raise _mistake(f"it has a list “{key}” that nothing reads", f"name it one of {', '.join(rows)}")
-            if not isinstance(words, list) or not all(isinstance(one, str) for one in words):
-                raise _mistake(f"“{key}” is no list of words", 'write it as ["one", "two"]')
             rows[key] += [one for word in words if (one := " ".join(sanitise(word).split()))]
     return PublishingWords(**{key: tuple(dict.fromkeys(words)) for key, words in rows.items()})
 
@@ -58,7 +53,3 @@ def _loosely(word: str) -> str:
     pieces = re.sub("['\u2019]", "['\u2019]", pieces)
     before = r"(?<!\w)" if word[:1].isalnum() else ""
     return before + pieces + (r"(?!\w)" if word[-1:].isalnum() else "")
-
-
-def _mistake(says: str, cure: str) -> GrammarMistake:
-    return mistake(FILE, says, cure)

@@ -7,8 +7,7 @@ from dataclasses import dataclass, field
 from pathlib import Path
 from string import Template
 
-from worklog_tui.rulebook.mistakes import GrammarMistake
-from worklog_tui.rulebook.word_files import mistake, word_tables
+from worklog_tui.rulebook.word_files import WordFile, word_files
 
 FILE = "replies.toml"
 KINDS = {"question": ("answered", "known", "perhaps", "open"), "suggestion": ("answered", "known", "speaks", "open")}
@@ -30,24 +29,23 @@ class Replies:
 def load_replies(folders: Sequence[Path]) -> Replies:
     """The shipped templates, and the person's own in their place; a GrammarMistake says what to mend."""
     found: dict[tuple[str, str], Template] = {}
-    for table in word_tables(folders, FILE):
-        for kind, rows in table.items():
-            for case, text in rows.items() if isinstance(rows, dict) else ():
-                found[kind, case] = _template(kind, case, text)
+    for file in word_files(folders, FILE):
+        for kind, rows in file.table.items():
+            if not isinstance(rows, dict):
+                cure = 'write [question], and under it open = "the reply"'
+                raise file.mistake(f"{kind} is no table of replies", cure, kind)
+            for case, text in rows.items():
+                found[kind, case] = _template(file, kind, case, text)
     return Replies(found)
 
 
-def _template(kind: str, case: str, text: object) -> Template:
+def _template(file: WordFile, kind: str, case: str, text: object) -> Template:
     if case not in KINDS.get(kind, ()):
-        raise _mistake(
-            f"nothing uses [{kind}] {case}", f"use one of {', '.join(KINDS)} with {', '.join(KINDS['suggestion'])}"
-        )
+        cure = "; ".join(f"under [{name}] stand {', '.join(cases)}" for name, cases in KINDS.items())
+        raise file.mistake(f"nothing uses [{kind}] {case}", cure, case)
     made = Template(str(text))
     if not made.is_valid() or not set(made.get_identifiers()) <= _FIELDS:
         fields = ", ".join(f"${name}" for name in sorted(_FIELDS))
-        raise _mistake(f"[{kind}] {case} has a $ that means nothing", f"use {fields}, and $$ for a dollar sign")
+        says, line = f"[{kind}] {case} has a $ that means nothing", str(text).partition("\n")[0]
+        raise file.mistake(says, f"use {fields}, and $$ for a dollar sign", line)
     return made
-
-
-def _mistake(says: str, cure: str) -> GrammarMistake:
-    return mistake(FILE, says, cure)

@@ -12,6 +12,7 @@ from worklog_tui.rulebook.bearers import Bearers, read_bearers
 from worklog_tui.rulebook.files import grammar_files, has_kept, keep, kept, parse_all, stamp_of
 from worklog_tui.rulebook.form import Made
 from worklog_tui.rulebook.misheard import Misheard
+from worklog_tui.rulebook.own_tables import with_own
 from worklog_tui.rulebook.patterns import Pattern, Patterns, Rule
 from worklog_tui.rulebook.quantities import Quantities, read_quantities, suggestions_of, topics_of
 from worklog_tui.rulebook.senses import Sense
@@ -112,8 +113,8 @@ def _book(stamp: str, of: Made) -> Rulebook:
         quantities,
         topics_of(quantities),
         suggestions_of(quantities),
-        units_from(of.files["units.toml"]),
-        numerals_from(of.files["numerals.toml"]),
+        units_from(with_own(of.files, "units.toml")),
+        numerals_from(with_own(of.files, "numerals.toml")),
         Misheard(of.misheard),
         read_bearers(of.files),
         owed,

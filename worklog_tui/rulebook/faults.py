@@ -5,10 +5,9 @@ There is no code in them. Every number is a judgement unless its table names a `
 
 from __future__ import annotations
 
-import re
 import tomllib
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import fields, replace
+from dataclasses import fields
 from pathlib import Path
 from typing import Any
 
@@ -27,15 +26,17 @@ from worklog_tui.rulebook.fault_nouns import (
     Symptom,
     WordSets,
 )  # fmt: skip
-from worklog_tui.rulebook.faults_keys import mistakes_in
+from worklog_tui.rulebook.faults_keys import NEEDS, mistakes_in
 from worklog_tui.rulebook.faults_lint import lint
-from worklog_tui.rulebook.mistakes import GrammarMistake, Mistake, line_of
+from worklog_tui.rulebook.mistakes import GrammarMistake, Mistake, no_toml, placed
 
 __all__ = [
     "Access", "Caution", "Check", "Fault", "FaultBook", "Heard", "Job", "Measure", "Symptom", "WordSets", "load_faults",
 ]  # fmt: skip
 
 
+WRONG = (KeyError, TypeError, ValueError, AttributeError, IndexError)
+"What a table of the wrong form comes to when it is read."
 _known: dict[tuple[object, ...], FaultBook] = {}
 "The last books read, by the files they were read from; a changed file is read again."
 
@@ -53,22 +54,37 @@ def load_faults(folders: Sequence[Path]) -> FaultBook:
 
 def _load(folders: Sequence[Path], paths: Sequence[tuple[str, Path]]) -> FaultBook:
     files, mistakes = _read(paths)
-    book: dict[str, Any] = {
-        f.name: () if f.name in ("dangers", "never", "discoveries") else {} for f in fields(FaultBook)
-    }
+    book = _empty()
     for name, data in files.items():
         try:
             _merge(book, name, data)
-        except KeyError as error:
-            mistakes.append(Mistake(name, 0, f"a table has no {error}", f"give it {error}"))
-        except (TypeError, ValueError) as error:
-            says = f"a table has a value of the wrong kind ({error})"
-            mistakes.append(Mistake(name, 0, says, "compare it with its neighbours"))
+        except WRONG as error:
+            mistakes.append(_wrong(name, data, error))
     made = FaultBook(**book)
     mistakes += [] if mistakes else lint(made)  # a file that was left out would be missed everywhere
     if mistakes:
-        raise GrammarMistake([_placed(m, folders) for m in mistakes])
+        raise GrammarMistake([placed(m, dict(paths)) for m in mistakes])
     return made
+
+
+def _wrong(name: str, data: Mapping[str, Any], error: Exception) -> Mistake:
+    """What does not fit, with the table that it stands in."""
+    of = "a table"
+    for kind in NEEDS:
+        for table in data.get(kind, ()):
+            try:
+                _merge(_empty(), name, {kind: [table]})
+            except WRONG as here:
+                of, error = f"{kind} {table.get('id', table.get('tag', ''))}", here
+                break
+    if isinstance(error, KeyError):
+        return Mistake(name, 0, f"{of} has a table without {error}", f"give it {error}")
+    cure = "compare it with its neighbours: a number stands bare, words in quotes, several of either in [ ]"
+    return Mistake(name, 0, f"{of} has a value of the wrong kind ({error})", cure)
+
+
+def _empty() -> dict[str, Any]:
+    return {f.name: () if f.name in ("dangers", "never", "discoveries") else {} for f in fields(FaultBook)}
 
 
 def _merge(book: dict[str, Any], name: str, data: Mapping[str, Any]) -> None:
@@ -106,15 +122,6 @@ def _merge(book: dict[str, Any], name: str, data: Mapping[str, Any]) -> None:
     book["words"] |= data.get("words", {})
 
 
-def _placed(mistake: Mistake, folders: Sequence[Path]) -> Mistake:
-    """The mistake with the first line of its file that holds, in quotes, one of the names it speaks of."""
-    path = folders[mistake.file.startswith("own/")] / mistake.file.removeprefix("own/")
-    if mistake.line or not path.is_file():
-        return mistake
-    lines = (line_of(path, f'"{word}"') for word in re.findall(r"[\w./-]+", mistake.says))
-    return replace(mistake, line=next((n for n in lines if n), 0))
-
-
 def _paths(folders: Sequence[Path]) -> list[tuple[str, Path]]:
     """(name within its folder, path) of every fault file, and of the cautions."""
     found = []
@@ -130,15 +137,16 @@ def _read(paths: Sequence[tuple[str, Path]]) -> tuple[dict[str, dict[str, Any]],
     mistakes: list[Mistake] = []
     for name, path in paths:
         try:
-            text = path.read_text(encoding="utf-8")
+            text = path.read_text(encoding="utf-8-sig")
             data = tomllib.loads(text)
             wrong = mistakes_in(name, text, data)
             mistakes += wrong
             if not wrong:
                 files[name] = data
-        except (tomllib.TOMLDecodeError, UnicodeDecodeError) as error:
-            line = re.search(r"line (\d+)", str(error))
-            mistakes.append(Mistake(name, int(line[1]) if line else 0, f"it is not TOML ({error})", "mend that line"))
+        except UnicodeDecodeError:
+            mistakes.append(Mistake(name, 0, "it is not UTF-8 text", "save it as UTF-8"))
+        except tomllib.TOMLDecodeError as error:
+            mistakes.append(no_toml(name, error))
     return files, mistakes
 
 

@@ -22,10 +22,10 @@ def lint(book: FaultBook) -> list[Mistake]:
     for symptom in book.symptoms.values():
         ids = [*symptom.causes, *(f for f in symptom.first if f not in book.checks)]
         found += [_unknown(symptom.file, symptom.id, "fault or check", i) for i in ids if i not in book.faults]
-        if bad := [i for i, q in symptom.causes.items() if not 0 < q <= 1] or not 0 <= symptom.leak < 1:
-            found.append(
-                Mistake(symptom.file, 0, f"symptom {symptom.id} has a chance outside 0 to 1 ({bad})", "mend it")
-            )
+        chances = {**symptom.causes, "leak": symptom.leak}
+        if bad := [f"{i} = {q}" for i, q in chances.items() if not 0 < q <= 1 and (i, q) != ("leak", 0)]:
+            says = f"symptom {symptom.id} has a chance outside 0 to 1 ({', '.join(bad)})"
+            found.append(Mistake(symptom.file, 0, says, "write how often of all times, such as 0.3"))
     found += [m for a in book.access.values() for m in _access(a.id, book)]
     for sets in (*book.dangers, *book.never):
         found += [_unknown("diagnosis", sets.id, "caution", c) for c in sets.cautions if c not in book.cautions]
@@ -84,12 +84,13 @@ def _check(check: Check, book: FaultBook) -> Iterator[Mistake]:
         yield Mistake(check.file, 0, f"check {check.id} combines by {check.combine}", f"write {' or '.join(COMBINES)}")
     for name, row in [("base", check.base), *check.likelihood.items()]:
         if len(row) != len(check.outcomes) or abs(sum(row) - 1) > 1e-6 or min(row) < 0:
-            yield Mistake(
-                check.file, 0, f"check {check.id}: {name} does not add up to 1 over its outcomes", "mend the numbers"
-            )
+            says = f"check {check.id}: {name} does not add up to 1 over its outcomes ({', '.join(check.outcomes)})"
+            now = f"now {len(row)}, together {sum(row):g}"
+            cure = f"mend the numbers: one for each outcome, none below 0, together 1 ({now})"
+            yield Mistake(check.file, 0, says, cure)
         elif any(c > b + 1e-9 for c, b in zip(accumulate(row), accumulate(check.base), strict=True)):
-            yield Mistake(check.file, 0, f"check {check.id}: {name} makes a good outcome likelier than none at all",
-                          'lower it to the base')  # fmt: skip
+            says = f"check {check.id}: {name} makes a good outcome likelier than it is without any fault"
+            yield Mistake(check.file, 0, says, "lower its first numbers to those of base, or below")
     yield from (_unknown(check.file, check.id, "fault", i) for i in check.likelihood if i not in book.faults)
     said = [*check.heard, *check.means, *(b[2] for b in check.bands)]
     yield from (_unknown(check.file, check.id, "outcome", o) for o in said if o not in check.outcomes)
@@ -119,7 +120,8 @@ def _access(start: str, book: FaultBook) -> Iterator[Mistake]:
     while waiting:
         for need in book.access[waiting.pop()].needs:
             if need == start:
-                yield Mistake("diagnosis", 0, f"access {start} needs itself", "break the circle")
+                cure = "take a name out of its needs, or out of the needs of what it needs"
+                yield Mistake("diagnosis", 0, f"access {start} needs itself", cure)
                 return
             if need not in book.access:
                 yield _unknown("diagnosis", start, "access", need)
@@ -129,4 +131,4 @@ def _access(start: str, book: FaultBook) -> Iterator[Mistake]:
 
 
 def _unknown(file: str, of: str, kind: str, name: str) -> Mistake:
-    return Mistake(file, 0, f"{of} names the {kind} {name}, which is nowhere", "mend the name, or add it")
+    return Mistake(file, 0, f"{of} names the {kind} {name}, which is nowhere", f"mend the name, or add that {kind}")

@@ -9,7 +9,7 @@ from collections.abc import Iterable, Sequence
 from pathlib import Path
 from typing import Any
 
-from worklog_tui.rulebook.mistakes import GrammarMistake, Mistake
+from worklog_tui.rulebook.mistakes import GrammarMistake, Mistake, no_toml
 
 READER_VERSION = "81"
 "Raised whenever the code of the reader would read old notes differently."
@@ -42,17 +42,21 @@ def stamp_of(contents: Iterable[tuple[str, bytes]]) -> str:
 
 
 def parse_all(contents: list[tuple[str, bytes]]) -> Files:
-    """Every file as data; a GrammarMistake that lists all files which are no TOML."""
+    """Every file as data; a GrammarMistake that lists all that must be mended in how they are written."""
+    from worklog_tui.rulebook.reading_keys import mistakes_in  # seldom needed: what was read once is kept
+
     files: Files = {}
     mistakes: list[Mistake] = []
+    texts: dict[str, str] = {}
     for name, data in contents:
         try:
-            files[name] = tomllib.loads(data.decode("utf-8"))
+            texts[name] = data.decode("utf-8-sig")
+            files[name] = tomllib.loads(texts[name])
         except UnicodeDecodeError:
             mistakes.append(Mistake(name, 0, "it is not UTF-8 text", "save it as UTF-8"))
         except tomllib.TOMLDecodeError as error:
-            line = int("".join(filter(str.isdigit, str(error).partition("line ")[2].partition(",")[0])) or 0)
-            mistakes.append(Mistake(name, line, f"it is not TOML ({error})", "mend that line"))
+            mistakes.append(no_toml(name, error))
+    mistakes += mistakes_in(files, texts) if not mistakes else []  # what a lost file holds would be missed everywhere
     if mistakes:
         raise GrammarMistake(mistakes)
     return files

@@ -13,9 +13,8 @@ from worklog_tui.rulebook.files import Files
 from worklog_tui.rulebook.form import Made
 from worklog_tui.rulebook.lexicon import Builder
 from worklog_tui.rulebook.misheard import index
-from worklog_tui.rulebook.mistakes import GrammarMistake, Mistake
+from worklog_tui.rulebook.own_tables import with_own
 from worklog_tui.rulebook.patterns import Rule
-from worklog_tui.rulebook.says import SaysError
 from worklog_tui.rulebook.senses import Sense, Table
 from worklog_tui.rulebook.signs import Signs
 from worklog_tui.rulebook.step_making import joined
@@ -25,7 +24,8 @@ from worklog_tui.rulebook.vocabulary import packed
 _PHRASE = re.compile(r'"([^"]+)"')
 WORD_LISTS = ("words.toml", "stance.toml")
 KEPT = (
-    "units.toml", "numerals.toml", "bearers.toml", "own/bearers.toml", "owed.toml", "own/owed.toml", "shown.toml",
+    "units.toml", "own/units.toml", "numerals.toml", "own/numerals.toml",
+    "bearers.toml", "own/bearers.toml", "owed.toml", "own/owed.toml", "shown.toml",
     "own/shown.toml", "lists.toml", "own/lists.toml", "quantities/", "own/quantities/",
 )  # fmt: skip
 "Files that are read as they are at each start; they are short."
@@ -33,14 +33,11 @@ COMMON = frozenset({"article", "filler", "pronoun", "copula", "not", "break", "a
 
 
 def made(files: Files) -> Made:
-    """What the files say; a GrammarMistake lists what must be mended."""
+    """What the files say; how they are written was looked through before."""
     rules = tuple(_rules(files))
-    try:
-        named = frozenset(named_classes(rules))
-    except SaysError:
-        raise GrammarMistake(list(_says_mistakes(rules))) from None
+    named = frozenset(named_classes(rules))
     table = _table(files)
-    signs = Signs.of_sets(foreseen(table, named, units_from(files["units.toml"]).quantity_tuples()))
+    signs = Signs.of_sets(foreseen(table, named, units_from(with_own(files, "units.toml")).quantity_tuples()))
     patterns = [compile_rule(rule, signs) for rule in rules]
     return Made(
         {name: data for name, data in files.items() if name.startswith(KEPT)},
@@ -115,11 +112,3 @@ def _rules(files: Files) -> Iterable[Rule]:
                 )
             )
     return [rule for rule in found if rule.id not in off]
-
-
-def _says_mistakes(rules: Iterable[Rule]) -> Iterable[Mistake]:
-    for rule in rules:
-        try:
-            named_classes([rule])
-        except SaysError as error:
-            yield Mistake(rule.file, 0, f"the says of {rule.id}: {error}", "write it as DEVELOPERS.md shows")

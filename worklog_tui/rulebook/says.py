@@ -22,6 +22,7 @@ from dataclasses import dataclass
 from typing import TypeAlias
 
 GAP_LIMIT = 8
+WRITTEN = 'write small words, "several words", <class>, (one|other), [may be missing], !<not this>, ..3 or ~4'
 _PIECE = re.compile(
     r"\s*(?:(?P<gap>\.\.|~)(?P<most>\d+)|(?P<mark>[\^$()\[\]|])"
     r"|(?P<not>!)?(?:(?P<slot>[a-z_]+):)?(?:<(?P<cls>[^<>]+)>|\"(?P<phrase>[^\"]+)\"|(?P<word>[a-z0-9&/+=?'\-]+)))"
@@ -29,7 +30,11 @@ _PIECE = re.compile(
 
 
 class SaysError(ValueError):
-    """A `says` that cannot be understood."""
+    """A `says` that cannot be understood: what is wrong with it, and what mends it."""
+
+    def __init__(self, says: str, cure: str) -> None:
+        super().__init__(f"{says}; {cure}")
+        self.says, self.cure = says, cure
 
 
 @dataclass(frozen=True, slots=True)
@@ -73,26 +78,26 @@ def parse(says: str) -> tuple[Element, ...]:
     while says[at:].strip():
         m = _PIECE.match(says, at)
         if not m:
-            raise SaysError(f"cannot understand {says[at:].strip()[:20]!r}")
+            raise SaysError(f"cannot understand {says[at:].strip()[:20]!r}", WRITTEN)
         at = m.end()
         mark, here = m["mark"], stack[-1][-1]
         if m["gap"]:
             if int(m["most"]) > GAP_LIMIT:
-                raise SaysError(f"a gap may have at most {GAP_LIMIT} tokens")
+                raise SaysError(f"a gap may have at most {GAP_LIMIT} tokens", f"write {m['gap']}{GAP_LIMIT} or less")
             here.append(Gap(int(m["most"]), m["gap"] == "~"))
         elif mark in ("(", "["):
             stack.append([[]])
             closers.append(")" if mark == "(" else "]")
         elif mark == "|":
             if len(stack) == 1:
-                raise SaysError("| stands only inside ( ) or [ ]")
+                raise SaysError("| stands only inside ( ) or [ ]", "put the choices in ( )")
             stack[-1].append([])
         elif mark in (")", "]"):
             if closers.pop() != mark:
-                raise SaysError(f"{mark!r} closes nothing")
+                raise SaysError(f"{mark!r} closes nothing", "take it out, or open it before")
             ways = stack.pop()
             if mark == ")" and not all(ways):
-                raise SaysError("an empty choice; use [ ] for what may be missing")
+                raise SaysError("there is an empty choice in ( )", "use [ ] for what may be missing")
             stack[-1][-1].append(Choice(tuple(tuple(w) for w in ways), mark == "]"))
         elif mark:
             here.append(Edge(mark == "$"))
@@ -100,11 +105,11 @@ def parse(says: str) -> tuple[Element, ...]:
             cls = m["cls"] or "=" + (m["phrase"] or m["word"]).replace("'", "")
             here.append(One(cls, m["slot"] or (m["cls"].split("=")[0] if m["cls"] else ""), bool(m["not"])))
     if len(stack) > 1:
-        raise SaysError(f"{closers[-1]!r} is missing")
+        raise SaysError(f"{closers[-1]!r} is missing", "close what was opened")
     if not any(
         (isinstance(e, One) and not e.denied) or (isinstance(e, Choice) and not e.optional) for e in stack[0][0]
     ):
-        raise SaysError("nothing in it must be there")
+        raise SaysError("nothing in it must be there", "let one word or class stand outside of [ ], and without !")
     return tuple(stack[0][0])
 
 

@@ -13,6 +13,10 @@ from pathlib import Path
 from typing import Any
 
 
+class BadUnits(ValueError):
+    """A table of units that cannot be; its two arguments say what is wrong and what mends it."""
+
+
 @dataclass(frozen=True, slots=True)
 class Unit:
     """A unit: base unit of its dimension = factor * value + offset."""
@@ -132,24 +136,29 @@ def numerals_from(data: dict[str, Any]) -> Numerals:
 
 
 def load_units(path: Path) -> Units:
-    """The units of a file such as grammars/units.toml; ValueError names what is wrong in it."""
+    """The units of a file such as grammars/units.toml; BadUnits names what is wrong in it."""
     return units_from(_read(path))
 
 
 def units_from(data: dict[str, Any]) -> Units:
-    """The units of a parsed file; ValueError names a form that is said for two units, and a multiple of no unit."""
+    """The units of a parsed file; BadUnits names a form that is said for two units, and a multiple of no unit."""
     by_short = {row["short"]: _unit(row) for row in data["unit"]}
     doubts = _doubts(data.get("doubtful", ()))
     by_head: dict[str, list[SaidUnit]] = {}
     seen: dict[tuple[str, ...], str] = {}
     for row in (*data["unit"], *data.get("scaled", ())):
         if row["short"] not in by_short:
-            raise ValueError(f"{row.get('name')!r} is a multiple of {row['short']!r}, which is no unit")
+            raise BadUnits(
+                f"{row['short']!r} is no unit, and {row.get('name')!r} is said to be a multiple of it",
+                "give the short of a unit",
+            )
         unit = by_short[row["short"]]
         for form in row["said"]:
             words = tuple(form.split())
             if words in seen:
-                raise ValueError(f"{form!r} is said both for {seen[words]!r} and for {unit.short!r}")
+                raise BadUnits(
+                    f"{form!r} is said both for {seen[words]!r} and for {unit.short!r}", "take it out of one of them"
+                )
             seen[words] = unit.short
             said = SaidUnit(
                 words, row.get("name", row["said"][0]), unit, row.get("scale", 1.0), tuple(row["quantities"]),
