@@ -25,6 +25,8 @@ class Said:
     "Of a reading: low, high or good against what it should be; empty when nothing tells."
     limits: Limits | None = None
     "Of a reading: what it should be."
+    note: str = ""
+    "All words of the note."
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,7 +52,7 @@ def changes(history: History, comments: Sequence[CommentReading] = ()) -> list[C
 
     An act's order is (counter, device); its value may name the last note that was seen, under "after".
     """
-    lines = {note.uid: n for record in history.sessions for n, note in enumerate(record.notes)}
+    lines = {note.uid: (n, note.words) for record in history.sessions for n, note in enumerate(record.notes)}
     judge = Judge(history)
     rows: list[tuple[tuple[int, int, int, str], Change]] = []
     for record in history.sessions:
@@ -58,7 +60,7 @@ def changes(history: History, comments: Sequence[CommentReading] = ()) -> list[C
             place = history.place(fact.main.note)
             compares = judge.compares(fact) if isinstance(fact, Reading) else ""
             limits = judge.limits(fact) if compares and isinstance(fact, Reading) else None
-            said = Said(fact, place, lines[fact.main.note], compares, limits)
+            said = Said(fact, place, lines[fact.main.note][0], compares, limits, lines[fact.main.note][1])
             rows.append(((place.order, 0, fact.main.start, f"{fact.kind} {fact.main.end:09} {fact.nth:09}"), said))
     end = len(lines)
     for n, asked in enumerate(_asked(comments)):

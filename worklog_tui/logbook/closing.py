@@ -6,21 +6,20 @@ from worklog_tui.logbook.changes import Said
 from worklog_tui.logbook.cured_words import is_akin_to, is_of
 from worklog_tui.logbook.cures import cures, is_whole
 from worklog_tui.logbook.deeds import LOOK, MEND, RENEW
+from worklog_tui.logbook.headed import WAITED, headed, same_spot
 from worklog_tui.logbook.matters import Matter
+from worklog_tui.logbook.mending import ends_stop_gap, is_makeshift, only_put_back, things_of
 from worklog_tui.logbook.same_thing import FASTENERS, Thing, holds, marks_agree, same, speaks_of, thing
-from worklog_tui.logbook.words import raw_words, stem, word_set
-from worklog_tui.model import Fact, Finding, Reading, Suspect, Work
+from worklog_tui.logbook.words import BUILT_WITH, one_form, raw_words, stem, word_set
+from worklog_tui.model import Finding, Reading, Suspect, Work
 
-NEAR = 2
-"Lines within which a matter is still being told."
 CURES = RENEW | word_set("adjust free")
 "What, done to a suspected thing, deals with the suspicion; what is blocked or dirty is cleaned."
 DONE_AGAIN = word_set("adjust fill drain")
 "What, done in a later session, ends what was set or filled for the time being."
-WAITED = ("part needed", "temporary")
-"Reasons of what is put right by a part that comes another day."
 SHIFTS_WHAT_IS_IN_IT, CLEANS = word_set("drain fill"), word_set("clean flush lubricate")
 "Deeds that leave what has grown on a part, and that alter no measured value by themselves."
+_BUILT_WITH = frozenset(map(one_form, BUILT_WITH))
 _SETTLES = LOOK | word_set("tighten adjust")
 
 
@@ -28,6 +27,8 @@ def deals_with(matter: Matter, said: Said) -> bool:
     """Whether the fact deals with the matter, told earlier."""
     if matter.raised is None or said.place.order < matter.raised.order or matter.by_hand:
         return False
+    if headed(matter, said):
+        return True
     match said.fact:
         case Work():
             return _work(matter, said.fact, said)
@@ -40,29 +41,21 @@ def deals_with(matter: Matter, said: Said) -> bool:
     return False
 
 
-def things_of(fact: Fact) -> tuple[Thing, ...]:
-    """The things that a fact is about: the part, and what was put in."""
-    first = thing(fact.about, getattr(fact, "name", ""))
-    if isinstance(fact, Work) and fact.used:
-        return first, thing(fact.used)
-    return (first,)
-
-
 def _work(matter: Matter, work: Work, said: Said) -> bool:
     part = things_of(work)[0]
-    if ends_stop_gap(work) and matter.reason == "temporary" and part.head in {stem(w) for w in raw_words(matter.quote)}:
-        return not _same_spot(matter, said)
+    if ends_stop_gap(work) and matter.reason == "temporary" and _of_stop_gap(matter, part):
+        return not same_spot(matter, said)
     if not _done_to_it(matter, work, said):
         return False
     match matter.reason:
         case "part needed":
             fitted = RENEW if matter.told == said.place.session else MEND
-            return work.action in fitted and not _makeshift(work) and not _put_back(work)
+            return work.action in fitted and not is_makeshift(work) and not only_put_back(work)
         case "temporary":
             again = matter.told < said.place.session and work.action in DONE_AGAIN and part.name == matter.thing.name
-            return _later(matter, said, work) and (_undoes(matter, work, part) or (again and not _makeshift(work)))
+            return _later(matter, said, work) and (_undoes(matter, work, part) or (again and not is_makeshift(work)))
         case "fallback":
-            return work.action in matter.thing.deed.actions and not _same_spot(matter, said)
+            return work.action in matter.thing.deed.actions and not same_spot(matter, said)
         case "question" if not matter.suspected:
             return work.action == "replace" and matter.told < said.place.session and part.name == matter.thing.name
         case "question":
@@ -73,12 +66,17 @@ def _work(matter: Matter, work: Work, said: Said) -> bool:
             return _mends(matter, work)
 
 
+def _of_stop_gap(matter: Matter, part: Thing) -> bool:
+    """Whether what was taken off was told with the stop-gap, or is called after what it was on: the hose clamp."""
+    return part.head in {stem(w) for w in raw_words(matter.quote)} or matter.thing.head in part.words
+
+
 def _done_to_it(matter: Matter, work: Work, said: Said) -> bool:
     """Whether the work was done to what the matter is about, or to what stands for it."""
     part, *used = things_of(work)
     if speaks_of(part, matter.thing) or any(same(u, matter.thing) for u in used):
         return True
-    ways = (_kit, _in_its_place, _set_by)
+    ways = (_kit, _in_its_place, _set_by, _whole_renewed)
     return _come(matter, work, part, said) or any(way(matter, work, part) for way in ways)
 
 
@@ -90,28 +88,16 @@ def _come(matter: Matter, work: Work, part: Thing, said: Said) -> bool:
 
 def _later(matter: Matter, said: Said, work: Work) -> bool:
     """Whether work is told after a stop-gap, not of it: a new one is none, though it is told in the next line."""
-    if not _same_spot(matter, said):
+    if not same_spot(matter, said):
         return True
     return said.line > matter.line and "new" in raw_words(f"{work.used} {work.quote}")
-
-
-def ends_stop_gap(fact: Fact) -> bool:
-    """Whether what was taken off is something that only stop-gaps are made of: tape, a clamp, a bottle."""
-    off = isinstance(fact, Work) and fact.action == "remove"
-    return off and is_akin_to({things_of(fact)[0].head}, "makeshift")
 
 
 def _settles(matter: Matter, work: Work) -> bool:
     """Whether the work deals with a suspicion of what it was done to."""
     if work.action in ("clean", "flush", "bleed", "drain"):
         return is_of(raw_words(matter.about), "clogged")
-    return work.action in CURES and not _makeshift(work) and not _put_back(work)
-
-
-def _put_back(work: Work) -> bool:
-    """Whether the old one only went back on."""
-    said = raw_words(work.quote)
-    return work.action == "fit" and "back" in said and "new" not in said and not work.used
+    return work.action in CURES and not is_makeshift(work) and not only_put_back(work)
 
 
 def _in_its_place(matter: Matter, work: Work, part: Thing) -> bool:
@@ -132,6 +118,16 @@ def _set_by(matter: Matter, work: Work, part: Thing) -> bool:
     return out and work.action == "adjust" and whole and marks_agree(part, matter.thing)
 
 
+def _whole_renewed(matter: Matter, work: Work, part: Thing) -> bool:
+    """Whether what the thing is of was renewed: the seam of the filter, a new filter; a brush, a new brush box."""
+    renewed = work.action == "replace" or (work.action in RENEW and "new" in raw_words(f"{work.used} {work.quote}"))
+    if not renewed or not part.words or not marks_agree(part, matter.thing):
+        return False
+    mine = matter.thing.words
+    larger = mine < part.words and mine and part.words - mine <= _BUILT_WITH
+    return bool(larger) or (part.words < mine and part.head in mine and part.head != matter.thing.head)
+
+
 def _kit(matter: Matter, work: Work, part: Thing) -> bool:
     """Whether the thing that a kit is for was repaired."""
     rest = matter.thing.words - {"kit"}
@@ -142,11 +138,11 @@ def _does(matter: Matter, work: Work, said: Said) -> bool:
     asked = matter.thing.deed.actions
     if asked:
         return work.action in asked
-    return work.action in MEND or (work.action in LOOK and not _same_spot(matter, said))
+    return work.action in MEND or (work.action in LOOK and not same_spot(matter, said))
 
 
 def _mends(matter: Matter, work: Work) -> bool:
-    if not matter.firm and _makeshift(work):
+    if not matter.firm and is_makeshift(work):
         return False
     if work.action == "remove":
         return bool(work.used) or is_akin_to(matter.thing.words | {stem(w) for w in raw_words(matter.bad)}, "foreign")
@@ -165,16 +161,7 @@ def _mends(matter: Matter, work: Work) -> bool:
 def _undoes(matter: Matter, work: Work, part: Thing) -> bool:
     if work.action == "remove":
         return is_akin_to(matter.thing.words, "makeshift") and same(part, matter.thing)
-    return work.action in RENEW | {"connect"} and not _makeshift(work) and not _put_back(work)
-
-
-def _makeshift(work: Work) -> bool:
-    used = set(raw_words(work.used))
-    return work.action in RENEW | {"connect"} and is_of(used, "makeshift") and "new" not in used
-
-
-def _same_spot(matter: Matter, said: Said) -> bool:
-    return said.place.session == matter.told and said.line - matter.line <= NEAR
+    return work.action in RENEW | {"connect"} and not is_makeshift(work) and not only_put_back(work)
 
 
 def _finding(matter: Matter, finding: Finding, said: Said) -> bool:
@@ -183,15 +170,15 @@ def _finding(matter: Matter, finding: Finding, said: Said) -> bool:
         return False
     looked = bool(matter.thing.deed.actions & LOOK)
     if matter.reason == "to do" and looked:
-        return not _same_spot(matter, said) and finding.verdict != "noted"
+        return not same_spot(matter, said) and finding.verdict != "noted"
     if finding.verdict != "good":
         return False
     if matter.reason == "part needed":
         return matter.told < said.place.session
     if matter.suspected:
-        return not _same_spot(matter, said)
+        return not same_spot(matter, said)
     if matter.reason == "fallback":
-        return looked and not _same_spot(matter, said)
+        return looked and not same_spot(matter, said)
     if matter.reason != "fault":
         return matter.reason == "to do" and not matter.thing.deed.actions - LOOK
     return cures(matter.bad, finding.condition) if matter.bad and is_whole(matter.thing) else True
@@ -210,11 +197,11 @@ def _reading(matter: Matter, reading: Reading, said: Said) -> bool:
         helped = is_of(raw_words(reading.condition), "helped")
         return matter.quantity == reading.quantity and (said.compares == "good" or set_so) and not helped
     if said.compares == "good" and matter.reason == "fault" and not is_whole(matter.thing):
-        return not (_same_spot(matter, said) or is_of(raw_words(matter.bad), "broken"))
+        return not (same_spot(matter, said) or is_of(raw_words(matter.bad), "broken"))
     if set_so and matter.reason == "fault":
         return is_of(raw_words(matter.bad), "out_of_set") or "adjust" in matter.thing.deed.actions
     if matter.reason == "to do" and matter.thing.deed.actions & _SETTLES:
-        return not _same_spot(matter, said)
+        return not same_spot(matter, said)
     return False
 
 
@@ -224,4 +211,4 @@ def _suspect(matter: Matter, suspect: Suspect, said: Said) -> bool:
         return False
     if suspect.standing == "ruled out" and (matter.reason == "fallback" or matter.suspected):
         return True
-    return matter.reason == "question" and not matter.suspected and not _same_spot(matter, said)
+    return matter.reason == "question" and not matter.suspected and not same_spot(matter, said)

@@ -6,9 +6,9 @@ from collections.abc import Sequence
 
 from worklog_tui.logbook.before_start import off_key
 from worklog_tui.logbook.clashes import clashes, told
-from worklog_tui.logbook.closing import things_of
 from worklog_tui.logbook.how_left import how_left, left_key
 from worklog_tui.logbook.matters import anchor_text
+from worklog_tui.logbook.mending import things_of
 from worklog_tui.logbook.off_machine import off_machine
 from worklog_tui.logbook.outcomes import ClosingUp, Question
 from worklog_tui.logbook.same_thing import same, speaks_of

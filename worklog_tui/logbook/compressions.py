@@ -149,7 +149,7 @@ class BeforeAfter:
 
 def before_and_after(history: History) -> tuple[BeforeAfter, ...]:
     """For each series the last figure before work on its thing and the first one after, alike taken."""
-    from worklog_tui.logbook.closing import things_of
+    from worklog_tui.logbook.mending import things_of
     from worklog_tui.logbook.readings import readings
     from worklog_tui.logbook.same_thing import same, speaks_of
 

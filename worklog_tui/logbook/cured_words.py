@@ -20,6 +20,8 @@ class CuredWords:
     "Without their endings."
     opposites: tuple[tuple[frozenset[str], frozenset[str]], ...]
     "Stems of how a fault is told, and of what is said when it is gone."
+    by: tuple[tuple[frozenset[str], frozenset[str]], ...]
+    "Stems of how a fault is told, and the actions that put it right."
 
 
 @lru_cache(maxsize=1)
@@ -28,7 +30,8 @@ def cured_words() -> CuredWords:
     table = trade_file("cured")
     lists = {name: frozenset(words.split()) for name, words in table["words"].items()}
     opposites = tuple((_stems(row["bad"]), _stems(row["good"])) for row in table["opposites"])
-    return CuredWords(lists, {name: frozenset(map(stem, words)) for name, words in lists.items()}, opposites)
+    by = tuple((_stems(row["bad"]), frozenset(row["by"].split())) for row in table["opposites"] if "by" in row)
+    return CuredWords(lists, {name: frozenset(map(stem, words)) for name, words in lists.items()}, opposites, by)
 
 
 def is_of(text_words: Iterable[str], name: str) -> bool:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from worklog_tui.logbook.closing import things_of
+from worklog_tui.logbook.mending import things_of
 from worklog_tui.logbook.outcomes import DoNotStart, Left
 from worklog_tui.logbook.same_thing import Thing, same
 from worklog_tui.logbook.starts import ran_at

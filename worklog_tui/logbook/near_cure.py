@@ -24,7 +24,7 @@ def puts_right(matter: Matter, said: Said) -> bool:
         case Reading() as reading:
             return _is_right_now(matter, reading)
         case Work() as work:
-            return _sealed(matter, work)
+            return _sealed(matter, work) or _fits(matter, work)
     return False
 
 
@@ -37,6 +37,12 @@ def _sealed(matter: Matter, work: Work) -> bool:
     """Whether a leak was told and what seals was renewed: the pump weeps, new gasket on it."""
     seal = is_akin_to({thing(work.part, work.name).head}, "seals")
     return seal and work.action in RENEW and is_of(raw_words(matter.bad), "leaks")
+
+
+def _fits(matter: Matter, work: Work) -> bool:
+    """Whether the work is what puts such a fault right: slack and tightened, blocked and cleaned."""
+    was = set() if matter.quantity else set(map(stem, raw_words(matter.bad)))
+    return any(was & bad and work.action in actions for bad, actions in cured_words().by)
 
 
 def opposite(bad: str, good: str) -> bool:

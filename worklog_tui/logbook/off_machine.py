@@ -8,9 +8,9 @@ from bisect import bisect_left, bisect_right
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from worklog_tui.logbook.closing import things_of
 from worklog_tui.logbook.cured_words import is_akin_to
 from worklog_tui.logbook.cures import is_whole
+from worklog_tui.logbook.mending import things_of
 from worklog_tui.logbook.outcomes import OffPart
 from worklog_tui.logbook.same_thing import Thing, same, speaks_of
 from worklog_tui.logbook.starts import ran_at, start_attempts

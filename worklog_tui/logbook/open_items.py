@@ -7,10 +7,12 @@ from dataclasses import replace
 from functools import reduce
 
 from worklog_tui.logbook.changes import Asked, Change, Decided, Said, changes
-from worklog_tui.logbook.closing import NEAR, WAITED, deals_with, ends_stop_gap, things_of
+from worklog_tui.logbook.closing import deals_with
 from worklog_tui.logbook.decided import decide
 from worklog_tui.logbook.deeds import RENEW
+from worklog_tui.logbook.headed import NEAR, WAITED, heading
 from worklog_tui.logbook.matters import Matter, Matters, anchor_text, as_item
+from worklog_tui.logbook.mending import ends_stop_gap, puts_something_right, things_of
 from worklog_tui.logbook.near_cure import puts_right
 from worklog_tui.logbook.raising import one_matter, raised, told_again
 from worklog_tui.logbook.same_thing import Thing, marks_agree, same, speaks_of, thing
@@ -44,7 +46,8 @@ def _taken_in(state: Matters, change: Change) -> Matters:
 
 def _close(state: Matters, said: Said) -> Matters:
     also = state.stop_gaps() if ends_stop_gap(said.fact) else set()
-    for position in sorted(also.union(state.near(*things_of(said.fact)), _waited_for(state, said))):
+    also = also | _waited_for(state, said) | _headed(state, said)
+    for position in sorted(also.union(state.near(*things_of(said.fact)))):
         matter = state.all[position]
         if not matter.open:
             continue
@@ -65,14 +68,21 @@ def _waited_for(state: Matters, said: Said) -> set[int]:
     return {n for n in found if state.all[n].reason in WAITED and state.all[n].told < said.place.session}
 
 
+def _headed(state: Matters, said: Said) -> set[int]:
+    """Positions of what may be named in the note in which something was put right."""
+    if not puts_something_right(said.fact):
+        return set()
+    return set().union(*(state.called(word) for word in heading(said.note)))
+
+
 def _close_near(state: Matters, said: Said) -> Matters:
     """The fault that was told last, when it is told a line or two later that it is gone."""
     told = state.just_told(said.place.session, said.line, NEAR)
-    faults = [n for n in told if _just_noticed(state.all[n])]
-    last = max(faults, key=lambda n: (state.all[n].line, n), default=None)
-    if last is None or not puts_right(state.all[last], said):
+    faults = sorted((n for n in told if _just_noticed(state.all[n])), key=lambda n: (state.all[n].line, n))
+    gone = next((n for n in reversed(faults) if puts_right(state.all[n], said)), None)
+    if gone is None:
         return state
-    return state.put(last, replace(state.all[last], state="done", closed=said.place, closed_by=said.fact.key))
+    return state.put(gone, replace(state.all[gone], state="done", closed=said.place, closed_by=said.fact.key))
 
 
 def _just_noticed(matter: Matter) -> bool:
@@ -148,7 +158,12 @@ def _shown(matter: Matter, state: Matters) -> bool:
     if matter.firm or matter.open:
         return True
     near = (state.all[n] for n in state.near(matter.thing))
-    return not any(m.firm and m.state != "merged" and _still_there(matter.thing, m.thing) for m in near)
+    return not any(_holds_back(m) and _still_there(matter.thing, m.thing) for m in near)
+
+
+def _holds_back(m: Matter) -> bool:
+    """Whether it tells that the last word on its thing is not spoken; a job that is due on it anyway does not."""
+    return m.firm and m.state != "merged" and m.reason != "to do"
 
 
 def _still_there(done: Thing, still: Thing) -> bool:

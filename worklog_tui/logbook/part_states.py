@@ -6,7 +6,7 @@ from bisect import bisect_left, bisect_right
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from worklog_tui.logbook.closing import things_of
+from worklog_tui.logbook.mending import things_of
 from worklog_tui.logbook.same_thing import Thing, same, thing
 from worklog_tui.logbook.trade_words import trade_words
 from worklog_tui.logbook.words import raw_words

@@ -6,9 +6,9 @@ from dataclasses import replace
 from typing import Any
 
 from worklog_tui.logbook.changes import Said
-from worklog_tui.logbook.closing import NEAR
 from worklog_tui.logbook.cures import is_whole
 from worklog_tui.logbook.deeds import LOOK
+from worklog_tui.logbook.headed import NEAR
 from worklog_tui.logbook.matters import Matter
 from worklog_tui.logbook.same_thing import holds, same, thing
 from worklog_tui.logbook.spelling import written_out

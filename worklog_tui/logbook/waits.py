@@ -9,7 +9,7 @@ from dataclasses import replace
 from datetime import timedelta
 
 from worklog_tui.logbook.amounts import bounds_in
-from worklog_tui.logbook.closing import things_of
+from worklog_tui.logbook.mending import things_of
 from worklog_tui.logbook.same_thing import Thing, same, speaks_of
 from worklog_tui.logbook.wait import Wait
 from worklog_tui.logbook.waits_said import time_given
