@@ -75,3 +75,17 @@ def test_what_tells_when_or_how_a_part_works_is_no_task(book: Rulebook) -> None:
     assert follow_ups(book, "I'll look again at the end.") == []
     assert follow_ups(book, "When the clutch comes in the flywheel's supposed to drop the speed.") == []
     assert ("grease the pump", "to do") in follow_ups(book, "I'm supposed to grease the pump")
+
+
+def test_what_will_be_ordered_is_needed_each_thing_for_itself(book: Rulebook) -> None:
+    assert follow_ups(book, "I'll order a drive belt and a shaft seal") == [
+        ("drive belt", "part needed"), ("shaft seal", "part needed"),
+    ]  # fmt: skip
+    assert follow_ups(book, "I ordered a drive belt") == []
+
+
+def test_a_look_that_is_owed_is_of_what_was_found_bad(book: Rulebook) -> None:
+    found = follow_ups(book, "The stop switch doesn't latch, must look at that before it goes back.")
+    assert found == [("look at stop switch", "to do")]
+    assert follow_ups(book, "Look at that clutch, lovely.") == []
+    assert follow_ups(book, "The hose is perished so that'll need doing.") == [("hose", "to do")]

@@ -227,3 +227,13 @@ def test_what_is_named_in_passing_bears_no_state(book: Rulebook) -> None:
 def test_no_oil_running_down_is_no_leak(book: Rulebook) -> None:
     read = found(book, "Could be the spool valve leaking.", "No oil running down the outside of the cylinder though.")
     assert "bad" not in [verdict for _, verdict in read]
+
+
+def test_what_oil_comes_from_is_what_weeps(book: Rulebook) -> None:
+    told = found(book, "Cover's off.", "Oil on the lining, that's from the gearbox seal, it's weeping.")
+    assert ("gearbox seal", "bad") in told
+    assert "cover" not in {part for part, _ in told}
+
+
+def test_a_hum_of_what_runs_up_to_speed_is_no_fault(book: Rulebook) -> None:
+    assert found(book, "Plug her in, motor hums up to speed.") == [("motor", "good")]

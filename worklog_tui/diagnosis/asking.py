@@ -19,7 +19,8 @@ First = Callable[[History], str]
 
 def asks(history: History, signs: Signs, first: First) -> tuple[str, ...]:
     """The questions whose answers change the first step, those about the machine card first."""
-    card = _about_the_card(history, first) if len(signs.log.events) <= ASK_MOST else ()
+    asked = "engine" in signs.makeup.has and len(signs.log.events) <= ASK_MOST
+    card = _about_the_card(history, first) if asked else ()
     return (*card, *_about_figures(signs))
 
 

@@ -9,7 +9,7 @@ import json
 from dataclasses import asdict, dataclass
 from typing import Any, NamedTuple
 
-from worklog_tui.model import Fact
+from worklog_tui.model import Fact, Note
 from worklog_tui.model.facts import from_plain, to_plain
 
 HEADING_LIFE = 10
@@ -23,7 +23,8 @@ LISTING_LIFE = 1
 FIGURES_BACK = 14
 TOPIC_LIFE = 7
 "Notes for which a running test stays the subject of bare numbers."
-
+SLOWEST = 0.8
+"Words a second: who says less before the next note has made a pause."
 
 _new = tuple.__new__  # makes a Subject at half the cost of calling it
 
@@ -82,6 +83,18 @@ class Tail:
     words: str
     offset: int
     "Where these words begin in their note."
+    due: int | None = None
+    "Session time in seconds by which even a slow talker is through with the note; None without a time."
+
+    @classmethod
+    def of(cls, note: Note, words: str, offset: int) -> Tail:
+        """The last words of a note."""
+        due = None if note.at is None else note.at + int(len(note.words.split()) / SLOWEST)
+        return cls(note.uid, words, offset, due)
+
+    def ended_before(self, note: Note) -> bool:
+        """Whether so long was nothing said before a note that the sentence was finished, with or without a stop."""
+        return self.due is not None and note.at is not None and note.at > self.due
 
 
 class Context(NamedTuple):

@@ -28,8 +28,18 @@ def join_particles(tokens: list[Token], book: Rulebook) -> None:
             tokens[found].senses = ()
             tokens[found].classes = frozenset({"other"})
             tokens[found].low = "\u2026" + tokens[found].low
+        if _is_verb(tokens, i):
+            kept = [s for s in kept if s.cls != "part"]
         token.senses = tuple(kept)
         token.classes = token_classes(kept, token.low, book.named)
+
+
+def _is_verb(tokens: list[Token], i: int) -> bool:
+    """`Plug her in`, `the motor draws two amps`: what somebody does to something, or a thing shows, is no part."""
+    after, before = tokens[i + 1 : i + 2], tokens[i - 1 : i]
+    if after and after[0].low in ("her", "him", "it", "them"):
+        return True
+    return bool(before) and before[0].sense("part") is not None and tokens[i].sense("reads") is not None
 
 
 def _is_name(tokens: list[Token], i: int) -> bool:

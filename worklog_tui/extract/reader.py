@@ -87,7 +87,7 @@ def feed(
     sentences = _sentences(passage, book, machine, note.track)
     for n, tokens in enumerate(sentences):
         if n == len(sentences) - 1 and ahead is not None and _left_to(ahead, note, passage, tokens):
-            tail = Tail(note.uid, passage.text[tokens[0].start :], tokens[0].start - passage.boundary)
+            tail = Tail.of(note, passage.text[tokens[0].start :], tokens[0].start - passage.boundary)
             continue
         known = context._replace(recent=(*context.recent, *facts)[-FACTS_BACK:]) if facts else context
         scene, drafts = read_sentence(passage.text, tokens, book, machine, known, note.track, passage.boundary)
@@ -98,7 +98,7 @@ def feed(
             upto = bisect_left(scene.tokens, first, key=lambda token: token.start)
             context = remember(scene, drafts, context, upto) if upto else context
             if len(passage.text) - first <= TAIL_LIMIT:
-                tail = Tail(note.uid, passage.text[first:], first - passage.boundary)
+                tail = Tail.of(note, passage.text[first:], first - passage.boundary)
             else:
                 context = remember(scene, drafts, context, len(scene.tokens))
         else:
@@ -149,7 +149,7 @@ def _passage(context: Context, note: Note) -> Passage:
     words = _NOISE.sub(_blank, note.words[:MOST_CHARACTERS])
     if context.tail is None or note.track != "captions":
         return Passage(words, (Piece(note.uid, 0, len(words), 0),), 0)
-    before = context.tail.words + " "
+    before = context.tail.words + (". " if context.tail.ended_before(note) else " ")
     pieces = (
         Piece(context.tail.note, 0, len(context.tail.words), context.tail.offset),
         Piece(note.uid, len(before), len(before) + len(words), 0),

@@ -161,7 +161,9 @@ class Scene:
 
     def engine(self) -> Thing:
         """What `it runs` is said of: the engine, or the motor of a machine without one."""
-        if self.machine.fuel in ("none",):
+        kind = set(self.machine.kind.lower().replace(",", " ").split())
+        driven = not self.machine.fuel and self.book.lists["driven"] & kind and not self.book.lists["engined"] & kind
+        if self.machine.fuel == "none" or driven:
             return Thing("motor", "electric motor", "machine")
         return Thing("engine", "engine", "machine")
 

@@ -16,6 +16,10 @@ NEAR = 3
 LONGEST = 7
 "Tokens of a deed as it is told."
 BE = frozenset("be get have getting being having".split())
+SEEN = "look at that"
+"Said of a wonder; behind a duty a deed, of what was talked of."
+AT = frozenset({"at", "into"})
+"Behind `look` these tell a deed: `must look at that`, but `must look nice`."
 BARE = frozenset("needs wants need want could use".split()) | {"could do with", "could use", "i want"}
 "Behind these stands what is to be done to a thing: `wants changing`."
 
@@ -63,12 +67,12 @@ def _deed(clause: Clause, i: int, end: int, duty: bool) -> Draft | None:
         words = f"{scene.said(*name)} {scene.tokens[at].low}"
         return owed(scene, DUTY if duty else PLAN, name[0], at, words, None, "to do")
     if thing is None:
-        if not (passive or _refers(clause, at)):
+        if not (passive or _refers(clause, at) or scene.tokens[at].low == SEEN):
             return None
         thing = talked_of(scene, i)
     if thing is None:
         return None
-    verb = scene.tokens[at].low
+    verb = scene.tokens[at].low.removesuffix(" that")
     if thing_at is not None and at < thing_at <= at + LONGEST:
         words = scene.said(at, thing_at)
     else:
@@ -88,7 +92,14 @@ def _verb(clause: Clause, i: int, end: int) -> tuple[int | None, bool]:
         token = tokens[k]
         if token.low in BE:
             passive = True
-        elif token.thing is not None or token.kind not in ("word", "term") or clause.says("no_deed", k):
+        elif (
+            token.thing is not None
+            or token.kind not in ("word", "term")
+            or (
+                clause.says("no_deed", k)
+                and not (token.low == "look" and tokens[k + 1 : k + 2] and tokens[k + 1].low in AT)
+            )
+        ):
             return None, False
         elif token.low == "to" or (token.sense("degree", "filler") and not token.sense("do", "did", "doing", "split")):
             continue

@@ -93,12 +93,25 @@ def _other_word(draft: Draft, scene: Scene) -> bool:
     near = after.low.partition(" ")[0] if after is not None else ""
     if scene.tokens[draft.main].low.endswith(RUNS_ON):
         return after is not None and (
-            after.kind in ("number", "amount", "thing") or bool(after.sense("article", "copula", "all"))
+            after.kind in ("number", "amount", "thing") or bool(after.sense("article", "copula", "all", "new"))
         )
     figure = _at(scene, draft.last + 2)
     if near in ("to", "within") and figure is not None and figure.kind in ("number", "amount"):
         return False  # straight to two thou
     return f"{scene.tokens[draft.main].low} {near}" in scene.book.lists["no_states"]
+
+
+def _well_with_it(draft: Draft, scene: Scene) -> bool:
+    """`The motor hums up to speed`, `ticks over nicely`: a sound that goes with what is well."""
+    after = _at(scene, draft.last + 1)
+    sound = scene.tokens[draft.main].sense("comes_and_goes") is not None
+    return (
+        sound
+        and draft.fields["verdict"] == "bad"
+        and after is not None
+        and after.low != "good"
+        and after.sense("good") is not None
+    )
 
 
 def _of_a_noun(draft: Draft, scene: Scene) -> bool:
@@ -191,6 +204,7 @@ MENTIONED: tuple[tuple[str, Callable[[Draft, Scene], bool]], ...] = (
     ("what was put on", _put_on),
     ("how the rest was meanwhile", _with_it),
     ("another word here", _other_word),
+    ("a sound of what is well", _well_with_it),
     ("said of the noun behind it", _of_a_noun),
     ("done by a person", _by_a_person),
     ("an amount, no state", _how_much),

@@ -16,6 +16,7 @@ SMALL = frozenset("article all new objectword side degree".split())
 ASIDE = frozenset({"tool", "material", "unknown"})
 PRESENTS = frozenset("heres theres see".split())
 IS = frozenset("is was are were".split())
+COMES = frozenset("thats its comes came coming running leaking dripping".split())
 ITS = frozenset({"its", "it is", "it was", "theyre"})
 "`It's a clock spring` names again what is talked of."
 AT = frozenset("at to on in into inside behind under".split())
@@ -44,6 +45,8 @@ def _salience(scene: Scene, k: int) -> int:
         or (before.low in AT and i and scene.tokens[i - 1].low in LOOKS)
     ):
         score += 2
+    elif before.low == "from" and i and (scene.tokens[i - 1].low in COMES or scene.tokens[i - 1].sense("copula")):
+        score += 2  # `oil on it, that's from the seal`
     elif before.low in PREPOSITIONS:
         score -= 2
     elif before.kind == "number" and token.thing.kind != "fastener" and token.low.endswith("s"):
