@@ -128,6 +128,8 @@ class Context(NamedTuple):
     "What was measured on which thing, and how much, the last one first."
     aim: Subject | None = None
     "What an instrument was put on in the last sentence: the number to come is of it."
+    said: str = ""
+    "The last words of the sentence before, as they were said."
 
     @classmethod
     def start(cls) -> Context:
@@ -155,6 +157,7 @@ class Context(NamedTuple):
             tuple(map(from_plain, data["recent"])), tuple(map(from_plain, data["pending"])),
             tuple(data["notes"]), data["long"], tuple(data["units"]),
             tuple(Figure(*row) for row in data["figures"]), _subject(data["aim"]) if data["aim"] else None,
+            data["said"],
         )  # fmt: skip
 
     def aged(self) -> Context:

@@ -17,6 +17,7 @@ from worklog_tui.extract.refiners import (
     conditions,
     corrections,
     degrees,
+    fixed,
     followed,
     implied,
     judged,
@@ -25,6 +26,7 @@ from worklog_tui.extract.refiners import (
     not_owed,
     of_the_book,
     overlap,
+    paired,
     passing,
     repeats,
     roles,
@@ -70,6 +72,8 @@ REFINERS: tuple[Refiner, ...] = (
     carry_over.refine,
     same_breath.refine,  # needs the subjects that were carried over
     roles.refine,
+    paired.refine,  # needs the roles
+    fixed.refine,  # so does this
     of_the_book.refine,  # needs the roles
     corrections.refine,  # needs the quantities, and only one draft a number
     climbing.refine,  # needs the quantities and the subjects

@@ -20,6 +20,8 @@ from worklog_tui.extract.things.subjects import sides_from, stands_alone
 from worklog_tui.extract.tokens import Thing
 
 FORGETTABLE = frozenset({"tool", "unknown"})
+SAID = 120
+"Characters of a sentence that the next one may still look at."
 
 
 def remember(scene: Scene, drafts: list[Draft], context: Context, upto: int) -> Context:
@@ -36,6 +38,7 @@ def remember(scene: Scene, drafts: list[Draft], context: Context, upto: int) -> 
         listing=(listing := listing_after(scene, context, upto)), listing_age=0 if listing else context.listing_age,
         units=units_after(scene.tokens[:upto], context.units),
         figures=figures_after(scene, drafts, context, upto), aim=_aim(scene, context, upto),
+        said=scene.text[scene.tokens[0].start : scene.tokens[upto - 1].end][-SAID:],
     )  # fmt: skip
 
 

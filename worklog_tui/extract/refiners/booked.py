@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from worklog_tui.extract.measured.counted import IT_IS
+from worklog_tui.extract.met import counting
 from worklog_tui.extract.scene import Scene
-from worklog_tui.extract.tokens import NUMBER
+from worklog_tui.extract.tokens import NUMBER, Token
 
 REACH = 9
 LISTED = 6
@@ -19,7 +20,20 @@ def from_book(i: int, scene: Scene, amounts: set[int]) -> bool:
     """Whether a word of the book governs the number: before it with no other number between, or after the last one."""
     return (
         _wanted(i, scene) or _before(i, scene, amounts) or _after(i, scene, amounts) or _when_new(i, scene)
+        or _looked_up(i, scene)
     )  # fmt: skip
+
+
+def _looked_up(i: int, scene: Scene) -> bool:
+    """`Let's see what the book says. Twelve.`: the sentence before asks the book and has no figure of its own."""
+    words = scene.context.said.lower().replace("'", "").strip(" .?!:").split()
+    counted = any(w[0].isdigit() or w in counting(scene.book) for w in words)
+    if counted or not set(words[-4:]) & BOOKS:
+        return False
+    return not any(t.sense("copula", "did") or _mine(k, scene) for k, t in enumerate(scene.tokens[:i]))
+
+
+BOOKS = frozenset("book manual handbook spec specs specification leaflet".split())
 
 
 def _when_new(i: int, scene: Scene) -> bool:
@@ -37,6 +51,8 @@ def _new_before(i: int, scene: Scene) -> bool:
     before = [t.low for t in scene.tokens[max(0, i - 3) : i] if not t.sense("about")]
     if before and before[-1] in ("is", "are", "was", "were", "ones") and {"new", "new one", "new ones"} & set(before):
         return True
+    if before[-2:] == ["new", "at"] and len(before) == 3 and before[0] in BE:
+        return True  # `they're new at nine`
     main = i
     i -= i > 1 and scene.tokens[i - 1].low == "="
     if i < 2 or scene.tokens[i - 1].low not in ("new", "nominal") or scene.tokens[i - 2].kind not in ("comma", "stop"):
@@ -48,6 +64,7 @@ def _new_before(i: int, scene: Scene) -> bool:
 
 
 NEW = frozenset({"new", "when new", "from new", "brand new"})
+BE = ("is", "are", "was", "were", "theyre", "its", "'s")
 MINE = frozenset({
     "ive got", "i got", "i have", "weve got", "i get", "i make it", "mines", "its got", "im getting", "were getting",
     "im seeing", "im reading", "im on", "got", "getting", "this one", "this ones", "ours is", "ours are", "it has",
@@ -59,9 +76,10 @@ def _wanted(i: int, scene: Scene) -> bool:
     """Shorthand: `want <.1`, `sb .75`, `.30 wanted`."""
     before = [t.low for t in scene.tokens[max(0, i - 2) : i] if t.low not in SIGNS]
     after = scene.tokens[i + 1].low if i + 1 < len(scene.tokens) else ""
-    return (bool(before) and before[-1] in WANTED) or after in ("wanted", "specified", "required")
+    return (bool(before) and before[-1] in WANTED) or after in WANTED_BEHIND
 
 
+WANTED_BEHIND = frozenset({"wanted", "specified", "required", "nominal", "recommended", "allowed", "permitted"})
 SIGNS = frozenset({"<", ">", "=", ",", "about", "under", "over"})
 WANTED = frozenset({"want", "sb", "s/b", "shd", "shud", "wnt", "scrap", "std", "lim", "reject", "nominal"})
 
@@ -73,8 +91,8 @@ def _before(i: int, scene: Scene, amounts: set[int]) -> bool:
         token = tokens[k]
         if token.kind == "stop":
             return False
-        if "book" in token.classes and token.clause >= tokens[i].clause - 1 and not _looks_back(k, scene, amounts):
-            return True
+        if _is_book(token) and token.clause >= tokens[i].clause - 1 and not _looks_back(k, scene, amounts):
+            return not _denied(k, scene)
         if k in amounts:
             if not _listed(k, i, scene):
                 return False
@@ -97,10 +115,26 @@ PERSONS = frozenset("i im ive we were weve".split())
 
 def _looks_back(k: int, scene: Scene, amounts: set[int]) -> bool:
     """`Half an inch is proper, and the pump`: such words speak of the number before them, if there is one."""
-    if not scene.tokens[k].sense("proper"):
-        return False
     first = scene.clause(k).start
-    return any(first <= n < k for n in amounts)
+    if scene.tokens[k].sense("proper"):
+        return any(first <= n < k for n in amounts)
+    if scene.tokens[k].low in WANTED_BEHIND and k - 1 in amounts:
+        return True  # `thirty nominal, and it mikes at`
+    shut = k + 1 < len(scene.tokens) and scene.tokens[k + 1].kind == "comma"
+    return shut and k > 1 and k - 2 in amounts and scene.tokens[k - 1].low in PRONOUNS  # `twenty they should be, and`
+
+
+def _denied(k: int, scene: Scene) -> bool:
+    """`Which is me and not the book`."""
+    return any(t.low == "not" for t in scene.tokens[max(0, k - 2) : k])
+
+
+def _is_book(token: Token) -> bool:
+    """`Should be`, and what ends so: `where it should be`, with a number behind it, judges nothing."""
+    return "book" in token.classes or token.low.endswith(SHOULD_BE)
+
+
+SHOULD_BE = ("should be", "ought to be", "supposed to be", "meant to be", "wants to be")
 
 
 def _after(i: int, scene: Scene, amounts: set[int]) -> bool:
@@ -116,16 +150,21 @@ def _after(i: int, scene: Scene, amounts: set[int]) -> bool:
         if token.kind == "stop" or token.low.startswith(("you", "they")):
             return False
         if k in amounts or token.classes & NUMBER:
-            if not _listed(last, k, scene):
-                return False
+            if not _listed(last, k, scene) or (k == last + 1 and _own(i, scene)):
+                return False  # `I got three thou, three is what they want`
             last = k
         if "proper" in token.classes:
             return token.low.startswith("say") or all(t.low in ("and", "or") for t in tokens[i + 1 : last])
-        if "book" in token.classes and tokens[k - 1].low in ("=", "as", "per", "by"):
+        if "book" in token.classes and (tokens[k - 1].low in ("=", "as", "per", "by") or _denied(k, scene)):
             return False  # `.12 = bk`: it is what the book says
         if "book" in token.classes:
             return not _governs_next(k, scene, amounts) and (token.clause == tokens[i].clause or _closes(k, scene))
     return False
+
+
+def _own(i: int, scene: Scene) -> bool:
+    """Whether a person tells right before the number that he read it."""
+    return i > 0 and (_mine(i - 1, scene) or (i > 1 and _mine(i - 2, scene)))
 
 
 def _wants(k: int, scene: Scene) -> bool:

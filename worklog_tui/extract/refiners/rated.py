@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+from worklog_tui.extract.measured.counted import IT_IS
+from worklog_tui.extract.measured.number_form import fraction
 from worklog_tui.extract.measured.sizes import sized
+from worklog_tui.extract.refiners.booked import MINE
 from worklog_tui.extract.scene import Draft, Scene
 from worklog_tui.extract.talk.carry import THOU
 from worklog_tui.extract.tokens import Thing, Token
@@ -47,7 +50,10 @@ def _is_capacity(draft: Draft, scene: Scene) -> bool:
 
 def _on_plate(i: int, scene: Scene) -> bool:
     """`the plate gives 22 amps`, `stamped 82`, `marked 415 volt`."""
-    if i + 1 < len(scene.tokens) and scene.tokens[i + 1].low in ("stamped", "marked", "rated"):
+    behind = scene.tokens[i + 1] if i + 1 < len(scene.tokens) else None
+    if behind is not None and behind.low in ("stamped", "marked", "rated"):
+        return True
+    if behind is not None and behind.sense("plate") and behind.low.startswith("on the "):
         return True
     first = next((k for k in range(i - 1, -1, -1) if scene.tokens[k].kind == "stop"), -1)
     for k in range(max(first + 1, i - PLATE_REACH), i):
@@ -68,16 +74,32 @@ PLATE_REACH = 26
 
 
 def _compared(scene: Scene, k: int, i: int) -> bool:
-    """`It is marked 270 and measures 171`: what is read after the label is measured."""
+    """`It is marked 270 and measures 171`, `the plate says four and I'm getting six`: what is read after the label is
+    measured.
+    """
+    first = next((n for n in range(k + 1, i) if scene.tokens[n].kind in ("number", "amount")), i)
+    if any(t.low in IT_IS or t.low in MINE or t.sense("person") for t in scene.tokens[first + 1 : i]):
+        return True
     taken = [t.low for t in scene.tokens[k + 1 : i]]
     later = any(w in ("reads", "reading") for w in taken[1:])  # `plate reads 1440` is the plate's
-    return later or any(w in ("measures", "measured", "tests") for w in taken)
+    return later or any(w in ("measures", "measured", "tests", "mikes", "miked", "mikes at", "miked at") for w in taken)
+
+
+def _is_row(scene: Scene) -> bool:
+    """`Pump motor .75 kW 400 V 2 A 1410`: power and volts side by side, and no verb, stand on plates only."""
+    units = {t.amount.unit for t in scene.tokens if t.amount is not None}
+    return bool(units & POWER) and "V" in units
+
+
+POWER = frozenset({"kW", "W", "hp"})
 
 
 def _after_plate(draft: Draft, scene: Scene) -> bool:
     """Numbers told without a verb in the notes after `Motor plate.` are still read off it."""
     if draft.fields["quantity"] not in PLATE or any(t.sense("reads", "copula", "did", "setto") for t in scene.tokens):
         return False
+    if scene.once(("row of a plate",), lambda: _is_row(scene)):
+        return True
     if any(t.thing is not None and t.thing.system == "instruments and gauges" for t in scene.tokens):
         return False  # `clamp: 3.9a`
     return any(s.name == "name plate" and s.age <= 1 for s in scene.context.things[:2])
@@ -119,7 +141,8 @@ def _is_size(draft: Draft, scene: Scene) -> bool:
     amount = scene.tokens[draft.main].amount
     if amount is not None and amount.said in THOU and draft.fields["quantity"] == "length":
         return False  # nobody buys by the thou
-    if draft.fields["quantity"] not in BOUGHT_BY or scene.tokens[draft.main].kind == "number":
+    bare = scene.tokens[draft.main].kind == "number" and not fraction(scene.said(draft.main, draft.main))
+    if draft.fields["quantity"] not in BOUGHT_BY or bare:
         return False
     span = scene.clause(draft.main)
     before = scene.tokens[max(span.start - 6, 0) : draft.main]

@@ -17,14 +17,15 @@ def _is_told_to(i: int, scene: Scene) -> bool:
     """`Leave it, ten minutes, and then I'll look`, `run it an hour`: an order at the head of the clause or before it.
     """
     first = scene.clause(i).start
-    heads = [scene.tokens[first].low.split()[0]]
-    stop = next((k for k in range(first - 1, -1, -1) if scene.tokens[k].kind == "stop"), None)
-    if stop is not None and first - stop <= 1:
-        before = next((k for k in range(stop - 1, -1, -1) if scene.tokens[k].kind == "stop"), -1) + 1
-        heads.append(scene.tokens[before].low.split()[0])
-    return bool(ORDERS & set(heads))
+    heads = {scene.tokens[first].low.split()[0]}
+    if i <= first + ABOUT and first == 0:
+        heads |= {scene.context.said.lower().split(" ", 1)[0]}
+    return bool(ORDERS & heads) or any(t.low in LETS for t in scene.tokens[max(first, i - 3) : i])
 
 
+LETS = frozenset({"lets", "let's", "give it", "give them", "leave it", "leave them"})
+ABOUT = 2
+"Tokens before a time that stands at the head of its sentence: `about`, `so`."
 ORDERS = frozenset("leave give run let wait soak hold keep lets let's cook heat warm".split())
 
 
@@ -37,9 +38,12 @@ def role_of_time(draft: Draft, scene: Scene) -> str:
     before = scene.tokens[span.start : draft.main]
     if any(t.sense("did") or t.low in ("had", "took", "been", "ran", "after", "later", "was") for t in before):
         return "measured"
+    if {"again", "agn"} & {t.low for t in before[-3:]} and any(t.low in ("after", "aftr", "in") for t in before[-2:]):
+        return "planned"  # `oil again after five hours`
     baths = scene.book.lists["planned_baths"]
+    timed = any(scene.book.lists["timekeepers"] >= {w} for t in before for w in t.low.split())
     if is_ordered(scene) or any(
-        (t.thing is not None and t.thing.kind == "tool") or baths & set(t.low.split()) for t in before
+        (t.thing is not None and t.thing.kind == "tool" and not timed) or baths & set(t.low.split()) for t in before
     ):
         return "planned"
     behind = scene.tokens[draft.main + 1 : min(draft.main + 5, span.stop)]

@@ -120,6 +120,8 @@ def stands_free(tokens: list[Token], i: int) -> bool:
         return True
     if after.sense("book") and not after.sense("plan", "must"):
         return True  # `twenty the book says`
+    if after.sense("plate"):
+        return True  # `against five on the plate`
     if side_behind_at(tokens, i):
         return True
     return after.low in ENDS or bool(after.sense(*CLOSING))
