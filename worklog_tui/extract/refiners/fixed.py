@@ -41,7 +41,8 @@ def _locked(i: int, amounts: set[int], scene: Scene) -> bool:
         if tokens[k].kind == "stop" or k in amounts or tokens[k].sense("bad", "book", "copula"):
             return False
         if set(tokens[k].low.split()[:1]) & LOCKS:
-            return not (tokens[k].thing is not None and tokens[k].thing.kind != "unknown")
+            thing = tokens[k].thing
+            return thing is None or thing.kind == "unknown"
     return False
 
 
