@@ -143,7 +143,7 @@ def _from_faults(
     merely = (Tier.NOTICED, Tier.OWN_CAUSE)
     jobs = [j for j in jobs if j.tier not in merely or not j.name or j.name not in troubles]  # a trouble is no job
     engine = Engine(book, signs, network, symptom, _without_effect(signs, sign), opened(log, book))
-    causes = with_own(causes_of(network, engine.ranked), log, signs, network, sign)
+    causes = with_own(causes_of(network, engine.ranked, sign), log, signs, network, sign)
     remark = _remark(engine)
     jobs = explained(jobs, symptom, signs)
     old = log.is_old(sign.event.place) or is_explained(jobs) or is_lived_with(log, sign.event.fact.main, book.words)

@@ -11,6 +11,7 @@ from worklog_tui.diagnosis.log import Event, Log
 from worklog_tui.diagnosis.safety import Safety
 from worklog_tui.diagnosis.sayings import Saying
 from worklog_tui.diagnosis.tail_talk import Sentence, end_of
+from worklog_tui.diagnosis.worded import own
 from worklog_tui.diagnosis.wording import Wording
 from worklog_tui.diagnosis.words import tokens
 from worklog_tui.model import Finding, Step, Work
@@ -42,7 +43,8 @@ def announced(log: Log, wording: Wording, safety: Safety, named: frozenset[str])
                 continue
             place = log.history.place(sentence.note.uid)
             why = f"You said yourself that this comes next ({log.said(place)})."
-            made = Step(step, why, wording.minutes(step), safety.cautions(step), (), (), "own plan")
+            minutes, thing, aim = wording.minutes(step), own(step).thing, wording.aim(step)
+            made = Step(step, why, minutes, safety.cautions(step), (), (), "own plan", "", thing, aim)
             order = sentence.order + n / 1000 + (LIKE if tier is Tier.LISTED else 0)
             found.append(Candidate(tier, order, made, "", " ".join(object_of(step))))
     return found
@@ -123,7 +125,7 @@ def _thing_before(log: Log, sentence: Sentence) -> str:
 def known_words(log: Log) -> frozenset[str]:
     """The words that belong to this machine: what facts are about, and what was said in several notes."""
     counted: Counter[str] = Counter()
-    for note in log.last_notes:
+    for note in log.ending_notes:
         counted.update(set(tokens(note.words)))
     often = {w for w, n in counted.items() if n >= OFTEN and len(w) > 3}
     return frozenset(often | {w for e in log.events for w in (*tokens(e.fact.about), *tokens(e.name))})

@@ -41,7 +41,7 @@ def awaited(log: Log, wording: Wording, safety: Safety, named: frozenset[str]) -
             why = f"It was sent for at {log.said(place)}, and it was not heard fitted since."
             if _fitted(log, thing, sentence):
                 continue
-            made = Step(step, why, wording.minutes(step), safety.cautions(step), (), (), "open item")
+            made = Step(step, why, wording.minutes(step), safety.cautions(step), (), (), "open item", "", thing)
             found.append(Candidate(Tier.OWN_CAUSE, BLOCKED - sentence.order, made, "", thing))
         before = sentence.words
     return found

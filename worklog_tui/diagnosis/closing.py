@@ -27,7 +27,7 @@ class Closing:
 
 def closing_of(log: Log, wording: Wording) -> Closing:
     """Where the last session sums up: from the first of its last notes that lists what is left, else the last few."""
-    notes = log.last_notes
+    notes = log.ending_notes
     tail = notes[-max(CLOSING, len(notes) // 6) :]
     listing = [n for n in tail if _has(n, wording.lists.get("listing", ()))]
     from_note = listing[0] if listing else tail[max(0, len(tail) - CLOSING)] if tail else None

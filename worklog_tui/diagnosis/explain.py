@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 from worklog_tui.diagnosis.engine import Engine
 from worklog_tui.diagnosis.log import Log
 from worklog_tui.diagnosis.network import Network
 from worklog_tui.diagnosis.option import Option
 from worklog_tui.diagnosis.safety import Safety
 from worklog_tui.diagnosis.sign import Sign
+from worklog_tui.diagnosis.signs import Signs
 from worklog_tui.model import Cause, Evidence, Step, SystemStanding
 
 LIKELY, POSSIBLE = 0.35, 0.08
@@ -25,22 +28,35 @@ def grade(chance: float) -> str:
     return "likely" if chance >= LIKELY else "possible" if chance >= POSSIBLE else "unlikely"
 
 
-def causes_of(network: Network, ranked: list[str], most: int = 6) -> tuple[Cause, ...]:
-    """The likeliest causes with what speaks for and against each."""
-    top = ranked[:most]
-    weights = network.weights(top[:3])
+def causes_of(network: Network, ranked: list[str], sign: Sign, most: int = 6) -> tuple[Cause, ...]:
+    """The likeliest causes of a complaint as it was last heard, with what speaks for and against each.
+
+    What was put right since explains it still, until it is proved cured or heard again, and is told to be put right.
+    """
+    chances = {f: network.chance_at(f, sign.event.when) for f in ranked}
+    top = sorted(ranked, key=lambda f: (-chances[f], f))[:most]
+    then = {f: network.ids[network.variable(f, sign.event.when)] for f in top[:3]}
+    weights = network.weights(list(then.values()))
     found = []
     for name in top:
-        fault = network.signs.faults[name]
+        fault, chance = network.signs.faults[name], chances[name]
         told = [
-            Evidence(sign.words, sign.event.place, round(w[name], 3), round(sign.trust, 3))
+            Evidence(sign.words, sign.event.place, round(w[then[name]], 3), round(sign.trust, 3))
             for sign, w in weights
-            if name in w and abs(w[name]) >= TELLING
+            if name in then and abs(w[then[name]]) >= TELLING
         ]
         told.sort(key=lambda e: -abs(e.weight))
-        chance = network.chance(name)
-        found.append(Cause(name, fault.name, fault.system, chance, grade(chance), tuple(told[:5])))
+        told = [*_put_right(network.signs, name, sign.event.when), *told[:5]]
+        found.append(Cause(name, fault.name, fault.system, chance, grade(chance), tuple(told)))
     return tuple(found)
+
+
+def _put_right(signs: Signs, fault: str, heard: float) -> Iterator[Evidence]:
+    """That a cause was put right after the complaint was heard, and when."""
+    when = signs.mended.get(fault, -1.0)
+    if when > heard:
+        work = next(e for e in signs.log.works if e.when == when)
+        yield Evidence(f"put right since, and not proved yet: {work.fact.quote}", work.place, 0.0, 1.0)
 
 
 def step_of(option: Option, engine: Engine, log: Log, safety: Safety, sign: Sign) -> Step:

@@ -5,7 +5,6 @@ A person who says `I think it's the start cap` is told how a capacitor is checke
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
 
@@ -15,11 +14,6 @@ from worklog_tui.diagnosis.words import SIDES, tokens
 from worklog_tui.model import Step
 from worklog_tui.rulebook.fault_nouns import Fault
 
-_LOOKS = re.compile(r"^(?:check|test|find|measure|look at) (?:the |out )?(.+)$")
-_MENDS = re.compile(
-    r"^(?:put|see to|mend or replace|replace|clean|free|tighten|change|sharpen or change|oil or grease|line up) "
-    r"(?:the )?(.+?)(?: right| with (?:a new one|new ones)| and oil it)?(?: \([^)]*\))?$"
-)
 OWN = ("own plan", "open item")
 PORTS = frozenset({"exhaust", "inlet"})
 "Sides of an engine that make another part of the same name: an exhaust gasket holds no oil."
@@ -50,25 +44,17 @@ def how_to(thing: str, signs: Signs) -> HowTo | None:
 
 def in_full(step: Step, signs: Signs, safety: Safety) -> Step:
     """A step of the person's own with how it is done, where a fault file or the kind of the part tells."""
-    looks, mends = _LOOKS.match(step.step), _MENDS.match(step.step)
-    named = looks or mends
-    if step.source not in OWN or step.how or named is None:
+    if step.source not in OWN or step.how or not step.aim or not step.thing:
         return step
-    told = how_to(named[1], signs)
+    told = how_to(step.thing, signs)
     if told is None:
         return step
     both = dict.fromkeys((*step.cautions, *safety.cautions(told.how, told.cautions)))
-    if looks:
+    if step.aim == "look":
         outcomes = (f"bad: {told.bad}, then try it again", f"good: {told.good}")
         return replace(step, how=told.how, outcomes=outcomes, cautions=tuple(both), minutes=told.minutes)
     how = f"{told.how}. If so: {told.bad}"
     return replace(step, how=how, cautions=tuple(both), minutes=step.minutes or told.minutes)
-
-
-def thing_to_mend(step: str) -> str:
-    """What a step that puts something right works on; empty for any other step."""
-    found = _MENDS.match(step)
-    return found[1] if found else ""
 
 
 def once(steps: Iterable[Step]) -> tuple[Step, ...]:

@@ -13,6 +13,7 @@ from worklog_tui.diagnosis.log import Event, Log, proves_good, shows_no_effect
 from worklog_tui.diagnosis.phrases import bare
 from worklog_tui.diagnosis.safety import Safety, is_slight
 from worklog_tui.diagnosis.whole import is_the_machine
+from worklog_tui.diagnosis.worded import Worded
 from worklog_tui.diagnosis.wording import Wording
 from worklog_tui.diagnosis.words import holds, spoken, tokens
 from worklog_tui.model import Finding, OpenItem, Step, Work
@@ -40,7 +41,7 @@ class ItemSteps:
         self.log, self.wording, self.safety = log, wording, safety
         self.closing = closing_of(log, wording)
         self._foreign, self._until = safety.foreign, wording.talk.pattern("until")
-        self._last_notes = frozenset(n.uid for n in log.last_notes)
+        self._last_notes = frozenset(n.uid for n in log.ending_notes)
 
     def candidates(self, items: Sequence[OpenItem]) -> list[Candidate]:
         """A candidate for every item that a step can deal with."""
@@ -51,9 +52,9 @@ class ItemSteps:
             if item.reason == "temporary" and (self._is_tool(item) or self._until.match(item.quote)):
                 continue
             full = self._full(item)
-            step = self.wording.step(full)
-            if step and not self.safety.never(step):
-                found.append(self._candidate(item, full, step))
+            worded = self.wording.worded(full)
+            if worded.say and not self.safety.never(worded.say):
+                found.append(self._candidate(item, full, worded))
         return found
 
     def _is_tool(self, item: OpenItem) -> bool:
@@ -69,7 +70,8 @@ class ItemSteps:
         full = full_name(self.log, word, item.anchors)
         return replace(item, about=full, name="") if full != word else item
 
-    def _candidate(self, item: OpenItem, full: OpenItem, step: str) -> Candidate:
+    def _candidate(self, item: OpenItem, full: OpenItem, worded: Worded) -> Candidate:
+        step = worded.say
         moments = sorted(m for m in map(self.log.when, item.anchors) if m >= 0)
         danger = self.safety.danger(full, self.log.around(item.anchors))
         if danger and (self._cleared(danger, moments) or is_slight(item) or self._only_named(item, danger)):
@@ -81,7 +83,9 @@ class ItemSteps:
         tags = danger.cautions if tier is Tier.DANGER and danger else ()
         cautions = self.safety.cautions(f"{step} {item.name}", tags)
         source = "own plan" if tier in (Tier.PLAN, Tier.PLAN_FALLBACK) else "open item"
-        made = Step(step, why, self.wording.minutes(step), cautions, self._outcomes(item), (), source)
+        minutes, aim = self.wording.minutes(step), self.wording.aim(step)
+        thing = worded.thing if step == worded.say else ""
+        made = Step(step, why, minutes, cautions, self._outcomes(item), (), source, "", thing, aim)
         notes = frozenset(a.note for a in item.anchors)
         return Candidate(tier, order, made, item.name, item.about, notes, reason=item.reason)
 

@@ -18,7 +18,7 @@ _LEAD = frozenset({
 })  # fmt: skip
 _STOPS = frozenset({
     "but", "because", "cos", "cause", "if", "unless", "so", "when", "while", "until", "till", "before", "which",
-    "who", "as", "anyway", "though", "otherwise", "or", "since", "whereas", "that's", "it's",
+    "who", "as", "after", "anyway", "though", "otherwise", "or", "since", "whereas", "that's", "it's",
 })  # fmt: skip
 _PRONOUNS = frozenset(
     {"it", "them", "that", "this", "these", "those", "him", "her", "one", "ones", "some", "they", "both", "all"}

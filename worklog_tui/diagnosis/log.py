@@ -18,6 +18,8 @@ RECENT = 0.4
 "The share of the last session in which a complaint must have been heard to come before the listed jobs (judgement)."
 ALIKE = 5
 "Words that begin with so many equal letters are forms of one (judgement)."
+JUST_BEGUN = 3
+"With so few notes a session has not yet told what is to be done: the plan of the one before stands (judgement)."
 STILL = 6
 "What was heard in so many last notes is never old (judgement)."
 
@@ -143,6 +145,13 @@ class Log:
     def last_notes(self) -> tuple[Note, ...]:
         """The notes of the last session that has any."""
         return next((r.notes for r in reversed(self.history.sessions) if r.notes), ())
+
+    @cached_property
+    def ending_notes(self) -> tuple[Note, ...]:
+        """The notes whose plans stand: those of the last session, and of the one before while it has just begun."""
+        told = [r.notes for r in self.history.sessions if r.notes]
+        begun = len(told) > 1 and len(told[-1]) <= JUST_BEGUN
+        return (*told[-2], *told[-1]) if begun else self.last_notes
 
     def is_old(self, place: Place) -> bool:
         """Whether a place lies before the last part of the last session."""

@@ -49,7 +49,7 @@ def _is_there(machine: Machine, one: Has, said: frozenset[str]) -> bool:
         return False
     if machine.fuel in one.fuel or machine.ignition in one.ignition:
         return True
-    if _named(_without(kind, one.not_kind), one.kind):
+    if _named(_without(kind, one.not_kind), (*one.kind, *one.kind_alone)):
         return True
     if _named(kind, one.not_kind):
         return False

@@ -119,6 +119,10 @@ class Network:
         """The chance that a fault is there now."""
         return self.result.chances[self.index[fault]]
 
+    def chance_at(self, fault: str, when: float) -> float:
+        """The chance that a fault was there at a moment, given all signs."""
+        return self.result.chances[self.variable(fault, when)]
+
     def weights(self, fault_ids: Sequence[str]) -> list[tuple[Sign, dict[str, float]]]:
         """What every sign adds to the log odds of some faults: all signs against all but this one."""
         whole = self._solve([piece for _, piece in self.evidence], WEIGHING)

@@ -23,6 +23,8 @@ BAD_WAS_IT = 0.05
 "The share of the parts found bad that were said to be the cause later."
 FRESH = 6
 "A suspicion of so many last notes tells what trouble is looked after now."
+JUST = 3
+"A part found bad in so many last notes, and no other trouble told since, is what he has before him."
 BEFORE = 2
 "So many fresh suspicions stand before the causes of a complaint that does not explain them."
 MOST = 6
@@ -43,7 +45,11 @@ def with_own(
     fresh = [c for e, c in own if e.when > since and now - int(e.when) < FRESH][:BEFORE]
     rest = [c for _, c in own if c not in fresh]
     found: dict[str, Cause] = {}
-    for cause in (*fresh, *causes, *rest, *_bad(log, signs)):
+    bad = list(_bad(log, signs))
+    held = {c.id for c in causes}
+    new = [c for e, c in bad if now - int(e.when) < JUST and e.when > since and held.isdisjoint(_meant(signs, e))]
+    just = new[: BEFORE - len(fresh)]
+    for cause in (*fresh, *just, *causes, *rest, *(c for _, c in bad)):
         key = cause.id or " ".join(sorted(set(tokens(cause.name))))
         known = next((c for c in causes if c.id and c.id == cause.id), cause)
         found.setdefault(key, known)
@@ -72,12 +78,16 @@ def _suspected(log: Log, signs: Signs, network: Network) -> Iterator[tuple[Event
         yield event, Cause(best, fact.cause, system, chance, grade(chance), (evidence,))
 
 
+def _meant(signs: Signs, event: Event) -> list[str]:
+    return signs.causes(event.name, event.fact.about)
+
+
 def _clears(fact: Fact) -> bool:
     """Whether a later fact takes a suspicion away: found good, of no effect, or worked on. Found bad, it stands."""
     return proves_good(fact) or shows_no_effect(fact) or (isinstance(fact, Work) and fact.action in MENDS)
 
 
-def _bad(log: Log, signs: Signs) -> Iterator[Cause]:
+def _bad(log: Log, signs: Signs) -> Iterator[tuple[Event, Cause]]:
     """The parts that were found bad last and not dealt with since, the latest first; a complaint is no cause."""
     complaints = [s.event.fact for s in signs.symptom_signs.values()]
     wholes = {"engine", "motor", *signs.machines}
@@ -93,4 +103,4 @@ def _bad(log: Log, signs: Signs) -> Iterator[Cause]:
         if (last and last.when > event.when) or log.work_on(fact.name, fact.part, event.when, MENDS):
             continue
         evidence = Evidence(f"{fact.part}: {fact.condition}", event.place, 0.0, 1.0)
-        yield Cause("", f"{fact.part}: {fact.condition}", "", BAD_WAS_IT, grade(BAD_WAS_IT), (evidence,))
+        yield event, Cause("", f"{fact.part}: {fact.condition}", "", BAD_WAS_IT, grade(BAD_WAS_IT), (evidence,))

@@ -73,9 +73,8 @@ def own_suspects(
         )
         thing = _thing(log, fact)
         where = placed(log, thing, (fact.key,))
-        step = f"check the {where} {thing}" if where else f"check the {full_name(log, thing, (fact.key,))}"
-        if tokens(thing)[-1:] == ("leak",):
-            step = f"find the {thing}"
+        thing = f"{where} {thing}" if where else full_name(log, thing, (fact.key,))
+        step = f"{'find' if tokens(thing)[-1:] == ('leak',) else 'check'} the {thing}"
         vague = (
             (tokens(fact.cause)[:1] in STATES and not (fact.cause.startswith("little ") and kinds.of(fact.cause)))
             or NOT.intersection(tokens(fact.cause))
@@ -86,7 +85,8 @@ def own_suspects(
         if vague or _settled(log, event, fact) or safety.never(step):
             continue
         why = f"You suspected it yourself at {log.said(event.place)}, and nothing has settled it since."
-        made = Step(step, why, 10, safety.cautions(f"{step} {fact.name}"), (), (), "own plan")
+        cautions = safety.cautions(f"{step} {fact.name}")
+        made = Step(step, why, 10, cautions, (), (), "own plan", "", thing, "look")
         tier = Tier.COMPLAINT if firm else Tier.OWN_CAUSE
         said = frozenset({fact.main.note})
         found[fact.cause] = Candidate(tier, len(found) / 10, made, fact.name, fact.cause, said)

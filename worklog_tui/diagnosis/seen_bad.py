@@ -11,7 +11,6 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
 
 from worklog_tui.diagnosis.candidate import Candidate, Tier, same_step
-from worklog_tui.diagnosis.how import thing_to_mend
 from worklog_tui.diagnosis.kin import is_no_name
 from worklog_tui.diagnosis.kinds import Kinds
 from worklog_tui.diagnosis.log import Event, Log
@@ -19,6 +18,7 @@ from worklog_tui.diagnosis.put_right import put_right
 from worklog_tui.diagnosis.safety import Safety
 from worklog_tui.diagnosis.sayings import Saying
 from worklog_tui.diagnosis.signs import Signs
+from worklog_tui.diagnosis.worded import aim_of
 from worklog_tui.diagnosis.words import SIDES, tokens
 from worklog_tui.model import Finding, Step
 
@@ -29,7 +29,6 @@ LEAD = 2
 MENDED = (
     "replace", "repair", "clean", "adjust", "free", "fit", "make", "tighten", "fill", "flush", "connect", "lubricate",
 )  # fmt: skip
-_RENEWS = re.compile(r"^(?:replace|tighten|put|line up) the ")
 _WORD = re.compile(r"[\w'’-]+")
 
 
@@ -69,12 +68,12 @@ def with_seen(
 
 
 def _raised(candidate: Candidate, signs: Signs, lists: Mapping[str, Sequence[str]]) -> Candidate:
-    thing = thing_to_mend(candidate.step.step)
-    kind = signs.kinds.of(thing)
+    thing, aim = candidate.step.thing, candidate.step.aim
+    kind = signs.kinds.of(thing) if aim in ("mend", "tend") else None
     if kind is None:
         return candidate
-    if kind.measured and _RENEWS.match(candidate.step.step):
-        candidate = replace(candidate, step=replace(candidate.step, step=f"check the {thing}"))
+    if kind.measured and aim == "mend":
+        candidate = replace(candidate, step=replace(candidate.step, step=f"check the {thing}", aim="look"))
     told = f"{candidate.step.step} {' '.join(candidate.step.outcomes)}"
     ill = list(lists.get("ill", ()))
     worst = next((n for n, state in enumerate(ill) if re.search(rf"\b{re.escape(state)}\b", told)), len(ill))
@@ -134,19 +133,21 @@ def is_dealt_with(log: Log, thing: str, ill: str, when: float) -> bool:
     return False
 
 
-def _cures(lists: Mapping[str, Sequence[str]]) -> Mapping[str, Sequence[str]]:
-    cures: object = lists.get("cures", {})
-    return cures if isinstance(cures, Mapping) else {}
+def _table(lists: Mapping[str, Sequence[str]], name: str) -> Mapping[str, Sequence[str]]:
+    table: object = lists.get(name, {})
+    return table if isinstance(table, Mapping) else {}
 
 
 def _candidate(
     log: Log, thing: str, ill: str, event: Event, safety: Safety, lists: Mapping[str, Sequence[str]], measured: bool
 ) -> Candidate:
     wears = any(tokens(w)[-1:] == tokens(thing)[-1:] for w in lists.get("consumable", ()))
-    step = f"check the {thing}" if measured else put_right(thing, ill, wears, _cures(lists))
+    step = f"check the {thing}" if measured else put_right(thing, ill, wears, _table(lists, "cures"))
+    aim = aim_of(step, _table(lists, "aims"))
     why = f'You saw it at {log.said(event.place)} ("{ill}"), and it was not put right since.'
     worst = list(lists.get("ill", ())).index(ill)
-    made = Step(step, why, 20, safety.cautions(step), (f"Put right when it is no longer {ill}.",), (), "open item")
+    made = Step(step, why, 20, safety.cautions(step), (f"Put right when it is no longer {ill}.",), (), "open item", "",
+                thing, aim)  # fmt: skip
     bare = " ".join(w for w in thing.split() if w not in SIDES)
     notes = frozenset({event.fact.main.note})
     return Candidate(Tier.OWN_CAUSE, worst - event.when / 1e6, made, "", bare or thing, notes)

@@ -14,6 +14,7 @@ from worklog_tui.diagnosis.log import Log
 from worklog_tui.diagnosis.phrases import bare, is_clause, one_of
 from worklog_tui.diagnosis.safety import Safety
 from worklog_tui.diagnosis.sayings import Saying, Sayings
+from worklog_tui.diagnosis.worded import Worded, own
 from worklog_tui.diagnosis.wording import Wording
 from worklog_tui.diagnosis.words import tokens
 from worklog_tui.model import Note, OpenItem, Step
@@ -44,11 +45,13 @@ def listed(log: Log, wording: Wording, safety: Safety) -> list[Candidate]:
         opened = opens.search(note.words)
         needs = opened is not None and "need" in opened[0].lower()
         for n, piece in enumerate(_list_in(note, log, wording.talk, opened)):
-            step = _step(piece, log, wording, needs)
+            worded = _step(piece, log, wording, needs)
+            step = worded.say
             if not step or safety.never(step):
                 continue
             why = f"You named it yourself as what is left to do ({log.said(place)})."
-            made = Step(step, why, wording.minutes(step), safety.cautions(step), (), (), "own plan")
+            minutes, aim = wording.minutes(step), wording.aim(step)
+            made = Step(step, why, minutes, safety.cautions(step), (), (), "own plan", "", worded.thing, aim)
             found.append(Candidate(Tier.PLAN, place.order + n / 1000, made, "", piece))
     return found
 
@@ -58,7 +61,7 @@ def _list_in(note: Note, log: Log, talk: Sayings, opened: re.Match[str] | None) 
     stops = talk.pattern("list_stops")
     if opened:
         return list(_pieces(note.words[opened.end() :], stops))
-    if note in log.last_notes[-LAST:]:
+    if note in log.ending_notes[-LAST:]:
         for sentence in re.split(r"[.!?:]\s*", note.words):
             found = list(_pieces(sentence, stops))
             if len(found) >= BARE_LIST and sentence.count(",") >= 2 and all(_is_known(p, log) for p in found):
@@ -73,7 +76,7 @@ def _is_known(piece: str, log: Log) -> bool:
 
 
 def _tail(log: Log) -> Sequence[Note]:
-    notes = log.last_notes
+    notes = log.ending_notes
     return notes[-max(6, len(notes) // TAIL) :]
 
 
@@ -86,17 +89,20 @@ def _pieces(text: str, stops: Saying) -> Iterator[str]:
             yield said
 
 
-def _step(piece: str, log: Log, wording: Wording, needs: bool) -> str:
+def _step(piece: str, log: Log, wording: Wording, needs: bool) -> Worded:
     if (got := _GET.match(piece)) and got[2].lower() in wording.lists.get("verbs", ()):
-        return f"{got[2].lower()} the {_as_known(got[1], log)}"
+        thing = _as_known(got[1], log)
+        return Worded(f"{got[2].lower()} the {thing}", thing)
     if piece.lower().startswith("re-"):
-        return piece
+        return own(piece)
     about = _as_known(piece, log)
     if (proper := _PROPER.match(about)) and not is_clause(about):
         thing = about[proper.end() :]
-        return f"fit {one_of(thing)}proper new {thing}" if tokens(thing) else ""
-    step = wording.step(OpenItem((), about, "", "to do", "open", None, quote=piece))
-    return f"get and fit {one_of(about)}proper {bare(about)}" if needs and step.startswith("see to ") else step
+        return Worded(f"fit {one_of(thing)}proper new {thing}", thing) if tokens(thing) else Worded("")
+    worded = wording.worded(OpenItem((), about, "", "to do", "open", None, quote=piece))
+    if needs and worded.say.startswith("see to "):
+        return Worded(f"get and fit {one_of(about)}proper {bare(about)}", bare(about))
+    return worded
 
 
 def _as_known(piece: str, log: Log) -> str:

@@ -14,6 +14,9 @@ TAIL = 4
 SHORTEST = 6
 "So many last notes belong to the end at least (judgement)."
 
+OPENERS = frozenset({"next", "tomorrow", "tonight", "right", "okay", "ok"})
+"A note that begins so begins a thought, capital letter or not."
+
 _ENDS = re.compile(r"[.!?;](?=\s|$)|\s-\s|…")
 
 
@@ -32,7 +35,7 @@ class Sentence:
 
 def tail_of(log: Log, share: int = TAIL) -> Sequence[Note]:
     """The last notes of the last session."""
-    notes = log.last_notes
+    notes = log.ending_notes
     return notes[-max(SHORTEST, len(notes) // share) :]
 
 
@@ -58,7 +61,8 @@ def _sentences(log: Log, share: int) -> list[Sentence]:
                     found.append(_made(kept, begun))
                     kept, first = "", None
             start = end
-        if kept and first and not _goes_on(kept, notes[n + 1].words if n + 1 < len(notes) else ""):
+        after = notes[n + 1] if n + 1 < len(notes) and notes[n + 1].session == note.session else None
+        if kept and first and not _goes_on(kept, after.words if after else ""):
             found.append(_made(kept, first))
             kept, first = "", None
     return found
@@ -71,4 +75,5 @@ def _made(words: str, begun: Sentence) -> Sentence:
 
 def _goes_on(words: str, after: str) -> bool:
     """Whether a note that ends without a stop goes on in the next, which then begins small."""
-    return bool(after) and after[:1].islower() and len(words.split()) < 40
+    begins = after.replace(",", " ").split(maxsplit=1)[:1]
+    return bool(begins) and after[:1].islower() and begins[0] not in OPENERS and len(words.split()) < 40

@@ -41,7 +41,7 @@ def thought_of(log: Log, signs: Signs, safety: Safety) -> list[Candidate]:
             continue
         step = f"check the {thing}"
         why = f"You suspected it yourself at {log.said(line.event.place)}, and nothing has settled it since."
-        made = Step(step, why, 10, safety.cautions(step), (), (), "own plan")
+        made = Step(step, why, 10, safety.cautions(step), (), (), "own plan", "", thing, "look")
         tier = Tier.COMPLAINT if not log.is_old(line.event.place) else Tier.OWN_CAUSE
         found[thing] = Candidate(tier, len(found) / 10, made, "", thing, frozenset({line.event.fact.main.note}))
     return list(found.values())

@@ -11,6 +11,7 @@ from worklog_tui.diagnosis.log import Log
 from worklog_tui.diagnosis.phrases import asked_for, bare, fuller, is_clause, job_in, one_of, place_of
 from worklog_tui.diagnosis.put_right import cure_of, put_right
 from worklog_tui.diagnosis.sayings import Sayings
+from worklog_tui.diagnosis.worded import Worded, aim_of, own
 from worklog_tui.diagnosis.words import holds, spoken, tokens
 from worklog_tui.model import Finding, FollowUp, OpenItem
 
@@ -52,18 +53,26 @@ class Wording:
         self.trouble = frozenset(w for phrase in lists.get("trouble", ()) for w in tokens(phrase))
 
     def step(self, item: OpenItem) -> str:
-        """The step that deals with an item; empty for one that no step deals with."""
+        """The words of the step that deals with an item; empty for one that no step deals with."""
+        return self.worded(item).say
+
+    def aim(self, step: str) -> str:
+        """What a step is for."""
+        return aim_of(step, self.lists.get("aims", {}))
+
+    def worded(self, item: OpenItem) -> Worded:
+        """The step that deals with an item, with its thing; no words for one that no step deals with."""
         about = " ".join(item.about.split()).strip(" .,;:")
         about = about[:1].lower() + about[1:] if about[1:2].islower() else about
         if item.reason == "question" or not self._names_something(about):
-            return ""
+            return Worded("")
         if item.reason == "temporary":
             return self._make_good(item, about)
         if item.name and (item.state == "noticed" or (is_clause(about) and item.reason != "fallback")):
             about = self._said_name(item)
         said = tokens(about)
         if item.reason in ("fault", "part needed") and said[-1] in self.trouble:
-            return f"find the cause of the {bare(about)}"
+            return Worded(f"find the cause of the {bare(about)}")
         if item.reason == "part needed" and said[-1] not in self.lists.get("process", ()):
             return self._part(item, about)
         return self._put_right(item, about) if item.reason == "fault" else self._do(item, about)
@@ -99,15 +108,16 @@ class Wording:
         place = place_of(thing, self.log.around(item.anchors, 80)) if thing == bare(about) else ""
         return f"{thing} {place}".rstrip()
 
-    def _part(self, item: OpenItem, about: str) -> str:
+    def _part(self, item: OpenItem, about: str) -> Worded:
         thing = self._thing(item, _DOING.sub("", _LEAD.sub("", about)) or about)
         head = tokens(re.split(r"\s(?:on|in|for|of)\s", thing)[0])
         if head and head[-1] in self.lists.get("no_parts", ()):
-            return ""
+            return Worded("")
         first, _, rest = thing.partition(" ")
         if first.lower() in _GETS and rest:
-            return thing
-        return f"fit the new {thing}" if self.is_ordered(item) else f"order and fit {one_of(thing)}new {thing}"
+            return own(thing)
+        say = f"fit the new {thing}" if self.is_ordered(item) else f"order and fit {one_of(thing)}new {thing}"
+        return Worded(say, thing)
 
     def is_ordered(self, item: OpenItem) -> bool:
         """Whether the part was heard to be ordered or to have come."""
@@ -116,12 +126,13 @@ class Wording:
             return True
         return self.log.work_on(item.name, item.about, -1.0, ("order",)) is not None
 
-    def _make_good(self, item: OpenItem, about: str) -> str:
+    def _make_good(self, item: OpenItem, about: str) -> Worded:
         raised = self.log.when(item.anchors[0]) if item.anchors else -1.0
         if self.log.work_on(item.name, about, raised - 3, ("disconnect",)) or self._is_undone(item):
-            return f"reconnect the {bare(about)}"
+            return Worded(f"reconnect the {bare(about)}", bare(about))
         if cure_of(item.quote, self.lists.get("cures", {})).startswith("tighten"):
-            return f"tighten the {self._thing(item, about)}"  # finger tight is no stop-gap of another part
+            thing = self._thing(item, about)
+            return Worded(f"tighten the {thing}", thing)  # finger tight is no stop-gap of another part
         if broken := self._held_together(item, about):
             return broken
         known = bool(item.name) and set(tokens(about)) >= set(tokens(item.name))
@@ -130,24 +141,26 @@ class Wording:
         if not thing and item.name and not self._only_stopgap(item.name):
             thing = item.name
         if thing := self._thing(item, thing) if thing else "":
-            return f"fit {one_of(thing)}proper new {thing}"
-        return f"take off the {bare(about)} and make it good"
+            return Worded(f"fit {one_of(thing)}proper new {thing}", thing)
+        return Worded(f"take off the {bare(about)} and make it good", bare(about))
 
-    def _held_together(self, item: OpenItem, about: str) -> str:
+    def _held_together(self, item: OpenItem, about: str) -> Worded | None:
         """The step for what a piece of wire, tape or a clamp stands in for: the part wanted or found bad beside it."""
         head = tokens(_JOIN.split(about, maxsplit=1)[0])[-1:]
         if not head or head[0] not in self.stopgap or not item.anchors:
-            return ""
+            return None
         when = self.log.when(item.anchors[0])
         needed = (e.fact for e in self.log.events if int(when) == int(e.when) and isinstance(e.fact, FollowUp))
         if wants := next((f.about for f in needed if f.reason == "part needed"), ""):
-            return "" if set(tokens(wants)) & set(tokens(about)) else f"order and fit {one_of(wants)}new {bare(wants)}"
+            same = set(tokens(wants)) & set(tokens(about))
+            return None if same else Worded(f"order and fit {one_of(wants)}new {bare(wants)}", bare(wants))
         for event in reversed([e for e in self.log.findings if int(when) - 1 <= e.when <= int(when) + 0.9]):
             fact = event.fact
             bad = isinstance(fact, Finding) and fact.verdict == "bad" and fact.state and fact.name
             if bad and isinstance(fact, Finding) and not set(tokens(fact.part)) & set(tokens(about)):
-                return f"mend or replace the {bare(fact.part)}" if self._names_something(fact.part) else ""
-        return ""
+                thing = bare(fact.part)
+                return Worded(f"mend or replace the {thing}", thing) if self._names_something(fact.part) else None
+        return None
 
     def _is_undone(self, item: OpenItem) -> bool:
         text = f" {spoken(item.quote)} {spoken(self.log.around(item.anchors, 30))} "
@@ -169,35 +182,35 @@ class Wording:
     def _only_stopgap(self, text: str) -> bool:
         return set(tokens(text)) <= self.stopgap
 
-    def _put_right(self, item: OpenItem, about: str) -> str:
+    def _put_right(self, item: OpenItem, about: str) -> Worded:
         thing = self._thing(item, about)
         last = self.log.verdict(item.name, about)
         bad = last is not None and isinstance(last.fact, Finding) and last.fact.verdict == "bad"
         condition = last.fact.condition if last is not None and bad and isinstance(last.fact, Finding) else ""
-        return put_right(thing, condition, self.is_consumable(thing), self.lists.get("cures", {}))
+        return Worded(put_right(thing, condition, self.is_consumable(thing), self.lists.get("cures", {})), thing)
 
-    def _do(self, item: OpenItem, about: str) -> str:
+    def _do(self, item: OpenItem, about: str) -> Worded:
         if is_clause(about):
-            return job_in(about, self.verbs)
+            return own(job_in(about, self.verbs))
         if _UNPROVED.search(item.quote):
-            return f"run it again and check the {self._thing(item, about)}"
+            return Worded(f"run it again and check the {self._thing(item, about)}")
         if self.starts_with_verb(about, item.name) or self._is_a_job(about):
-            return about
+            return own(about)
         if re.match(r"(new|fresh)\b", about, re.IGNORECASE):
-            return f"fit {about}"
+            return Worded(f"fit {about}", about)
         if tokens(about)[-1] in self.lists.get("process", ()):
-            return f"do the {bare(about)}"
+            return Worded(f"do the {bare(about)}")
         if job := asked_for(about, self.lists.get("verbs", ())):
-            return job
+            return own(job)
         thing = self._thing(item, about)
         said = self.log.around(item.anchors, 40) or item.quote
         if re.search(rf"\b(?:proper|new|real)\s+{re.escape(about)}\b", said, re.IGNORECASE):
-            return f"fit {one_of(thing)}proper new {thing}"
+            return Worded(f"fit {one_of(thing)}proper new {thing}", thing)
         if verb := self._verb_before(self.log.around(item.anchors, 40) or item.quote, about):
-            return f"{verb} the {thing}"
+            return Worded(f"{verb} the {thing}", thing)
         if self.is_consumable(thing):
-            return f"fit {one_of(thing)}proper new {thing}"
-        return "" if item.reason == "fallback" and not item.name else f"see to the {thing}"
+            return Worded(f"fit {one_of(thing)}proper new {thing}", thing)
+        return Worded("") if item.reason == "fallback" and not item.name else Worded(f"see to the {thing}", thing)
 
     def is_consumable(self, thing: str) -> bool:
         """Whether a thing is one of those that wear out and are replaced: gasket, hose, belt, filter, lead."""

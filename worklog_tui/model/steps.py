@@ -58,6 +58,10 @@ class Step:
     "own plan, open item, or the id of the check or repair."
     how: str = ""
     "How it is done, where that is not plain from the step."
+    thing: str = ""
+    "What it works on, where it is a step of the person's own."
+    aim: str = ""
+    "look: it finds out; mend: it puts right or renews; tend: it cleans, frees or oils; empty for any other."
 
 
 @dataclass(frozen=True, slots=True)

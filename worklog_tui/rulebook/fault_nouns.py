@@ -184,6 +184,8 @@ class Has:
     "Taken as there where neither card nor log tells."
     never: tuple[str, ...] = ()
     "Words of a kind that rules it out whatever the card's fuel and the log say, unless its kind names it too."
+    kind_alone: tuple[str, ...] = ()
+    "Words of the card's kind that show it only where none of `never` stands beside them: the pump of a compressor."
 
 
 @dataclass(frozen=True, slots=True)

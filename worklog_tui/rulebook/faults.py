@@ -110,11 +110,11 @@ def _merge(book: dict[str, Any], name: str, data: Mapping[str, Any]) -> None:
     )
     book["never"] += tuple(_word_sets(d) for d in data.get("never", ()))
     for h in data.get("has", ()):
-        kind, said, not_kind, fuel, ignition, never = (
-            _texts(h, key) for key in ("kind", "said", "not_kind", "fuel", "ignition", "never")
+        kind, said, not_kind, fuel, ignition, never, alone = (
+            _texts(h, key) for key in ("kind", "said", "not_kind", "fuel", "ignition", "never", "kind_alone")
         )
         told = bool(h.get("unless_told", False))
-        book["has"][h["id"]] = Has(h["id"], kind, said, not_kind, fuel, ignition, told, never)
+        book["has"][h["id"]] = Has(h["id"], kind, said, not_kind, fuel, ignition, told, never, alone)
     for k in data.get("kind", ()):
         check = Job(k["check"], float(k["minutes"]), (), _texts(k, "cautions"))
         words, fine, measured = _texts(k, "words"), _texts(k, "not_ill"), bool(k.get("measured"))

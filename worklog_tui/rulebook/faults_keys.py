@@ -25,7 +25,7 @@ MAY: Mapping[str, tuple[str, ...]] = {
     "danger": ("cautions", "applies_when", "say", "cleared_by", "works", "told", "mended",
                "make_safe"),
     "never": ("cautions", "applies_when"),
-    "has": ("kind", "said", "not_kind", "fuel", "ignition", "unless_told", "never"),
+    "has": ("kind", "said", "not_kind", "fuel", "ignition", "unless_told", "never", "kind_alone"),
     "discovery": ("voids", "quantities"),
     "kind": ("cautions", "not_ill", "measured"),
 }  # fmt: skip
