@@ -1,4 +1,4 @@
-"""What was planned at the end of a day stands when the next one has only just begun; what was mended waits for proof."""
+"""What was planned at the end of a day stands when the next has only just begun; what was mended waits for proof."""
 
 from __future__ import annotations
 
@@ -22,7 +22,7 @@ def advised(log: Log, faults: FaultBook) -> Advice:
         "Tomorrow I check the float level.", "Next job is the float level.",
     ],
 )  # fmt: skip
-def test_the_plan_of_the_last_day_comes_first_after_the_first_words_of_the_new_one(plan: str, faults: FaultBook) -> None:
+def test_the_plan_of_the_last_day_is_first_when_a_new_one_begins(plan: str, faults: FaultBook) -> None:
     log = Log().later("gasket", "fault", "the exhaust gasket is blowing", name="exhaust gasket").chat(8)
     log.found("float level", "odd", "noted")
     log.note(plan)
