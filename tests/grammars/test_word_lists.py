@@ -20,6 +20,11 @@ def test_every_list_is_asked_for_and_no_other(book: Rulebook) -> None:
     assert set(re.findall(r'book\.lists\["(\w+)"\]', CODE)) == set(book.lists)
 
 
+def test_every_list_of_how_readings_are_taken_is_asked_for(book: Rulebook) -> None:
+    asked = set(re.findall(r'\["(\w+)"\]', "".join(line for line in CODE.splitlines() if "lists[" in line)))
+    assert set(book.taken.lists) - asked == set()
+
+
 @pytest.mark.parametrize("name", ["lists.toml", "owed.toml", "shown.toml"])
 def test_words_stand_as_they_are_heard_and_once_each(name: str) -> None:
     for key, words in tomllib.loads((places.grammars() / name).read_text(encoding="utf-8")).items():

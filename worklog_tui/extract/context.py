@@ -53,7 +53,6 @@ class Topic(NamedTuple):
     unit: str = ""
     words: str = ""
     name: str = ""
-    condition: str = ""
     which: str = ""
     role: str = "measured"
     scale: float = 1.0
@@ -62,6 +61,14 @@ class Topic(NamedTuple):
     "Whether `words` name what is measured (`oil pressure`), not the part that it is measured on."
     value: float = 0.0
     "The last value; a bare number of another size is something else."
+    age: int = 0
+
+
+class Stand(NamedTuple):
+    """How the machine stands in one respect, as it was last said: `motion`, `cranking`."""
+
+    slot: str
+    value: str
     age: int = 0
 
 
@@ -130,6 +137,8 @@ class Context(NamedTuple):
     "What an instrument was put on in the last sentence: the number to come is of it."
     said: str = ""
     "The last words of the sentence before, as they were said."
+    standing: tuple[Stand, ...] = ()
+    "How the machine stands: hot or cold, at rest or running; it is still so when the next number is told."
 
     @classmethod
     def start(cls) -> Context:
@@ -158,6 +167,7 @@ class Context(NamedTuple):
             tuple(data["notes"]), data["long"], tuple(data["units"]),
             tuple(Figure(*row) for row in data["figures"]), _subject(data["aim"]) if data["aim"] else None,
             data["said"],
+            tuple(Stand(*row) for row in data["standing"]),
         )  # fmt: skip
 
     def aged(self) -> Context:
@@ -168,6 +178,7 @@ class Context(NamedTuple):
             things=tuple([t.older() for t in self.things if t.age < SUBJECT_LIFE]), heading=heading,
             topic=topic if topic and topic.age <= TOPIC_LIFE else None,
             aim=self.aim.older() if self.aim and self.aim.age < AIM_LIFE else None,
+            standing=tuple([s._replace(age=s.age + 1) for s in self.standing]),
             listing=self.listing if self.listing_age < LISTING_LIFE else "", listing_age=self.listing_age + 1,
         )  # fmt: skip
 

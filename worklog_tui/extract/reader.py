@@ -23,6 +23,7 @@ from worklog_tui.extract.pipeline import drafts_of
 from worklog_tui.extract.remember import remember
 from worklog_tui.extract.scene import Draft, Scene
 from worklog_tui.extract.stance import mark_stances, number_clauses
+from worklog_tui.extract.taken.late import told_late
 from worklog_tui.extract.talk.named_late import joined, named_alone, renamed
 from worklog_tui.extract.talk.taken_back import disowns, doubted, may_disown
 from worklog_tui.extract.talk.told_again import without_told_again
@@ -124,6 +125,9 @@ def _of_before(scene: Scene, drafts: list[Draft], facts: list[Fact], context: Co
     """What a sentence changes of the facts before it, in place or given: what it disowns, or whose thing it names."""
     if disowns(scene, drafts):
         return _doubt(facts, context)
+    if facts and (late := told_late(scene, drafts, facts)):
+        facts[:] = [late.get(k, fact) for k, fact in enumerate(facts)]
+        return ()
     thing = named_alone(scene, drafts) if not facts and context.notes else None
     return () if thing is None else renamed(thing, [f for f in context.recent if f.main.note == context.notes[-1]])
 

@@ -9,6 +9,7 @@ from dataclasses import replace
 from worklog_tui.extract.context import SUSPECTS_BACK, THINGS_BACK, Context, Subject
 from worklog_tui.extract.measured.aimed import aim_of
 from worklog_tui.extract.scene import Draft, Scene
+from worklog_tui.extract.taken.standing import standing_after
 from worklog_tui.extract.talk.listing import listing_after
 from worklog_tui.extract.talk.measuring import units_after
 from worklog_tui.extract.talk.running import topic_after
@@ -39,6 +40,7 @@ def remember(scene: Scene, drafts: list[Draft], context: Context, upto: int) -> 
         units=units_after(scene.tokens[:upto], context.units),
         figures=figures_after(scene, drafts, context, upto), aim=_aim(scene, context, upto),
         said=scene.text[scene.tokens[0].start : scene.tokens[upto - 1].end][-SAID:],
+        standing=standing_after(scene, drafts, context, upto),
     )  # fmt: skip
 
 

@@ -18,6 +18,7 @@ from worklog_tui.rulebook.quantities import Quantities, read_quantities, suggest
 from worklog_tui.rulebook.senses import Sense
 from worklog_tui.rulebook.signs import Signs
 from worklog_tui.rulebook.steps import Joined
+from worklog_tui.rulebook.taken import Taken, read_taken
 from worklog_tui.rulebook.texts import Texts
 from worklog_tui.rulebook.uncollected import uncollected
 from worklog_tui.rulebook.units import Numerals, Units, numerals_from, units_from
@@ -69,6 +70,8 @@ class Rulebook:
     "The words with which a reading begins that those lists serve."
     lists: Lists
     "Name of a list of grammars/lists.toml -> its words."
+    taken: Taken
+    "How readings are taken."
     met: dict[str, Met] = field(default_factory=dict)
     "What is known of the words and terms met so far: few of them, so that they are found sooner than among all."
 
@@ -120,6 +123,7 @@ def _book(stamp: str, of: Made) -> Rulebook:
         owed,
         beginnings(owed),
         read_lists(of.files),
+        read_taken(of.files),
     )
 
 

@@ -26,7 +26,7 @@ WORD_LISTS = ("words.toml", "stance.toml")
 KEPT = (
     "units.toml", "own/units.toml", "numerals.toml", "own/numerals.toml",
     "bearers.toml", "own/bearers.toml", "owed.toml", "own/owed.toml", "shown.toml",
-    "own/shown.toml", "lists.toml", "own/lists.toml", "quantities/", "own/quantities/",
+    "own/shown.toml", "lists.toml", "own/lists.toml", "taken.toml", "own/taken.toml", "quantities/", "own/quantities/",
 )  # fmt: skip
 "Files that are read as they are at each start; they are short."
 COMMON = frozenset({"article", "filler", "pronoun", "copula", "not", "break", "about", "reads", "degree", "all"})

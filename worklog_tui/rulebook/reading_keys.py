@@ -12,6 +12,7 @@ from worklog_tui.rulebook.own_tables import with_own
 from worklog_tui.rulebook.reading_schema import (
     CHOICES,
     FIXED,
+    LISTED,
     NUMBER,
     OURS,
     PAIRS,
@@ -115,6 +116,8 @@ def _is(value: Any, wanted: str) -> bool:
         return isinstance(value, str) and _compiles(value)
     if wanted == PAIRS:
         return isinstance(value, list) and all(_is(one, TEXTS) and len(one) == 2 for one in value)
+    if wanted == LISTED:
+        return isinstance(value, Mapping) and all(_is(one, TEXTS) for one in value.values())
     if wanted in (YES, TABLE):
         return isinstance(value, bool if wanted == YES else Mapping)
     inside = str if wanted in (TEXTS, SAID) else Mapping

@@ -7,12 +7,12 @@ from typing import NamedTuple
 
 TEXT, TEXTS, SAID = "a text", "a list of texts", "a list of words"
 NUMBER, YES, TABLE = "a number", "true or false", "a table"
-PATTERN, PAIRS = "a pattern of Python's re", "a list of pairs"
+PATTERN, PAIRS, LISTED = "a pattern of Python's re", "a list of pairs", "a table of lists of texts"
 WRITTEN: Mapping[str, str] = {
     TEXT: '{} = "some words"', TEXTS: '{} = ["one", "two"]', SAID: '{} = ["one", "two words"]',
     NUMBER: "{} = 1.0", YES: "{} = true",
     PATTERN: "{} = 'colou?r'", PAIRS: '{} = [["hot", "cold"], ["left", "right"]]',
-    TABLE: '{} = {{ kind = "finding" }}',
+    TABLE: '{} = {{ kind = "finding" }}', LISTED: '{} = {{ one = ["some words"] }}',
 }  # fmt: skip
 "How each is written."
 
@@ -39,6 +39,9 @@ ROWS: Mapping[str, Mapping[str, Row]] = {
     "bearers.toml": {"bears": Row({"states": TEXTS, "by": TEXTS})},
     "measured_on.toml": {"head": Row({"of": TEXTS, "quantities": TEXTS})},
     "misheard.toml": {"misheard": Row({"heard": SAID, "means": TEXT}, {"near": TEXTS})},
+    "taken.toml": {"slot": Row({"name": TEXT}, {
+        **dict.fromkeys(("beside", "holds", "brief"), TEXTS), "notes": NUMBER, "also": YES,
+        **dict.fromkeys(("on", "off", "only", "says"), LISTED)})},
     "units.toml": {
         "unit": Row({"short": TEXT, "dimension": TEXT, "factor": NUMBER, "pint": TEXT, **_UNIT}, {"offset": NUMBER}),
         "scaled": Row({"name": TEXT, "short": TEXT, "scale": NUMBER, **_UNIT}),
@@ -66,6 +69,7 @@ TOPS: Mapping[str, Row] = {
     "quantities/": Row({"quantity": TEXT}, {
         "units": TEXTS, "near": TEXTS, "topic": TEXTS, "card": TEXTS, "plausible": TABLE}),
     "units.toml": Row({}, {"systems": TABLE}),
+    "taken.toml": Row({}, {"limits": LISTED, "lists": LISTED}),
     "shorthand.toml": Row({}, {"alone": TABLE, "before": TABLE}),
     "numerals.toml": Row({}, dict.fromkeys((
         "digit", "teen", "ten", "nothing", "scale", "dozen", "heard", "part", "part_after_ten", "share", "ordinal",

@@ -57,11 +57,11 @@ def read_lists(files: Mapping[str, Any], of: str = LISTS) -> dict[str, frozenset
     found: dict[str, set[str]] = {}
     for file in (of, f"own/{of}"):
         for name, words in files.get(file, {}).items():
-            found.setdefault(name, set()).update(_plain(str(word)) for word in words)
+            found.setdefault(name, set()).update(plain(str(word)) for word in words)
     return {name: frozenset(words) for name, words in found.items()}
 
 
-def _plain(word: str) -> str:
+def plain(word: str) -> str:
     """As it stands in tokens; the same object where it does so already."""
     plain = word.lower().replace("'", "")
     return word if plain == word else plain

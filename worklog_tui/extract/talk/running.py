@@ -12,17 +12,11 @@ ASIDE = frozenset({"tool", "unknown"})
 
 def topic_after(scene: Scene, drafts: list[Draft], topic: Topic | None, upto: int) -> Topic | None:
     """The running test after the tokens before `upto` and the readings among them."""
-    states = scene.book.lists["states_of_test"]
-    for k, (token, found) in enumerate(zip(scene.tokens[:upto], scene.announcements(), strict=False)):
-        low = token.low
-        if found or (topic is not None and (token.thing is not None or low in states or "crank" in low)):
-            topic = _named(found, token, topic, states)
-        if topic is not None and token.amount is not None and k and scene.tokens[k - 1].low == "after":
-            topic = _after_a_time(topic, scene, k)
+    for token, found in zip(scene.tokens[:upto], scene.announcements(), strict=False):
+        if found or (topic is not None and token.thing is not None):
+            topic = _named(found, token, topic)
     if (topic is None or topic.quantity != "compression") and _cranked_against_a_gauge(scene, upto):
         topic = Topic("compression")
-    if topic is not None and topic.quantity == "compression" and _oiled(scene, upto):
-        topic = topic._replace(condition="with oil")
     if topic is not None and topic.quantity in SETTABLE:
         role = _role(scene, upto, topic.role)
         topic = topic if role == topic.role else topic._replace(role=role)
@@ -51,8 +45,7 @@ def _turned_to(scene: Scene, topic: Topic | None) -> Topic | None:
         return None
     if topic is None or topic.quantity in thing.quantities:
         return None
-    state = next((t.low for t in words if t.low in scene.book.lists["states_of_test"]), "")
-    return _begun(thing.quantities[0], thing)._replace(condition=state)
+    return _begun(thing.quantities[0], thing)
 
 
 SHORT = 6
@@ -71,29 +64,8 @@ def _cranked_against_a_gauge(scene: Scene, upto: int) -> bool:
     return ready and bool(words & scene.book.lists["cranking"]) and not any(t.amount for t in scene.tokens[:upto])
 
 
-def _after_a_time(topic: Topic, scene: Scene, k: int) -> Topic:
-    """`Bearing temperatures after twenty minutes.`: what is then read was so after that time."""
-    amount = scene.tokens[k].amount
-    waited = amount is not None and "duration" in amount.quantities and topic.quantity in DRIFTING
-    return topic._replace(condition=scene.said(k - 1, k)) if waited else topic
-
-
-DRIFTING = frozenset({"temperature", "pressure", "leakage"})
-"Quantities that change while one waits."
-
-
-def _oiled(scene: Scene, upto: int) -> bool:
-    """`A squirt of oil down each hole`: what follows is a wet test."""
-    if not any("oil" in t.low for t in scene.tokens[:upto]):
-        return False
-    words = {w for t in scene.tokens[:upto] for w in t.low.split()}
-    return "oil" in words and bool(words & scene.book.lists["oil_doses"])
-
-
-
-
-def _named(found: str, token: Token, topic: Topic | None, states: frozenset[str]) -> Topic | None:
-    """The test after one token: a word may announce one, `found`, a thing is what it is of, a state how it is taken."""
+def _named(found: str, token: Token, topic: Topic | None) -> Topic | None:
+    """The test after one token: a word may announce one, `found`, a thing is what it is of."""
     if found and (topic is None or topic.quantity != found):
         topic = _begun(found, token.thing)
         if token.thing is None and token.low.endswith(" test"):
@@ -106,13 +78,8 @@ def _named(found: str, token: Token, topic: Topic | None, states: frozenset[str]
         quality = token.thing.kind == "quality"
         if quality or not (topic.quality and " " in topic.name and topic.age <= 1):
             topic = topic._replace(words=token.thing.words, name=token.thing.name, quality=quality)
-    if topic.quantity in CRANKED and "crank" in token.low and CRANKING & set(token.low.split()):
-        return topic._replace(condition="cranking")
-    return topic._replace(condition=token.low) if token.low in states else topic
+    return topic
 
-
-CRANKED = frozenset({"voltage", "current"})
-CRANKING = frozenset("crank cranks cranked cranking".split())
 
 
 def _is_measured(thing: Thing) -> bool:
