@@ -92,8 +92,8 @@ BROKEN = [
     Broken("owed.toml", 'dutty = ["has got to"] # here\n', "unknown key 'dutty'", "did you mean 'duty'?"),
     Broken("quantities/draught.toml", 'quantity = "draught"\n[[bare]]\nunit = "mmH2O"\nlow = "1" # here\nhigh = 9\n',
            "low is not a number", "low = 1.0"),
-    Broken("taken.toml", '[[slot]]\nname = "damper"\nholdz = ["gap"] # here\n', "unknown key 'holdz'", "mean 'holds'?"),
-    Broken("taken.toml", '[limits] # here\n"maximum" = "at the most"\n', "limits is not a table of lists", "limits = {"),
+    Broken("taken.toml", '[[slot]]\nname = "damper"\nholdz = ["gap"] # here\n', "unknown key 'holdz'", "'holds'?"),
+    Broken("taken.toml", '[limits] # here\n"maximum" = "at most"\n', "limits is not a table of lists", "limits = {"),
     Broken("units.toml", '[[unit]]\nshort = "cone"\ndimension = "heat"\nfactor = 1\npint = "kelvin"\n'
            'quantities = []\nsaid = ["psi"] # here\n', "'psi' is said both for 'psi' and for 'cone'", "take it out"),
     Broken("units.toml", '[[scaled]]\nname = "bung"\nshort = "bng" # here\nscale = 2\nquantities = []\n'

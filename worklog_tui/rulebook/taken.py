@@ -62,6 +62,9 @@ def read_taken(files: Mapping[str, Any]) -> Taken:
 
 
 def _slot(data: Mapping[str, Any]) -> Slot:
-    on, off, only = ({q: frozenset(of) for q, of in data.get(key, {}).items()} for key in ("on", "off", "only"))
+    on, off, only = (
+        {quantity: frozenset(words) for quantity, words in data.get(key, {}).items()} for key in ("on", "off", "only")
+    )
     brief, also = frozenset(data.get("brief", ())), bool(data.get("also", False))
-    return Slot(frozenset(data["beside"]), frozenset(data.get("holds", ())), int(data.get("notes", 1)), on, off, only, brief, also)
+    beside, holds = frozenset(data["beside"]), frozenset(data.get("holds", ()))
+    return Slot(beside, holds, int(data.get("notes", 1)), on, off, only, brief, also)
