@@ -6,6 +6,7 @@ from collections.abc import Callable
 
 from worklog_tui.extract.finders import findings, follow_ups, numbers, readings, suspects, traits, work
 from worklog_tui.extract.finders.accused import may_accuse
+from worklog_tui.extract.finders.alike_numbers import once
 from worklog_tui.extract.finders.several import spread
 from worklog_tui.extract.matching import Match, matches
 from worklog_tui.extract.owed.told import told as owed
@@ -102,6 +103,7 @@ def drafts_of(scene: Scene) -> list[Draft]:
         draft = FINDERS[match.rule.gives["kind"]](match, scene)
         if draft is not None:
             found += spread(draft, scene)
+    found = found if without else once(found)
     found += told(scene, found)
     found += listed(scene, found)
     found += owed(scene, found)

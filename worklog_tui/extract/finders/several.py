@@ -6,6 +6,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from worklog_tui.extract.finders.alike_numbers import numbered
 from worklog_tui.extract.scene import Draft, Scene
 from worklog_tui.extract.tokens import Thing, Token
 
@@ -16,6 +17,8 @@ def spread(draft: Draft, scene: Scene) -> list[Draft]:
     """The draft, or one for each thing that it is said of; `each` of a rule takes all things after it in the
     sentence.
     """
+    if draft.kind == "number":
+        return numbered(draft, scene)
     if draft.kind == "work" and draft.rule.gives.get("each"):
         return _each_work(draft, scene)
     if draft.kind not in TEXT or draft.thing is None:

@@ -92,6 +92,8 @@ def _of_an_inch(i: int, value: float, made: Draft, scene: Scene) -> Read | None:
     where inches were said.
     """
     fine = _is_fine(scene.tokens[i], scene)
+    if fine and f"{_low(scene, i + 1)} {_low(scene, i + 2)}" in ("across the", "across flats"):
+        return "length", value, "in"
     if not fine and not (value in COARSE and not spoken_decimal(scene.said(i, i))):
         return None
     if _low(scene, i + 1) in NO_INCH or _low(scene, i - 1) in BY_TOOL or _turned(i, made, scene):
@@ -208,9 +210,11 @@ PLATE_SPEEDS = (400.0, 3600.0)
 def _runs_at(i: int, value: float, made: Draft, scene: Scene) -> Read | None:
     """`Runs 1420 on slow and 2860 on fast`, `turns at about nine hundred`: how fast what runs goes round."""
     spoken = scene.clause(i)
-    led = any(_low(scene, k) in scene.book.lists["goes_round"] for k in range(max(spoken.start, i - ROUND), i))
+    verbs = [_low(scene, k) for k in range(max(spoken.start, i - ROUND), i)]
+    led = any(verb in scene.book.lists["goes_round"] for verb in verbs)
+    turns = any(verb in scene.book.lists["turns_at"] for verb in verbs) and "at" in " ".join(verbs).split()
     led = led or (_low(scene, i - 1) in ("and", "but") and any(_is_speed(scene, k) for k in range(i - 2 * ROUND, i)))
-    whole = value == int(value) and RUNS[0] <= value <= RUNS[1]
+    whole = value == int(value) and (TURNS if turns else RUNS[0]) <= value <= RUNS[1]
     fluid = made.thing is not None and made.thing.kind in ("fluid", "tool")
     if not led or not whole or fluid or not stands_free(scene.tokens, i):
         return None
@@ -226,3 +230,5 @@ ROUND = 3
 "Tokens from the verb to its number."
 RUNS = (400.0, 30000.0)
 "Turns a minute; a smaller bare number behind `runs` may be a pressure or a temperature (judgement)."
+TURNS = 20.0
+"Turns a minute of the slowest flywheel of which is said that it turns at a number (judgement)."

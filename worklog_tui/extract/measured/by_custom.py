@@ -13,10 +13,19 @@ def by_custom(token: Token, made: Draft, scene: Scene) -> str:
 
 
 def _micrometer(token: Token, made: Draft, scene: Scene) -> bool:
-    """`1.2492`: four figures behind the point are inches off a micrometer."""
+    """`1.2492`: four figures behind the point are inches off a micrometer; three of a small size are when it was
+    miked: `journal mikes at 1.249`.
+    """
     said = scene.said(made.main, made.main).lower()
     places = len(said.partition(".")[2]) if said[-1].isdigit() else len(said.partition("point ")[2].split())
-    return places == 4 and token.high is None and 0.2 < (token.value or 0.0) < 40
+    value = token.value or 0.0
+    miked = places == 3 and value < SMALL and any(t.low.split()[0] in MIKED for t in scene.tokens[: made.main])
+    return (places == 4 or miked) and token.high is None and 0.2 < value < 40
+
+
+SMALL = 6.0
+"Inches up to which what is told with three figures behind the point was measured in inches (judgement)."
+MIKED = frozenset("mikes miked mics miced micd mike".split())
 
 
 def _diameter(token: Token, made: Draft, scene: Scene) -> bool:

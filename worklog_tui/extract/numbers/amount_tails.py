@@ -57,7 +57,7 @@ def _smaller(look: Look, first: Measure) -> Measure | None:
 def _short_second(look: Look, first: Measure) -> Measure | None:
     """The smaller unit is not said: "six foot two", "an hour twenty", "one volt two"."""
     said = look.words[first.end - 1].low
-    if said not in ("foot", "hour", "hours", "volt") or first.number != int(first.number):
+    if said not in ("foot", "hour", "hours", "volt", "volts") or first.number != int(first.number):
         return None
     joined = said in ("hour", "hours") and look.low(first.end) in look.n.join
     number = look.numeral(first.end + joined)
@@ -70,8 +70,8 @@ def _short_second(look: Look, first: Measure) -> Measure | None:
         return None
     if said == "foot":
         return _in_smaller(look, first, 12, value, "in", number.end) if 1 <= value < 12 else None
-    if said == "volt":
-        small = 1 <= value <= 9 and first.number <= 3
+    if said in ("volt", "volts"):
+        small = 1 <= value <= 9 and (first.number <= 3 if said == "volt" else look.closes(number.end))
         return Measure(first.number + value / 10, first.said, number.end) if small else None
     return _in_smaller(look, first, 60, value, "min", number.end) if 5 <= value < 60 else None
 

@@ -9,6 +9,7 @@ from worklog_tui.extract.heard.words import Word
 from worklog_tui.extract.numbers.amount_tails import with_tail
 from worklog_tui.extract.numbers.bounds import bound_of
 from worklog_tui.extract.numbers.broken_numbers import and_fraction
+from worklog_tui.extract.numbers.coded import coded
 from worklog_tui.extract.numbers.measures import Look, Measure
 from worklog_tui.extract.numbers.numerals import Numeral, numeral_at, numeral_ends
 from worklog_tui.extract.numbers.ranges import both_ends, other_end, said_as_two
@@ -51,6 +52,8 @@ _LONE = frozenset({
 })  # fmt: skip
 _COLD = frozenset("outside out here last overnight zero freezing this in that tonight".split())
 _OF_INCH = frozenset({
+    "proud", "below", "above", "wide", "deep", "high", "low", "tight", "slack", "loose", "shy", "more", "less", "play",
+    "undersize", "oversize", "larger", "smaller", "narrower", "wider", "out",
     "inch", "inches", "of", "in", "drill", "bit", "over", "under", "clearance", "gap", "off", "thick", "on", "or",
     "and", "to",
 })  # fmt: skip
@@ -76,6 +79,9 @@ def amount_at(
         if low in units.by_head and next_word(words, i) in numerals.join:
             return _unit_first(Look(words, numerals, units), i)
         return None
+    if first.isdigit() and not low.isdigit() and (value := coded(low)):
+        said = next(s for forms in units.by_head.values() for s in forms if s.unit.short == value[1])
+        return _amount(Look(words, numerals, units), i, Measure(value[0] / said.scale, said, i + 1))
     if not unit_ahead(words, i, numerals, units) or (i and words[i - 1].low in _NO_AMOUNT_AFTER):
         return None
     return _at_number(Look(words, numerals, units), i, number)

@@ -14,10 +14,14 @@ SHARES = {"tenth": 10, "tenths": 10, "hundredth": 100, "hundredths": 100, "thous
 MEAT = frozenset(
     (
         "wear play slop slack float lift meat lining tread backlash shake clearance travel brush rust "
-        "sludge gap"
+        "sludge gap end side"
     ).split()
 )
 "What a sixteenth is told of."
+STANDS = frozenset("proud low high deep wide shy tight slack loose below above undersize oversize".split())
+"How something stands by a sixteenth: `a full thirty-second proud`."
+FINE = ("mm",)
+"What a couple is measured by, as thou are; a couple of pints, inches or minutes is only some."
 _EACH = frozenset({
     "second", "minute", "hour", "day", "week", "month", "year", "mile", "inch", "foot", "cell", "litre", "piece",
     "kilo", "share", "unit",
@@ -85,6 +89,13 @@ class Look:
         found = unit_at(self.words, end, number, begin, self.units)
         if found and (word not in SHARES or len(found[0].words) > 1):
             return Measure(number.value, *found)
+        if word == "and" and self.low(end + 1) == "a" and self.low(end + 2) == "bit":  # "six and a bit amps"
+            found = unit_at(self.words, end + 3, number, begin, self.units)
+            return Measure(number.value, *found) if found else None
+        if word == "of" and self.low(end - 1) in self.n.couple:  # "a couple of thou"
+            found = unit_at(self.words, end + 1, number, begin, self.units)
+            fine = found is not None and (found[0].unit.short in FINE or found[0].scale < 1)
+            return Measure(number.value, *found) if found and fine else None
         if word in FILL and (found := unit_at(self.words, end + 1, number, begin, self.units)):
             return Measure(number.value, *found)
         if word in SHARES:
@@ -100,6 +111,10 @@ class Look:
             return None
         if order.value in (8, 16, 32, 64) and self.low(order.end) in ("inch", "in", '"'):
             return self.measured(part, begin)
+        if order.value in (8, 16, 32, 64) and self.low(order.end) in STANDS and begin and (
+            self.words[begin - 1].low in FILL | {"a", "an"}
+        ):
+            return self._inches(part)
         if self.low(order.end) != "of":
             return None
         if (found := self._of_one(part, begin, part.value, part.end)) is not None:
@@ -108,8 +123,9 @@ class Look:
 
     def _of_an_inch(self, part: Numeral) -> Measure | None:
         """ "a sixteenth of lining left": such a part of nothing that is counted is one of an inch."""
-        if self.low(part.end + 1) not in MEAT:
-            return None
+        return self._inches(part) if self.low(part.end + 1) in MEAT else None
+
+    def _inches(self, part: Numeral) -> Measure | None:
         inch = next((u for u in self.units.by_head.get("inch", ()) if u.words == ("inch",)), None)
         return Measure(part.value, inch, part.end) if inch is not None else None
 

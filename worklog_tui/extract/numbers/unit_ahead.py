@@ -9,7 +9,7 @@ from worklog_tui.extract.numbers.ranges import LEAD, TO
 from worklog_tui.rulebook.units import Numerals, Units
 
 _LOOK_AHEAD = 16
-INSIDE = FILL | TO | LEAD | {"of", "and"}
+INSIDE = FILL | TO | LEAD | {"of", "and", "bit"}
 "Words that may stand between a number and its unit."
 
 

@@ -21,11 +21,25 @@ def unit_at(words: list[Word], i: int, number: Numeral, begin: int, units: Units
         end = i + len(said.words)
         if end > len(words) or not _matches(words, i, said):
             continue
+        if said.unit.short == "inH2O" and _lies(words, end, begin):
+            continue
         if words[i].gap == "(" and (said.doubt or not _clause_ends(words, end)):
             continue
         if said.doubt is None or _holds(words, i, end, number, begin, said.doubt):
             return said, end
     return None
+
+
+_DRAUGHT = frozenset("holds hold held holding reads read reading pulls pull draws drew blows gives gave makes".split())
+"Verbs by which inches of water are a pressure, wherever it is."
+
+
+def _lies(words: list[Word], end: int, begin: int) -> bool:
+    """`Half an inch of water in the sump`: how deep it lies, no pressure."""
+    return (
+        end + 1 < len(words) and words[end].low == "in" and words[end + 1].low in ("the", "its", "my", "there")
+        and not any(word.low in _DRAUGHT for word in words[max(0, begin - 4) : begin])
+    )  # fmt: skip
 
 
 def _matches(words: list[Word], i: int, said: SaidUnit) -> bool:

@@ -143,7 +143,8 @@ def _is_number_of(tokens: list[Token], first: int, j: int) -> bool:
     token, part = tokens[j], tokens[j - 1].sense("part")
     if j + 1 < len(tokens) and tokens[j + 1].low == ":":
         return False
-    if token.low == "one" and part is not None and part.per in ("cylinder", part.name):
+    single = token.low == "one" and (token.value is None or token.value == 1)
+    if single and part is not None and part.per in ("cylinder", part.name):
         before, after = tokens[first - 1] if first else None, tokens[j + 1] if j + 1 < len(tokens) else None
         return not (before and before.low in ARTICLES) and (after is None or after.low not in ONE_OF)
     return (
