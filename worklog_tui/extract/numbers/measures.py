@@ -20,8 +20,6 @@ MEAT = frozenset(
 "What a sixteenth is told of."
 STANDS = frozenset("proud low high deep wide shy tight slack loose below above undersize oversize".split())
 "How something stands by a sixteenth: `a full thirty-second proud`."
-FINE = ("mm",)
-"What a couple is measured by, as thou are; a couple of pints, inches or minutes is only some."
 _EACH = frozenset({
     "second", "minute", "hour", "day", "week", "month", "year", "mile", "inch", "foot", "cell", "litre", "piece",
     "kilo", "share", "unit",
@@ -94,8 +92,8 @@ class Look:
             return Measure(number.value, *found) if found else None
         if word == "of" and self.low(end - 1) in self.n.couple:  # "a couple of thou"
             found = unit_at(self.words, end + 1, number, begin, self.units)
-            fine = found is not None and (found[0].unit.short in FINE or found[0].scale < 1)
-            return Measure(number.value, *found) if found and fine else None
+            told = found is not None and found[0].unit.dimension == "length" and self._of_meat(found[1])
+            return Measure(number.value, *found) if found and told else None
         if word in FILL and (found := unit_at(self.words, end + 1, number, begin, self.units)):
             return Measure(number.value, *found)
         if word in SHARES:
@@ -120,6 +118,10 @@ class Look:
         if (found := self._of_one(part, begin, part.value, part.end)) is not None:
             return found
         return self._of_an_inch(part) if order.value in (8, 16, 32, 64) else None
+
+    def _of_meat(self, i: int) -> bool:
+        """ "of wear", "play": what a small length is told of."""
+        return self.low(i + (self.low(i) == "of")) in MEAT
 
     def _of_an_inch(self, part: Numeral) -> Measure | None:
         """ "a sixteenth of lining left": such a part of nothing that is counted is one of an inch."""
