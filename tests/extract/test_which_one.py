@@ -7,7 +7,7 @@ from __future__ import annotations
 import pytest
 
 from worklog_tui.extract import CONFIDENCE_LINE, read_session
-from worklog_tui.model import Finding, Machine, Note
+from worklog_tui.model import Finding, Machine, Note, Reading
 from worklog_tui.rulebook import Rulebook
 
 CHAIR = Machine("Ski lift chair", kind="two-seat chair lift with a diesel engine", fuel="diesel", cylinders=3)
@@ -76,3 +76,23 @@ def test_another_one_has_another_name(book: Rulebook) -> None:
     ]
     bad = [f for f in read_session(book, CHAIR, notes) if isinstance(f, Finding) and f.verdict == "bad"]
     assert [(f.part.lower(), f.name) for f in bad] == [("bottom bearing", "bottom bearing")]
+
+
+@pytest.mark.parametrize(
+    ("lines", "subjects"),
+    [
+        (("Valve clearances. Number three inlet ten thou, exhaust twelve thou.",),
+         ["cylinder 3 inlet valve", "cylinder 3 exhaust valve"]),
+        (("Valve clearances. Number three inlet ten thou, exhausts twelve thou.",),
+         ["cylinder 3 inlet valve", "exhaust valves"]),
+        (("Compression test. Number two is a hundred and ten psi. Book says one fifty.",
+          "A drop of oil down it. A hundred and forty psi."), ["cylinder 2", "all cylinders", "cylinder 2"]),
+        (("Compression test. Number two is a hundred and ten psi.", "The others are all a hundred and fifty psi."),
+         ["cylinder 2", "all cylinders"]),
+    ],
+)  # fmt: skip
+def test_the_cylinder_stays_until_another_is_told(
+    book: Rulebook, lines: tuple[str, ...], subjects: list[str]
+) -> None:
+    notes = [Note(f"n{i}", "s", line, track="captions", arrival=i) for i, line in enumerate(lines)]
+    assert [f.subject for f in read_session(book, CHAIR, notes) if isinstance(f, Reading)] == subjects

@@ -13,6 +13,7 @@ from worklog_tui.extract.scene import Draft, Scene
 from worklog_tui.extract.things.side_words import AXES, SIDES
 from worklog_tui.extract.things.subjects import side_behind, sides_from, stands_alone, which_at, with_which
 from worklog_tui.extract.tokens import Thing
+from worklog_tui.model import Reading
 
 
 def subject_words(made: Draft, match: Match, scene: Scene, quantity: str) -> str:
@@ -22,7 +23,9 @@ def subject_words(made: Draft, match: Match, scene: Scene, quantity: str) -> str
     which = "" if which in ("in", "ex") and quantity != "gap" else which
     thing, topic = made.thing, scene.context.topic
     filled = "subject" in made.filled
-    if filled and not which and topic and topic.quantity == quantity and not _of_the_book(scene, made.main):
+    going_on = topic is not None and topic.quantity == quantity
+    going_on = going_on and not _of_the_book(scene, made.main) and not _of_others(scene, made.main, OTHERS)
+    if filled and not which and going_on:
         which = (thing.which if thing is not None else "") or _said_last(scene, made.main) or scene.context.which
         which = which if quantity in TOLD_APART else ""
     if filled and not which and thing is not None and _another_of(said_last := _said_last(scene, made.main), thing):
@@ -77,7 +80,32 @@ def _compression(made: Draft, scene: Scene, which: str, newer: bool) -> str:
         return ""
     if scene.machine.cylinders == 1:
         return "cylinder 1"
-    return thing.words if thing and thing.per == "cylinder" and thing.kind == "part" else "all cylinders"
+    if thing is not None and thing.per == "cylinder" and thing.kind == "part":
+        return thing.words
+    return _cylinder_told(made, scene) or "all cylinders"
+
+
+def _cylinder_told(made: Draft, scene: Scene) -> str:
+    """The cylinder that the last value of a running test was told of, in this note or the two before: what is read
+    next is of it too, where no word tells another one, or all of them, and the book is not quoted.
+    """
+    booked = _of_the_book(scene, made.main) or made.rule.gives.get("role") == "specified"
+    if booked or _of_others(scene, made.main, OTHERS | NEXT):
+        return ""
+    older = set(scene.context.notes[:-2])
+    told = (f for f in reversed(scene.context.recent) if isinstance(f, Reading) and f.main.note not in older)
+    last = next((f.subject for f in told if f.quantity == "compression" and f.role == "measured"), "")
+    return last if last.startswith("cylinder ") else ""
+
+
+def _of_others(scene: Scene, i: int, words: frozenset[str]) -> bool:
+    """Whether the clause up to the number tells of others than the last one, or of all of them."""
+    return any(not words.isdisjoint(t.low.split()) for t in scene.tokens[scene.clause(i).start : i])
+
+
+OTHERS = frozenset("all both each every others rest".split())
+NEXT = frozenset("first next last other four six they them".split())
+"Words that no more go on with the cylinder that was told last."
 
 
 def _usual(made: Draft, scene: Scene, quantity: str, which: str) -> str:

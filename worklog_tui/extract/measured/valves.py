@@ -65,6 +65,20 @@ def _side(scene: Scene, k: int) -> str:
     return SIDES.get(low.split()[-1], "") if len(low.split()) <= 2 and low.split() else ""
 
 
+def _still_at(scene: Scene, k: int) -> str:
+    """`Number one inlet, four, exhaust, five and a half`: the cylinder or the side that was told with the other valve
+    of the sentence, nothing of the book behind it.
+    """
+    for n in range(k - 1, 0, -1):
+        token = scene.tokens[n]
+        if token.kind == "stop" or token.sense("book"):
+            return ""
+        if _side(scene, n):
+            told = _words(scene, n).removeprefix("cylinder ").partition(" ")[0]
+            return told if told.isdigit() or told in ENDS else ""
+    return ""
+
+
 def _words(scene: Scene, k: int) -> str:
     token = scene.tokens[k]
     owns = scene.text[max(0, token.end - 2) : token.end] in ("'s", "\u2019s")
@@ -77,6 +91,8 @@ def _words(scene: Scene, k: int) -> str:
         which = OWNED[before.low]
     elif before is not None and before.low in ENDS:
         which = before.low
+    elif not which and not many:
+        which = _still_at(scene, k)
     if which.isdigit():
         return f"cylinder {which} {side} valve"
     return f"{which} {side} valve{'s' if many else ''}".strip()
