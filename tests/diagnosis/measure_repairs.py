@@ -156,7 +156,7 @@ def _take(repair: Repair, sort: str, name: str, network: Network, clock: float, 
         signs.mended[name] = clock
 
 
-def _all_checks(signs: Signs, complaint: str, faults: frozenset[str], rng: random.Random) -> None:
+def all_checks(signs: Signs, complaint: str, faults: frozenset[str], rng: random.Random) -> None:
     """Makes every check that speaks of a cause of the complaint, without error."""
     network, event = Network(signs), signs.symptom_signs[complaint].event
     present = [network.index[f] for f in sorted(faults) if f in network.index]
@@ -173,7 +173,7 @@ def knowing(book: FaultBook, complaint: str, faults: frozenset[str], rng: random
     signs = fresh_signs(book, complaint)
     causes = [f for f in signs.symptoms[complaint].causes if f in signs.faults]
     heard = Network(signs)
-    _all_checks(signs, complaint, faults, rng)
+    all_checks(signs, complaint, faults, rng)
     checked = Network(signs)
     ways: tuple[Callable[[str], float], ...] = (lambda f: signs.faults[f].prior, heard.chance, checked.chance)
     return [sum((way(f) - (f in faults)) ** 2 for f in causes) for way in ways]

@@ -13,6 +13,7 @@ import sys
 from collections.abc import Sequence
 from pathlib import Path
 
+from tests.diagnosis.measure_bounds import bounds
 from tests.diagnosis.measure_cases import CASES, Counted, along
 from tests.diagnosis.measure_repairs import KNOWING, MODELS, simulated
 from tests.diagnosis.test_policy import random_model
@@ -60,6 +61,8 @@ def repairs(book: FaultBook, count: int) -> None:
         if name in TARGETS:
             print(told(f"all complaints, of {name}", len(MODELS) / share, TARGETS[name]))
     print(f"    the mending alone is {least / len(MODELS):.0%} of the order without checks: nobody can do with less")
+    print("    what can be reached at all, beside what is reached:")
+    bounds(book, max(4, count // 4))
     rough = [simulated(book, c, max(4, count // 2), 0.5).minutes for c in MODELS]
     share = sum(m["advice"] for m in rough) / sum(m["fixed checklist"] for m in rough)
     print(told("with priors off by a half (log sd 0.5), of the fixed checklist", share, 0.75))

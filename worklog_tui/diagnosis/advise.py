@@ -16,7 +16,7 @@ from worklog_tui.diagnosis.engine import Engine
 from worklog_tui.diagnosis.explain import causes_of, standings, step_of
 from worklog_tui.diagnosis.explained import explained, is_explained
 from worklog_tui.diagnosis.forbidden import forbidden
-from worklog_tui.diagnosis.how import in_full, once
+from worklog_tui.diagnosis.how import in_full, not_twice, once
 from worklog_tui.diagnosis.instead import instead
 from worklog_tui.diagnosis.item_steps import ItemSteps
 from worklog_tui.diagnosis.laid_to_rest import is_lived_with, is_over, laid_to_rest
@@ -31,6 +31,7 @@ from worklog_tui.diagnosis.own_plan import plan_of, with_its_plan
 from worklog_tui.diagnosis.own_suspects import own_suspects, trouble
 from worklog_tui.diagnosis.part_index import part_words
 from worklog_tui.diagnosis.proving import found_since, is_owed, prove
+from worklog_tui.diagnosis.put_back import gone_over
 from worklog_tui.diagnosis.safety import Safety
 from worklog_tui.diagnosis.seen_bad import with_seen
 from worklog_tui.diagnosis.sign import Sign
@@ -39,6 +40,7 @@ from worklog_tui.diagnosis.sound import before_general, sifted, weighed
 from worklog_tui.diagnosis.standing import standing_signs
 from worklog_tui.diagnosis.summing_up import listed
 from worklog_tui.diagnosis.thought_of import thought_of
+from worklog_tui.diagnosis.told_gone import is_told_gone
 from worklog_tui.diagnosis.unproved import unproved
 from worklog_tui.diagnosis.wording import Wording
 from worklog_tui.model import Advice, Cause, History, OpenItem, Step, SystemStanding
@@ -83,7 +85,7 @@ def advise(history: History, items: Sequence[OpenItem], faults: FaultBook, now: 
         return there[0].step if there else ""
 
     runner_up = found.instead if _is_engines(steps) else ""
-    told = asks(history, signs, first) if found.complaint else ()
+    told = asks(history, signs, first, steps[0].step if steps else "") if found.complaint else ()
     general = faults.cautions.get("general")
     return Advice(
         complaint=found.complaint, systems=found.systems, causes=found.causes, steps=steps, remark=found.remark,
@@ -136,6 +138,7 @@ def _from_faults(
     jobs = [*jobs, *measure_again(log, signs, symptom, safety)]
     if not open_signs or symptom is None:
         heard = trouble(log, book)
+        heard = None if heard and is_told_gone(heard.words, heard.event, signs.lines, book.words) else heard
         told = with_own((), log, signs, network, None)
         return _Found(heard.words if heard else "", told, systems, candidates=(*jobs, *own))
     sign = open_signs[0]
@@ -160,7 +163,8 @@ def _from_faults(
         step = prove(symptom, sign, log, safety)
         order = 1.5 if stands_out or found_since(signs) else 0.5
         mine.append(Candidate(late or Tier.COMPLAINT, order, step, "", step.step))
-    kept = [c for c in mine if not safety.never(c.step.step)]
+    mine += gone_over(log, signs, sign, safety)
+    kept = [c for c in not_twice(mine, own, signs) if not safety.never(c.step.step)]
     return _Found(symptom.says, causes, systems, remark, instead(options, engine), (*jobs, *own, *kept))
 
 

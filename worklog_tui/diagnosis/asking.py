@@ -5,23 +5,26 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 from dataclasses import replace
 
+from worklog_tui.diagnosis.disturbed import SOON, disturbs
 from worklog_tui.diagnosis.measures import number
 from worklog_tui.diagnosis.signs import Signs
-from worklog_tui.model import History, Machine, Reading
+from worklog_tui.diagnosis.standing import standing_signs
+from worklog_tui.model import Finding, History, Machine, Reading, Span
 
 FUELS = {"petrol": "petrol", "diesel": "diesel", "gas": "gas"}
 IGNITIONS = {"magneto": "magneto", "battery": "battery and coil", "electronic": "electronic"}
 ASK_MOST = 2_000
-"With more facts than this the card's questions are left out: each costs the whole advice once more."
+"With more facts than this no question is tried out: each costs the whole advice once more."
 First = Callable[[History], str]
 "The first step that a history would be given; empty for none."
 
 
-def asks(history: History, signs: Signs, first: First) -> tuple[str, ...]:
-    """The questions whose answers change the first step, those about the machine card first."""
-    asked = "engine" in signs.makeup.has and len(signs.log.events) <= ASK_MOST
-    card = _about_the_card(history, first) if asked else ()
-    return (*card, *_about_figures(signs))
+def asks(history: History, signs: Signs, first: First, now: str) -> tuple[str, ...]:
+    """The questions whose answers change the first step (`now`), those about the machine card first."""
+    if len(signs.log.events) > ASK_MOST:
+        return tuple(_about_figures(signs))
+    return (*_about_the_card(history, first), *_about_the_work_before(history, signs, first, now),
+            *_about_figures(signs))  # fmt: skip
 
 
 def _about_the_card(history: History, first: First) -> Iterator[str]:
@@ -39,6 +42,36 @@ def _choice(
     if len(set(said.values())) > 1:
         ways = "; ".join(f"{values[v]}: {step}" for v, step in said.items())
         yield f"{question}? It decides what comes first ({ways})."
+
+
+def _about_the_work_before(history: History, signs: Signs, first: First, now: str) -> Iterator[str]:
+    """Whether a trouble that nobody said was new came with the work just before it: tried with the answer yes."""
+    sign = next(iter(standing_signs(signs)), None)
+    if sign is None or sign.of not in signs.symptom_signs or sign.of in signs.between:
+        return
+    log = signs.log
+    works = [e for e in log.works if disturbs(e) and sign.event.when - SOON <= e.when < sign.event.when]
+    cured, notes = signs.symptoms[sign.of].cured, [n.uid for r in history.sessions for n in r.notes]
+    before = notes.index(works[0].fact.main.note) - 1 if works else -1
+    if before < 0 or not cured.parts:
+        return
+    work, state = works[-1], next(iter(cured.states), "")
+    well = Finding(main=Span(notes[before], 0, 0), part=cured.parts[0], condition=state or "well", verdict="good",
+                   name=cured.parts[0], state=state)  # fmt: skip
+    if (then := first(_with(history, well))) != now and then:
+        yield (
+            f"Was it well until the work on the {work.fact.about} ({log.said(work.place)})? "
+            f"Then that comes first: {then}."
+        )
+
+
+def _with(history: History, fact: Finding) -> History:
+    """The history with one more finding in a note that it has."""
+    rows = (
+        replace(r, facts=(fact, *r.facts)) if any(n.uid == fact.main.note for n in r.notes) else r
+        for r in history.sessions
+    )
+    return replace(history, sessions=tuple(rows))
 
 
 def _about_figures(signs: Signs) -> Iterator[str]:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from typing import TYPE_CHECKING
 
 from worklog_tui.diagnosis.log import Event, Log
@@ -43,29 +43,40 @@ def _assembly(name: str) -> str:
     return name.partition(".")[0]
 
 
-def disturbed(
-    log: Log, troubles: Mapping[str, Sign], symptoms: Mapping[str, Symptom], proofs: Mapping[str, list[Event]],
-    causes: PartIndex[str], since_then: Saying,
-) -> dict[str, Event]:  # fmt: skip
-    """The faults whose parts were worked on since the trouble was last proved absent, each with that work.
+def works_between(
+    log: Log, troubles: Mapping[str, Sign], proofs: Mapping[str, list[Event]], since_then: Saying
+) -> dict[str, tuple[Event, ...]]:
+    """For each complaint the works since it was last proved absent, in order.
 
     `proofs` holds, for every complaint, the findings that proved it absent. A trouble never proved absent gives none,
     unless the person says that it came with the work (`since_then`).
     """
-    found: dict[str, Event] = {}
+    found: dict[str, tuple[Event, ...]] = {}
     for of, sign in troubles.items():
         if sign.shows != "present":
             continue
         start = max((e.when for e in proofs.get(of, ()) if e.when < sign.event.when), default=None)
         if start is None and since_then.search(log.words_of(sign.event.fact.main.note)):
             start = sign.event.when - SOON
-        if start is None or _already_bad(log, sign, start):
-            continue
-        for event in log.works:
-            work = event.fact
-            if start < event.when < sign.event.when and isinstance(work, Work) and work.action in DISTURBS:
-                touched = causes.find(work.name, work.part, fall_back=True)
-                found |= {f: event for f in touched if f in symptoms[of].causes}
+        if start is not None and not _already_bad(log, sign, start):
+            found[of] = tuple(e for e in log.works if start < e.when < sign.event.when and disturbs(e))
+    return found
+
+
+def disturbs(event: Event) -> bool:
+    """Whether an event is work that may leave something otherwise than it was."""
+    return isinstance(event.fact, Work) and event.fact.action in DISTURBS
+
+
+def disturbed(
+    between: Mapping[str, Sequence[Event]], symptoms: Mapping[str, Symptom], causes: PartIndex[str]
+) -> dict[str, Event]:
+    """The faults whose parts were worked on since the trouble was last proved absent, each with that work."""
+    found: dict[str, Event] = {}
+    for of, works in between.items():
+        for event in works:
+            touched = causes.find(event.name, event.fact.about, fall_back=True)
+            found |= {f: event for f in touched if f in symptoms[of].causes}
     return found
 
 

@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
 
+from worklog_tui.diagnosis.candidate import Candidate, Tier
 from worklog_tui.diagnosis.safety import Safety
 from worklog_tui.diagnosis.signs import Signs
 from worklog_tui.diagnosis.words import SIDES, tokens
@@ -55,6 +56,20 @@ def in_full(step: Step, signs: Signs, safety: Safety) -> Step:
         return replace(step, how=told.how, outcomes=outcomes, cautions=tuple(both), minutes=told.minutes)
     how = f"{told.how}. If so: {told.bad}"
     return replace(step, how=how, cautions=tuple(both), minutes=step.minutes or told.minutes)
+
+
+def not_twice(found: Iterable[Candidate], own: Iterable[Candidate], signs: Signs) -> list[Candidate]:
+    """The candidates without the looks at what the person suspects himself: his own step tells how it is done."""
+    named = {c.name for c in own if c.step.aim == "look" and c.tier <= Tier.COMPLAINT}
+
+    def is_told(one: Candidate) -> bool:
+        fault = signs.faults.get(one.step.source)
+        look = fault.look if fault else None
+        return fault is not None and look is not None and look.say == one.step.step and not named.isdisjoint(
+            fault.heard.parts
+        )
+
+    return [c for c in found if not is_told(c)]
 
 
 def once(steps: Iterable[Step]) -> tuple[Step, ...]:

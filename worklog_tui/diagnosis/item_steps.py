@@ -11,6 +11,7 @@ from worklog_tui.diagnosis.closing import closing_of
 from worklog_tui.diagnosis.kin import full_name, meant
 from worklog_tui.diagnosis.log import Event, Log, proves_good, shows_no_effect
 from worklog_tui.diagnosis.phrases import bare
+from worklog_tui.diagnosis.put_right import cure_of
 from worklog_tui.diagnosis.safety import Safety, is_slight
 from worklog_tui.diagnosis.whole import is_the_machine
 from worklog_tui.diagnosis.worded import Worded
@@ -83,7 +84,7 @@ class ItemSteps:
         tags = danger.cautions if tier is Tier.DANGER and danger else ()
         cautions = self.safety.cautions(f"{step} {item.name}", tags)
         source = "own plan" if tier in (Tier.PLAN, Tier.PLAN_FALLBACK) else "open item"
-        minutes, aim = self.wording.minutes(step), self.wording.aim(step)
+        minutes, aim = self.wording.minutes(step), "" if worded.aimless else self.wording.aim(step)
         thing = worded.thing if step == worded.say else ""
         made = Step(step, why, minutes, cautions, self._outcomes(item), (), source, "", thing, aim)
         notes = frozenset(a.note for a in item.anchors)
@@ -145,7 +146,7 @@ class ItemSteps:
                 continue
             named = set(tokens(fact.part)) & set(tokens(self.log.words_of(key.note)))
             if named and key.note in self._last_notes:
-                return not (self._dealt_with_at_once(item) or self._is_well_now(fact))
+                return not (self._dealt_with_at_once(item) or self._is_well_now(fact) or self._was_cleaned(fact))
         return False
 
     def _dealt_with_at_once(self, item: OpenItem) -> bool:
@@ -156,6 +157,13 @@ class ItemSteps:
         last = max(self.log.when(a) for a in item.anchors)
         return any(last < e.when <= last + AT_ONCE and isinstance(e.fact, Work) and e.fact.action in _DEALT
                    for e in self.log.works)  # fmt: skip
+
+    def _was_cleaned(self, fault: Finding) -> bool:
+        """Whether what was found dirty was cleaned in the same breath: cleaned the knife edges, full of dried egg."""
+        here = (e.fact for e in self.log.works if e.fact.main.note == fault.main.note)
+        cleaned = any(isinstance(w, Work) and w.action == "clean" and tokens(w.part)[-1:] == tokens(fault.part)[-1:]
+                      for w in here)  # fmt: skip
+        return cleaned and cure_of(fault.condition, self.wording.lists.get("cures", {})).startswith("clean")
 
     def _is_well_now(self, fault: Finding) -> bool:
         """Whether the same note goes on to say that it is well now: dry; nine strokes of grease; turns freely now."""

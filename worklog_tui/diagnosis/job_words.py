@@ -80,7 +80,9 @@ class JobWords:
         )
 
     def _begins(self, words: list[str], any_verb: bool) -> bool:
-        first = words[0].lower()
+        first, after = words[0].lower(), words[1].lower() if len(words) > 1 else ""
+        if first == "do" and after in ("the", "those"):
+            return True
         if first in self.talk or (not first.isalpha() and "-" not in first):
             return False
         if first in self.verbs:

@@ -126,6 +126,8 @@ def is_dealt_with(log: Log, thing: str, ill: str, when: float) -> bool:
             continue
         if isinstance(event.fact, Finding) and int(event.when) == int(when) and event.fact.verdict == "bad":
             return True
+        if getattr(event.fact, "action", "") == "clean" and int(event.when) == int(when):
+            return True
         if event.when > when + 1 and (
             getattr(event.fact, "verdict", "") == "good" or getattr(event.fact, "action", "") in MENDED
         ):

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from worklog_tui.diagnosis.disturbed import disturbed, within_reach
+from worklog_tui.diagnosis.disturbed import disturbed, within_reach, works_between
 from worklog_tui.diagnosis.hearing import TRUST_HUNCH, denies, is_state, trust
 from worklog_tui.diagnosis.kinds import Kinds
 from worklog_tui.diagnosis.log import Event, Log
@@ -14,6 +14,7 @@ from worklog_tui.diagnosis.part_index import PartIndex
 from worklog_tui.diagnosis.sayings import Sayings
 from worklog_tui.diagnosis.sign import Sign, repeated
 from worklog_tui.diagnosis.told import sentences
+from worklog_tui.diagnosis.told_gone import told_gone
 from worklog_tui.diagnosis.told_signs import hints_in, merged, renewed, told_signs
 from worklog_tui.diagnosis.voided import discoveries, voided
 from worklog_tui.model import Finding, Suspect, Work
@@ -53,13 +54,17 @@ class Signs:
         self.look_signs = {of: sign for (sort, of), sign in found.items() if sort == "look"}
         self.check_signs = {of: sign for (sort, of), sign in found.items() if sort == "check"}
         renewed(self.symptom_signs, self.lines)
+        troubles = tuple(book.words.get("heard", ()))
+        self.symptom_signs = told_gone(self.symptom_signs, self._proofs, self.lines, troubles)
         self._measure()
         self._answered()
         self._void(book)
         self.talk = Sayings(book.words.get("talk", {}))
         since = self.talk.pattern("since_then")
         reach = within_reach(self.faults, book.access)
-        self.disturbed = disturbed(log, self.symptom_signs, self.symptoms, self._proofs, reach, since)
+        self.between = works_between(log, self.symptom_signs, self._proofs, since)
+        "For each complaint the works between the proof that all was well and the trouble."
+        self.disturbed = disturbed(self.between, self.symptoms, reach)
         self.hunch_signs = self._hunches()
         self.hint_signs = {of: s for of, s in hints.items() if s.event.when > self._settled(of)}
 

@@ -68,7 +68,8 @@ def before_general(candidates: list[Candidate], log: Log) -> list[Candidate]:
 
 
 def _is_firm(candidate: Candidate) -> bool:
-    return candidate.tier is Tier.NOTICED and bool(candidate.name) and not candidate.alone and bool(candidate.notes)
+    told = bool(candidate.name) and not candidate.alone and bool(candidate.notes)
+    return candidate.tier is Tier.NOTICED and told and bool(candidate.step.aim)
 
 
 def sifted(candidates: list[Candidate]) -> list[Candidate]:

@@ -15,6 +15,8 @@ class Worded:
 
     say: str
     thing: str = ""
+    aimless: bool = False
+    "It names what the thing does not do, and no job: `put the fan right (won't run)`."
 
 
 def own(job: str) -> Worded:

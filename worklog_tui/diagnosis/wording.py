@@ -31,6 +31,10 @@ _LEAD = re.compile(
     re.IGNORECASE,
 )
 _DOING = re.compile(r"\s(?:ordering|buying|getting|replacing|renewing|fitting|changing|making)$", re.IGNORECASE)
+_DOES_NOT = re.compile(
+    r"(?:it |just |still )*(?:won['’]?t|will not|doesn['’]?t|does not|didn['’]?t|can['’]?t|not (?!tight|right|straight)"
+    r"|refus|dead\b|nothing)", re.IGNORECASE
+)  # fmt: skip
 _GETS = ("find", "make", "fit", "replace", "source")
 _ENDS = ("off", "out", "apart", "again", "back", "up")
 
@@ -187,7 +191,8 @@ class Wording:
         last = self.log.verdict(item.name, about)
         bad = last is not None and isinstance(last.fact, Finding) and last.fact.verdict == "bad"
         condition = last.fact.condition if last is not None and bad and isinstance(last.fact, Finding) else ""
-        return Worded(put_right(thing, condition, self.is_consumable(thing), self.lists.get("cures", {})), thing)
+        say = put_right(thing, condition, self.is_consumable(thing), self.lists.get("cures", {}))
+        return Worded(say, thing, say.startswith("put ") and _DOES_NOT.match(condition) is not None)
 
     def _do(self, item: OpenItem, about: str) -> Worded:
         if is_clause(about):
