@@ -173,7 +173,7 @@ def test_first_this_and_if_that_does_not_help_then_that(tmp_path: Path) -> None:
 
 
 def test_the_machine_itself_is_no_cause_of_its_trouble(faults: FaultBook) -> None:
-    log = Log(Machine("Van", "petrol van", "petrol", "battery", 4)).found("engine", "howls", state="howls")
+    log = Log(Machine("Van", "petrol van", "petrol", "battery", 4)).found("engine", "yodels", state="yodels")
     assert advise(log.history(), log.items(), faults, None).causes == ()
 
 

@@ -22,7 +22,8 @@ def gone_over(log: Log, signs: Signs, sign: Sign, safety: Safety) -> list[Candid
     last = works[-1]
     step = words_of(last)
     others = list(dict.fromkeys(e.fact.about for e in reversed(works[:-1]) if e.fact.about != last.fact.about))[:2]
-    why = f"It was well before the work on the {last.fact.about} ({log.said(last.place)})."
+    done = f"the work on the {last.fact.about} ({log.said(last.place)})"
+    why = f"It was well before {done}: what was disturbed is suspected first."
     why += f" After that the {' and the '.join(others)}, worked on before it." if others else ""
     outcomes = ("not as it was: put it right, then try it again", "as it was: leave it and go on")
     made = Step(step, why, MINUTES, safety.cautions(step), outcomes, (), "what was disturbed")
