@@ -96,3 +96,25 @@ def test_the_cylinder_stays_until_another_is_told(
 ) -> None:
     notes = [Note(f"n{i}", "s", line, track="captions", arrival=i) for i, line in enumerate(lines)]
     assert [f.subject for f in read_session(book, CHAIR, notes) if isinstance(f, Reading)] == subjects
+
+
+@pytest.mark.parametrize(
+    ("judged", "facts"),
+    [
+        ("So three is way down.", [("cylinder 3", "bad")]),
+        ("So two and three are way down.", [("cylinders 2 and 3", "bad")]),
+        ("But the third's down.", [("cylinder 3", "bad")]),
+        ("Number one is fine.", [("cylinder 1", "good")]),
+        ("The other two are fine.", [("other two cylinders", "good")]),
+        ("The lift cylinder is down.", []),
+        ("Three is eighty.", []),
+    ],
+)
+def test_in_a_test_of_all_cylinders_a_number_tells_which(
+    book: Rulebook, judged: str, facts: list[tuple[str, str]]
+) -> None:
+    assert found(book, "Compression test. One, one-twenty. Two, one-fifteen. Three, sixty.", judged) == facts
+
+
+def test_without_such_a_test_a_bare_number_is_no_cylinder(book: Rulebook) -> None:
+    assert found(book, "Volts across the battery. Three is way down.") == []

@@ -45,6 +45,8 @@ def draft(match: Match, scene: Scene) -> Draft | None:
     _name_part(made, match, scene)
     if made.thing is None and "lies" in gives:
         return None
+    if "numbered" in gives and made.thing is not None and made.thing.name != "cylinder":
+        return None  # a wheel cylinder that is down is none of those that were tested
     sense = _settle(made, scene, at)
     if sense is None or (gives["condition"] == "<tried>" and not scene.context.notes):
         return None  # `third go`: which visit it is, at the head of a session

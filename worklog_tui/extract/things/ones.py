@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from worklog_tui.extract.context import Context
+from worklog_tui.extract.things.cylinders import OF_CYLINDERS, counted, cylinder, is_judged, is_off, judges_a_number
 from worklog_tui.extract.things.markers import NUMBERED, ONES, ORDINALS, letter, markers, state_follows, value_follows
 from worklog_tui.extract.things.side_words import AXES, SIDES
 from worklog_tui.extract.things.subjects import LETTERS, as_thing, name_with, with_which
@@ -30,7 +31,8 @@ def name_ones(tokens: list[Token], context: Context, book: Rulebook, typed: bool
     """The tokens with such markers as things, where a state follows and something that there are several of was
     named.
     """
-    marks = MARKS if context.topic is None else MARKS - {"number"}  # in a test a number is what was read
+    judged = counted(context) and judges_a_number(tokens)
+    marks = MARKS if context.topic is None or judged else MARKS - {"number"}  # in a test a number is what was read
     if not any([t.kind in marks or "side" in t.classes or t.low in MARKING for t in tokens]) and not (  # noqa: C419
         typed and any(t.low in LETTERS for t in tokens)
     ):
@@ -67,13 +69,17 @@ def _one(tokens: list[Token], i: int, out: list[Token], context: Context, typed:
     if not which:
         which, end = _kind_of(tokens, i)
         outright = bool(which)
-    if not which or not (outright or state_follows(tokens, end, context.topic is not None)):
+    told = outright or state_follows(tokens, end, context.topic is not None)
+    if not which or not (told or (counted(context) and is_off(tokens, end))):
         return None, i
     many = tokens[end - 1].kind == "number" and (tokens[end - 1].value or 0) > 1
     said = [t.thing for t in out if t.thing is not None]
     meant = outright and (which != "right" or _beside_left(out, context))
     named = _just_named(said, context, which, many) if meant else None
     named = named or _several(said, context, which, many)
+    verdicts = ("bad", "good") if named is None or named.kind == "quality" else ("bad",)
+    if counted(context) and is_judged(tokens, end, verdicts):
+        return cylinder(" ".join(t.low for t in tokens[i:end]) if which.startswith("other") else which), end
     if named is None:
         if tokens[i].kind == "which" and not outright and context.topic is None:
             return Thing(f"number {which}", "cylinder", "part", which, f"number {which}", "cylinder"), end
@@ -170,13 +176,9 @@ def the_one(which: str, said: list[Thing], context: Context) -> Thing | None:
     """What a marker stands for where nothing is said of it at once: `Bottom one. Oh yes.`, `number two, hm`."""
     topic = context.topic
     if topic is not None and topic.quantity in OF_CYLINDERS and which.isdigit():
-        return Thing(f"cylinder {which}", "cylinder", "part", which, f"cylinder {which}", "cylinder")
+        return cylinder(which)
     named = _several(said, context, which)
     if named is None:
         return None
     words, name = with_which(_without(named), which), name_with(named.name, which)
     return Thing(words, name, named.kind, which, words, named.per, named.quantities, named.system)
-
-
-OF_CYLINDERS = frozenset({"compression", "leakage"})
-"Tests that are taken cylinder by cylinder."
