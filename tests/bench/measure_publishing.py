@@ -51,7 +51,7 @@ def _session(known: History, number: int, row: Iterator[Note], facts: dict[str, 
         uid = f"{number}-{place}"
         notes.append(replace(note, uid=uid, session=session.uid))
         for fact in facts.get(note.uid, ()):
-            main = replace(fact.main, note=uid)
+            main = fact.main._replace(note=uid)
             read.append(replace(fact, main=main, evidence=(Span(uid, main.start, main.end),)))
     return SessionRecord(session, tuple(notes), tuple(read))
 

@@ -159,9 +159,9 @@ def test_a_found_cause_is_mended_before_more_is_checked(faults: FaultBook) -> No
 def test_a_pop_before_it_ran_is_no_trouble(faults: FaultBook) -> None:
     log = Log()
     span = log.note("three pulls, a pop, then it runs")
-    first = Finding(main=replace(span, start=13, end=16), part="engine", condition="pop", verdict="bad",
+    first = Finding(main=span._replace(start=13, end=16), part="engine", condition="pop", verdict="bad",
                     name="engine", state="pop", quote="a pop")  # fmt: skip
-    ran = Finding(main=replace(span, start=23, end=27), part="engine", condition="runs", verdict="good",
+    ran = Finding(main=span._replace(start=23, end=27), part="engine", condition="runs", verdict="good",
                   name="engine", state="runs", quote="runs")  # fmt: skip
     log.sessions[-1][1].extend((first, ran))
     assert advised(log, faults).complaint == ""

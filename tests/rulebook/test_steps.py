@@ -64,12 +64,13 @@ def test_it_is_tried_where_they_are(words: str, says: str) -> None:
     assert tried(words, says) == [says]
 
 
-def test_rules_come_in_their_order_and_without_a_kind_that_is_not_wanted() -> None:
+def test_rules_come_in_their_order_and_without_those_whose_need_is_not_met() -> None:
     kinds = ("reading", "finding", "reading")
     rules = [compile_rule(Rule(str(n), "<thing>", {"kind": kind}, (), (), 1.0), SIGNS) for n, kind in enumerate(kinds)]
     patterns = patterns_of(rules)
     assert [p.rule.id for p in patterns.triggered(written("pump"))] == ["0", "1", "2"]
-    assert [p.rule.id for p in patterns.triggered(written("pump"), "reading")] == ["1"]
+    readings = patterns.needing(lambda gives: [gives["kind"]])["reading"]
+    assert [p.rule.id for p in patterns.triggered(written("pump"), readings)] == ["1"]
 
 
 def test_no_rule_that_stands_in_a_text_is_left_out() -> None:

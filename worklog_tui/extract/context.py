@@ -26,7 +26,7 @@ TOPIC_LIFE = 7
 SLOWEST = 0.8
 "Words a second: who says less before the next note has made a pause."
 
-_new = tuple.__new__  # makes a Subject at half the cost of calling it
+_new = tuple.__new__  # makes a Subject or a Topic at half the cost of calling it; their age is the last field
 
 
 class Subject(NamedTuple):
@@ -172,10 +172,11 @@ class Context(NamedTuple):
 
     def aged(self) -> Context:
         """One note later: what was not named again fades."""
-        topic = self.topic and self.topic._replace(age=self.topic.age + 1)
+        topic = self.topic and _new(Topic, (*self.topic[:-1], self.topic.age + 1))
         heading = self.heading.older() if self.heading and self.heading.age < HEADING_LIFE else None
         return self._replace(
-            things=tuple([t.older() for t in self.things if t.age < SUBJECT_LIFE]), heading=heading,
+            things=tuple([_new(Subject, (*t[:-1], t.age + 1)) for t in self.things if t.age < SUBJECT_LIFE]),
+            heading=heading,
             topic=topic if topic and topic.age <= TOPIC_LIFE else None,
             aim=self.aim.older() if self.aim and self.aim.age < AIM_LIFE else None,
             standing=tuple([s._replace(age=s.age + 1) for s in self.standing]),

@@ -2,15 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
-from typing import Any, NamedTuple
+from typing import NamedTuple
 
 from worklog_tui.extract.tokens import Token
 from worklog_tui.rulebook import Rulebook
 from worklog_tui.rulebook.patterns import Rule
-
-Gives = Mapping[str, Any]
-"What a rule gives."
 
 
 class Match(NamedTuple):
@@ -26,18 +22,12 @@ class Match(NamedTuple):
 _new = tuple.__new__  # makes a Match at half the cost of calling it
 
 
-def matches(
-    tokens: list[Token], book: Rulebook, without: str = "", may_name: Callable[[Gives], bool] | None = None
-) -> list[Match]:
-    """All matches of all rules, `without` those of one kind, in the order of the rules and then of the text; of the
-    rules by which something is named beside their words, those that may do so here.
-    """
+def matches(tokens: list[Token], book: Rulebook, without: int = 0) -> list[Match]:
+    """All matches of all rules, `without` some of them, in the order of the rules and then of the text."""
     lately = book.signs.lately
     signs = "".join([lately[token.classes] for token in tokens])
     found: list[Match] = []
     for pattern in book.patterns.triggered(signs, without):
-        if "names" in pattern.rule.gives and may_name is not None and not may_name(pattern.rule.gives):
-            continue
         for m in (pattern.expression or pattern.compiled()).finditer(signs):
             spans = m.regs
             first, last = spans[0]

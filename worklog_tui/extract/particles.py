@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
+
 from worklog_tui.extract.terms import BEFORE_NOUN, DOERS, PARTICLES
 from worklog_tui.extract.tokens import Token
 from worklog_tui.rulebook import Rulebook, Sense
@@ -9,6 +11,8 @@ from worklog_tui.rulebook.classes import token_classes
 
 REACH = 7
 DOES = frozenset({"did", "do", "does", "doing"})
+_classes = lru_cache(maxsize=2000)(token_classes)
+"The same verbs are said again and again."
 
 
 def join_particles(tokens: list[Token], book: Rulebook) -> None:
@@ -18,20 +22,20 @@ def join_particles(tokens: list[Token], book: Rulebook) -> None:
             continue
         promises = [s for s in token.senses if s.cls == "split"]
         found = None if _is_name(tokens, i) else _particle(tokens, i, {s.kind for s in promises})
-        kept = [s for s in token.senses if s.cls != "split"]
+        kept = tuple([s for s in token.senses if s.cls != "split"])
         if found is not None:
             done = [s for s in promises if s.kind == tokens[found].low]
-            kept = [
+            kept = (
                 *(Sense(s.per, s.name, of=s.of, system=s.system) for s in done),
                 *(s for s in kept if s.cls not in DOES),
-            ]
+            )
             tokens[found].senses = ()
             tokens[found].classes = frozenset({"other"})
             tokens[found].low = "\u2026" + tokens[found].low
         if _is_verb(tokens, i):
-            kept = [s for s in kept if s.cls != "part"]
-        token.senses = tuple(kept)
-        token.classes = token_classes(kept, token.low, book.named)
+            kept = tuple([s for s in kept if s.cls != "part"])
+        token.senses = kept
+        token.classes = _classes(kept, token.low, book.named)
 
 
 def _is_verb(tokens: list[Token], i: int) -> bool:

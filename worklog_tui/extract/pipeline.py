@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from worklog_tui.extract.finders import findings, follow_ups, numbers, readings, suspects, traits, work
-from worklog_tui.extract.finders.accused import may_accuse
 from worklog_tui.extract.finders.alike_numbers import once
+from worklog_tui.extract.finders.needs import missing
 from worklog_tui.extract.finders.several import spread
 from worklog_tui.extract.matching import Match, matches
 from worklog_tui.extract.owed.told import told as owed
@@ -65,56 +65,66 @@ SIFTERS: tuple[Refiner, ...] = (
 )
 "What is let go, before the build of a clause is asked for what no pattern has read."
 
-REFINERS: tuple[Refiner, ...] = (
-    degrees.refine,  # before what follows from the verdicts
-    sides_of.refine,  # before what follows on it
-    followed.refine,  # before what is implied and told twice
-    names.refine,  # before units are carried over and one reading is set beside another
-    carry_over.refine,
-    same_breath.refine,  # needs the subjects that were carried over
-    roles.refine,
-    paired.refine,  # needs the roles
-    fixed.refine,  # so does this
-    of_the_book.refine,  # needs the roles
-    corrections.refine,  # needs the quantities, and only one draft a number
-    climbing.refine,  # needs the quantities and the subjects
-    conditions.refine,
-    settled.refine,  # needs the roles, the conditions and the subjects
-    believable.refine,
-    unnamed.refine,  # needs the roles; what is guessed so is carried over to no other reading
-    implied.refine,  # needs the roles
-    tested.refine,  # so does this
-    judged.refine,  # needs the roles and the subjects
-    repeats.refine,  # what was implied and said is one
-    together.refine,
-    cleared.refine,  # needs the verdicts
-    not_owed.refine,
-    said_once.refine,  # after all that makes suspects
+REFINERS: tuple[tuple[Refiner, set[str]], ...] = (
+    (degrees.refine, {"finding"}),  # before what follows from the verdicts
+    (sides_of.refine, {"finding"}),  # before what follows on it
+    (followed.refine, {"finding"}),  # before what is implied and told twice
+    (names.refine, {"number", "trait"}),  # before units are carried over and one reading is set beside another
+    (carry_over.refine, {"reading"}),
+    (same_breath.refine, {"reading"}),  # needs the subjects that were carried over
+    (roles.refine, {"reading"}),
+    (paired.refine, {"reading"}),  # needs the roles
+    (fixed.refine, {"reading"}),  # so does this
+    (of_the_book.refine, {"reading"}),  # needs the roles
+    (corrections.refine, {"reading"}),  # needs the quantities, and only one draft a number
+    (climbing.refine, {"reading"}),  # needs the quantities and the subjects
+    (conditions.refine, {"reading"}),
+    (settled.refine, {"reading"}),  # needs the roles, the conditions and the subjects
+    (believable.refine, {"reading"}),
+    (unnamed.refine, {"reading"}),  # needs the roles; what is guessed so is carried over to no other reading
+    (implied.refine, {"reading"}),  # needs the roles
+    (tested.refine, {"finding", "reading"}),  # so does this
+    (judged.refine, {"reading"}),  # needs the roles and the subjects
+    (repeats.refine, {"work", "follow_up"}),  # what was implied and said is one
+    (together.refine, {"finding"}),
+    (cleared.refine, {"finding"}),  # needs the verdicts
+    (not_owed.refine, {"follow_up"}),
+    (said_once.refine, {"suspect"}),  # after all that makes suspects
 )
+"The order, and the kinds of drafts of which one must be there for it to do anything: a third of the calls is saved."
 
 
 def drafts_of(scene: Scene) -> list[Draft]:
     """The drafts of a sentence, refined, in the order of the text."""
     found: list[Draft] = []
-    without = "" if numbers.may_stand(scene) else "number"
-    for match in matches(scene.tokens, scene.book, without, lambda gives: may_accuse(gives, scene)):
+    for match in matches(scene.tokens, scene.book, missing(scene)):
         if "bare" in match.rule.gives and _is_read(match, found):
             continue
         draft = FINDERS[match.rule.gives["kind"]](match, scene)
         if draft is not None:
             found += spread(draft, scene)
-    found = found if without else once(found)
+    if [draft for draft in found if draft.kind == "number"]:
+        found = once(found)
     found += told(scene, found)
     found += listed(scene, found)
     found += owed(scene, found)
     found += worked(scene, found)
     for sift in SIFTERS if found else ():
         found = sift(found, scene)
-    found += passing.refine(meant.refine(shown(scene, found), scene), scene)
+    if more := shown(scene, found):
+        found += passing.refine(meant.refine(more, scene), scene)
     found += again(scene, found)
     found += judged.told(scene, found)
-    for refine in REFINERS if found else ():
-        found = refine(found, scene)
+    return _refined(found, scene)
+
+
+def _refined(found: list[Draft], scene: Scene) -> list[Draft]:
+    many, kinds = -1, set[str]()
+    for refine, of in REFINERS if found else ():
+        if len(found) != many:  # a refiner adds drafts or takes some away, never both
+            many, kinds = len(found), {draft.kind for draft in found}
+        if not kinds.isdisjoint(of):
+            found = refine(found, scene)
     return found
 
 

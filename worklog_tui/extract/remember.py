@@ -27,18 +27,18 @@ SAID = 120
 
 def remember(scene: Scene, drafts: list[Draft], context: Context, upto: int) -> Context:
     """The context after the tokens before `upto`."""
-    heading = _heading(scene, upto)
+    heading, named = _heading(scene, upto), _named(scene, upto)
     things = _things(scene, drafts, context, upto)
     if heading is not None and not any(taken_off(scene.tokens, k) for k in scene.things(range(len(scene.tokens)))):
         things = (heading, *(t for t in things if t.words != heading.words))[:THINGS_BACK]
     return context._replace(
         things=things, heading=heading or context.heading,
-        which=_which(scene, upto) or _still(scene, context, upto),
+        which=_which(scene, upto) or _still(named, context),
         topic=topic_after(scene, drafts, context.topic, upto),
-        suspects=_suspects(drafts, context, upto), system=_system(scene, upto) or context.system,
+        suspects=_suspects(drafts, context, upto), system=_system(named) or context.system,
         listing=(listing := listing_after(scene, context, upto)), listing_age=0 if listing else context.listing_age,
         units=units_after(scene.tokens[:upto], context.units),
-        figures=figures_after(scene, drafts, context, upto), aim=_aim(scene, context, upto),
+        figures=figures_after(scene, drafts, context, upto), aim=_aim(scene, named, context, upto),
         said=scene.text[scene.tokens[0].start : scene.tokens[upto - 1].end][-SAID:],
         standing=standing_after(scene, drafts, context, upto),
     )  # fmt: skip
@@ -61,12 +61,11 @@ def _things(scene: Scene, drafts: list[Draft], context: Context, upto: int) -> t
     return tuple(kept.values())[:THINGS_BACK]
 
 
-def _aim(scene: Scene, context: Context, upto: int) -> Subject | None:
+def _aim(scene: Scene, named: list[Thing], context: Context, upto: int) -> Subject | None:
     """What an instrument was put on, until another part is named."""
     if upto >= len(scene.tokens) and (thing := aim_of(scene)) is not None:
         return _as_subject(thing)
-    named = any(t.kind not in ("tool", "quality") for t in _named(scene, upto))
-    return None if named else context.aim
+    return None if any(t.kind not in ("tool", "quality") for t in named) else context.aim
 
 
 def _named(scene: Scene, upto: int) -> list[Thing]:
@@ -166,18 +165,17 @@ def _which(scene: Scene, upto: int) -> str:
     return found
 
 
-def _still(scene: Scene, context: Context, upto: int) -> str:
+def _still(named: list[Thing], context: Context) -> str:
     """Which one was said last, as long as nothing else is named: `Right inlet. Six drops in. Eight's a drag.`"""
-    return "" if any(t.kind != "quality" for t in _named(scene, upto)) else context.which
+    return "" if any(t.kind != "quality" for t in named) else context.which
 
 
 def _as_subject(thing: Thing) -> Subject:
     return Subject(thing.words, thing.name, thing.kind, thing.which, thing.quantities, thing.system, thing.per)
 
 
-def _system(scene: Scene, upto: int) -> str:
-    systems = [t.system for t in _named(scene, upto) if t.system]
-    return systems[-1] if systems else ""
+def _system(named: list[Thing]) -> str:
+    return next((t.system for t in reversed(named) if t.system), "")
 
 
 def _tested(scene: Scene, draft: Draft) -> bool:

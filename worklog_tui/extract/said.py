@@ -3,35 +3,53 @@
 from __future__ import annotations
 
 from worklog_tui.extract.scene import Scene
-from worklog_tui.rulebook.word_lists import BEGINNING, OPENS
+from worklog_tui.rulebook import Rulebook
+from worklog_tui.rulebook.word_lists import OPENS
 
 
 def opening(scene: Scene, *names: str) -> list[int]:
     """The tokens, in order, with which words of one of these lists of `BEGINNING` begin."""
-    found = scene.once(("opening",), lambda: _openings(scene))
-    return found[names[0]] if len(names) == 1 else sorted({k for name in names for k in found[name]})
+    if (found := scene.openings) is None:
+        found = scene.openings = _openings(scene)
+    lists = [found[name] for name in names if name in found]  # most sentences hold none of them
+    if len(lists) > 1:
+        return sorted(set().union(*lists))
+    return lists[0] if lists else []
 
 
 def _openings(scene: Scene) -> dict[str, list[int]]:
-    """Name of a list -> the tokens with which its words begin."""
+    """Name of a list -> the tokens with which its words begin; without the lists of which none stands here."""
     of, starts = scene.book.beginnings
-    firsts = scene.firsts()
-    found: dict[str, list[int]] = {name: [] for name in BEGINNING}
-    for k in [k for k, token in enumerate(scene.tokens) if token.low in starts]:
-        words, end = scene.tokens[k].low, k + 1
+    tokens, firsts = scene.tokens, scene.firsts()
+    found: dict[str, list[int]] = {}
+    for k in [k for k, token in enumerate(tokens) if token.low in starts]:
+        words, end = tokens[k].low, k + 1
         while True:
             for name in of.get(words, ()):
-                found[name].append(k)
-            if end == len(firsts) or f"{words} {firsts[end]}" not in starts:
+                found.setdefault(name, []).append(k)
+            if end == len(firsts) or (more := f"{words} {firsts[end]}") not in starts:
                 break
-            words, end = f"{words} {scene.tokens[end].low}", end + 1
+            words, end = more if firsts[end] == tokens[end].low else f"{words} {tokens[end].low}", end + 1
     return found
 
 
 def says(scene: Scene, name: str, k: int, longest: int = 3) -> int:
     """How many tokens from token k on are one of the words of a list; 0 for none. The longest counts."""
-    owed, firsts = scene.book.owed, scene.firsts()
-    if k >= len(firsts) or firsts[k] not in owed[OPENS + name]:
+    opened = opened_by(scene)
+    if k >= len(opened) or name not in opened[k]:
         return 0
-    words, lows = owed[name], [t.low for t in scene.tokens[k : k + longest]]
+    words, lows = scene.book.owed[name], [t.low for t in scene.tokens[k : k + longest]]
     return next((n for n in range(len(lows), 0, -1) if " ".join(lows[:n]) in words), 0)
+
+
+def opened_by(scene: Scene) -> list[frozenset[str]]:
+    """For each token the names of the lists with whose words its first word begins: most begin none."""
+    if (found := scene.opened) is None:
+        opens = scene.book.answers(_opens)
+        found = scene.opened = [opens[first] for first in scene.firsts()]
+    return found
+
+
+def _opens(book: Rulebook, first: str) -> frozenset[str]:
+    """The names of the lists with whose words a word begins."""
+    return frozenset(name[1:] for name, firsts in book.owed.items() if name[0] == OPENS and first in firsts)

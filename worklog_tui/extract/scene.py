@@ -79,13 +79,24 @@ class Scene:
     bare: dict[int, tuple[str, str, float, float]] = field(default_factory=dict)
     "What bare numbers were taken for, by the index of their token: quantity, unit, factor and value in that unit."
 
+    openings: dict[str, list[int]] | None = None
+    "The tokens with which words of a list begin, by its name, once they were asked for."
+    opened: list[frozenset[str]] | None = None
+    "For each token the lists with whose words its first word begins, once they were asked for."
+
+    complaint: bool | None = None
+    "Whether it tells a complaint, once that was asked."
+
     _clauses: list[range] = field(default_factory=list)
     _suggested: dict[int, frozenset[str]] = field(default_factory=dict)
     _topics: list[str | None] = field(default_factory=list)
     _classes: frozenset[str] | None = None
     _lows: frozenset[str] | None = None
+    _words: frozenset[str] | None = None
     _firsts: list[str] | None = None
     _things: list[int] | None = None
+    _announced: list[str] | None = None
+    _card: Known | None = None
     _known: dict[tuple[Any, ...], Any] = field(default_factory=dict)
 
     def once(self, key: tuple[Any, ...], work: Callable[[], T]) -> T:
@@ -145,6 +156,12 @@ class Scene:
             self._lows = frozenset([token.low for token in self.tokens])
         return self._lows
 
+    def words(self) -> frozenset[str]:
+        """All its words, one by one."""
+        if self._words is None:
+            self._words = frozenset(" ".join(self.lows()).split())
+        return self._words
+
     def firsts(self) -> list[str]:
         """The first word of each token."""
         if self._firsts is None:
@@ -153,11 +170,15 @@ class Scene:
 
     def announcements(self) -> list[str]:
         """For each token the quantity whose running test it announces, or an empty text."""
-        return self.once(("announced",), lambda: _announcements(self.book, self.tokens))
+        if self._announced is None:
+            self._announced = _announcements(self.book, self.tokens)
+        return self._announced
 
     def card(self) -> Known:
         """What the machine card says in numbers."""
-        return self.once(("card",), lambda: known_values(self.machine, self.book))
+        if self._card is None:
+            self._card = known_values(self.machine, self.book)
+        return self._card
 
     def engine(self) -> Thing:
         """What `it runs` is said of: the engine, or the motor of a machine without one."""

@@ -5,8 +5,6 @@ The words are in grammars/stance.toml. Each class has a reach: how far from its 
 
 from __future__ import annotations
 
-from itertools import pairwise
-
 from worklog_tui.extract.tokens import Token
 
 CLAUSE, SENTENCE, NEAR, PHRASE = "clause", "sentence", "near", "phrase"
@@ -87,7 +85,7 @@ def mark_stances(tokens: list[Token]) -> None:
     """Puts on every token the stances that hold for it, in place; a sentence that ends in a question mark is asked."""
     if tokens and tokens[-1].low == "?" and tokens[-1].kind == "stop" and not _is_tag(tokens, len(tokens) - 2):
         for token in tokens:
-            token.stances.add("asked")
+            token.stances |= {"asked"}
     _mark_jobs(tokens)
     _mark_none(tokens)
     for i, token in enumerate(tokens):
@@ -97,25 +95,28 @@ def mark_stances(tokens: list[Token]) -> None:
             reach = REACH.get(sense.cls)
             if reach is not None and not (sense.cls == "asked" and not _asks(tokens, i)):
                 for other in _held(tokens, i, reach, sense.cls):
-                    other.stances.add(sense.cls)
+                    other.stances |= {sense.cls}
 
 
 def _mark_none(tokens: list[Token]) -> None:
     """`No oil running down it`, `no water dripping off`: none does what is told next, which is denied."""
-    for before, token in pairwise(tokens):
-        none = before.low.startswith("no ") and before.sense("bad", "good", "noted") and before.clause == token.clause
+    for k in [k for k, token in enumerate(tokens[:-1]) if token.low[:3] == "no "]:
+        before, token = tokens[k], tokens[k + 1]
+        none = before.sense("bad", "good", "noted") and before.clause == token.clause
         if none and token.sense("bad") and token.low.partition(" ")[0].endswith("ing"):
-            token.stances.add("not")
+            token.stances |= {"not"}
 
 
 def _mark_jobs(tokens: list[Token]) -> None:
     """`Left to do: set the points, clean the tank`: the deeds that head the members of a list of jobs are planned."""
+    if not [token for token in tokens if "colon" in token.classes]:
+        return
     listed = False
     for head, colon, token in zip(tokens, tokens[1:], tokens[2:], strict=False):
         heads = head.low == "next" or not head.classes.isdisjoint(("jobs", "later"))
         listed = listed or (heads and "colon" in colon.classes)
         if listed and colon.kind == "comma" and token.sense("do"):
-            token.stances.add("plan")
+            token.stances |= {"plan"}
 
 
 TAGS = frozenset(

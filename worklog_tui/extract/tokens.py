@@ -5,7 +5,7 @@ words.
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 
 from worklog_tui.extract.heard.clean import clean
 from worklog_tui.extract.heard.words import Word, split
@@ -13,7 +13,7 @@ from worklog_tui.extract.met import counting, meet
 from worklog_tui.extract.numbers.amounts import Amount, amount_at
 from worklog_tui.extract.numbers.measures import SHARES
 from worklog_tui.extract.numbers.numerals import Numeral, numeral_at
-from worklog_tui.extract.numbers.threads import Thread, thread_at
+from worklog_tui.extract.numbers.threads import CODES, Thread, thread_at
 from worklog_tui.extract.numbers.unit_ahead import INSIDE
 from worklog_tui.extract.terms import longest_term
 from worklog_tui.extract.which import which_at
@@ -64,7 +64,7 @@ class Token:
     thread: Thread | None = None
     which: str = ""
     thing: Thing | None = None
-    stances: set[str] = field(default_factory=set)
+    stances: frozenset[str] = frozenset()
     clause: int = 0
 
     def sense(self, *classes: str) -> Sense | None:
@@ -140,8 +140,9 @@ def _counted(words: list[Word], i: int, book: Rulebook, cylinders: int) -> tuple
     if ratio := _RATIO.fullmatch(first.low):
         return Token("ratio", first.low, first.start, first.end, RATIO, value=float(ratio[1])), i + 1
     numeral = numeral_at(words, i, book.numerals)
-    thread = thread_at(words, i, book.numerals, numeral)
-    amount = amount_at(words, i, book.numerals, book.units, numeral)
+    none = numeral is None and first.low in book.numerals.starts  # it begins none here: that is not worked out again
+    thread = thread_at(words, i, book.numerals, numeral) if not none or first.low[0] in CODES else None
+    amount = amount_at(words, i, book.numerals, book.units, numeral) if not none else None
     if thread and thread.end >= after and thread.end >= (amount.end if amount else 0):
         return Token("thread", first.low, first.start, words[thread.end - 1].end, THREAD, thread=thread), thread.end
     if amount and amount.end >= after:

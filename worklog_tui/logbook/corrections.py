@@ -124,13 +124,13 @@ def now_at(key: FactKey, then: str, now: str) -> tuple[Span, bool]:
     if then == now:
         return span, False
     if key.start == key.end:
-        return replace(span, start=len(now), end=len(now)), False
+        return span._replace(start=len(now), end=len(now)), False
     kept: list[int] = []
     for old, new, size in SequenceMatcher(None, then, now, autojunk=False).get_matching_blocks():
         first, last = max(old, key.start), min(old + size, key.end)
         kept += range(new + first - old, new + last - old)
     if len(kept) < max(HALF * (key.end - key.start), 1):
-        return replace(span, start=0, end=0), True
+        return span._replace(start=0, end=0), True
     return Span(key.note, min(kept), max(kept) + 1), False
 
 

@@ -159,7 +159,7 @@ class Gate:
         if isinstance(thing, tuple | list):
             made = [self._walk(one) for one in thing]
             same = all(a is b for a, b in zip(made, thing, strict=True))
-            return thing if same else type(thing)(made)
+            return thing if same else getattr(thing, "_make", type(thing))(made)  # a named tuple is made of its fields
         if isinstance(thing, dict):
             return {key: self._walk(one) for key, one in thing.items()}
         if is_dataclass(thing) and not isinstance(thing, type):

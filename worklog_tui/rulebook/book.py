@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 import gc
-from collections.abc import Collection, Sequence
+from collections.abc import Callable, Collection, Sequence
 from dataclasses import dataclass, field
 from pathlib import Path
-from typing import NamedTuple
+from typing import Any, NamedTuple, TypeVar
 
+from worklog_tui.rulebook.answers import Answers
 from worklog_tui.rulebook.bearers import Bearers, read_bearers
 from worklog_tui.rulebook.files import grammar_files, has_kept, keep, kept, parse_all, stamp_of
 from worklog_tui.rulebook.form import Made
@@ -24,6 +25,8 @@ from worklog_tui.rulebook.uncollected import uncollected
 from worklog_tui.rulebook.units import Numerals, Units, numerals_from, units_from
 from worklog_tui.rulebook.vocabulary import Vocabulary
 from worklog_tui.rulebook.word_lists import Beginnings, Lists, beginnings, read_lists, read_owed
+
+T = TypeVar("T")
 
 
 class Met(NamedTuple):
@@ -74,6 +77,14 @@ class Rulebook:
     "How readings are taken."
     met: dict[str, Met] = field(default_factory=dict)
     "What is known of the words and terms met so far: few of them, so that they are found sooner than among all."
+    answered: dict[Any, Answers[Any]] = field(default_factory=dict)
+    "What steps of the reading asked of single words, by what works it out."
+
+    def answers(self, work: Callable[[Rulebook, str], T]) -> Answers[T]:
+        """What a function tells of each word; it is asked once of each, and must look at nothing else."""
+        if (found := self.answered.get(work)) is None:
+            found = self.answered[work] = Answers(self, work)
+        return found
 
 
 def load(folders: Sequence[Path], cache: Path | None = None) -> Rulebook:

@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
-from typing import Any
+from typing import Any, TypeVar
 
 from worklog_tui.rulebook.signs import Signs
 from worklog_tui.rulebook.steps import Joined, Step, Steps
+
+T = TypeVar("T")
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,11 +66,18 @@ class Patterns:
         """`steps` are those of all, as they are kept."""
         self.all = patterns
         self._steps = Steps(steps, signs)
-        self._of_kind: dict[str, int] = {"": 0}
+        self._needing: dict[Any, dict[Any, int]] = {}
 
-    def triggered(self, signs: str, without: str = "") -> list[Pattern]:
-        """The rules that could match somewhere in the signs, in the order of the files, `without` those of one kind."""
-        if without not in self._of_kind:
-            numbers = [n for n, pattern in enumerate(self.all) if pattern.rule.gives["kind"] == without]
-            self._of_kind[without] = self._steps.only(numbers)
-        return [self.all[n] for n in self._steps.met(signs, self._of_kind[without])]
+    def triggered(self, signs: str, without: int = 0) -> list[Pattern]:
+        """The rules that could match somewhere in the signs, in the order of the files, `without` some of them."""
+        return [self.all[n] for n in self._steps.met(signs, without)]
+
+    def needing(self, needs: Callable[[Mapping[str, Any]], Iterable[T]]) -> dict[T, int]:
+        """The rules that have each of the needs which a function tells by what a rule gives; asked once of each."""
+        if (found := self._needing.get(needs)) is None:
+            numbers: dict[T, list[int]] = {}
+            for n, pattern in enumerate(self.all):
+                for need in needs(pattern.rule.gives):
+                    numbers.setdefault(need, []).append(n)
+            found = self._needing[needs] = {need: self._steps.only(row) for need, row in numbers.items()}
+        return found

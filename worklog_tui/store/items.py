@@ -20,7 +20,7 @@ def replace(connection: Connection, machine: str, items: Sequence[OpenItem], bas
         " VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
         [
             (row["id"], one.about, one.name, one.reason, one.state, *_place(one.raised), *_place(one.closed),
-             json.dumps(asdict(one), ensure_ascii=False))
+             json.dumps(_data(one), ensure_ascii=False))
             for one in items
         ],
     )  # fmt: skip
@@ -70,6 +70,12 @@ def open_counts(connection: Connection) -> dict[str, int | None]:
         " FROM machine LEFT JOIN counted ON counted.machine_id = machine.id"
     ).fetchall()
     return {row["uid"]: row["open"] if row["basis"] == basis(connection, row["uid"]) else None for row in found}
+
+
+def _data(one: OpenItem) -> dict[str, object]:
+    """An item as JSON data, its keys by their fields."""
+    keys = {"anchors": [key._asdict() for key in one.anchors], "closed_by": one.closed_by and one.closed_by._asdict()}
+    return asdict(one) | keys
 
 
 def _place(place: Place | None) -> tuple[int | None, str | None]:

@@ -6,9 +6,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-from typing import Any
-
 from worklog_tui.extract.finders import blamed
 from worklog_tui.extract.finders.blamed import Named
 from worklog_tui.extract.matching import Match
@@ -49,16 +46,6 @@ def accused(found: Match, scene: Scene) -> Draft | None:
                  last_used=max(found.last - 1, named.last))  # fmt: skip
     made.fields = {"cause": named.words, "standing": gives["standing"], "name": named.name}
     return made
-
-
-def may_accuse(gives: Mapping[str, Any], scene: Scene) -> bool:
-    """Whether the sentence holds at all what such a rule asks for, so that most need not be looked for."""
-    if (gives.get("queried") and scene.tokens[-1].low != "?") or (gives.get("again") and not scene.context.suspects):
-        return False
-    if gives.get("after_bad") and not told_bad_here(scene) and not scene.holds("bad", "trouble"):
-        return False
-    follow = gives.get("follow")
-    return not follow or not scene.lows().isdisjoint(follow)
 
 
 def _named(found: Match, scene: Scene) -> Named | None:

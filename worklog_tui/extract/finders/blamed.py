@@ -10,6 +10,7 @@ from dataclasses import dataclass
 from worklog_tui.extract.scene import Scene
 from worklog_tui.extract.things.named_as import spoken
 from worklog_tui.extract.tokens import Thing, Token
+from worklog_tui.rulebook import Rulebook
 
 LONGEST = 6
 "Tokens of a name."
@@ -141,14 +142,20 @@ def _is_verb_too(scene: Scene, token: Token) -> bool:
 
 def _loose(scene: Scene, token: Token) -> str:
     """The part that a word may name which is often none, `timing`, `screw`; else nothing."""
-    if token.thing is not None or token.low in no_causes(scene) or token.low in ENDS:
+    if token.thing is not None or not (part := scene.book.answers(_part)[token.low]):
         return ""
     if token.sense("not", "copula", "person"):
         return ""
     if token.sense("did", "do", "doing", "does") and "other" not in token.classes:
         return ""
-    part = next((s for s in scene.book.table.get(token.low, ()) if s[0] == "part" and s[2] not in NO_PART), None)
-    return str(part[1]) if part is not None else ""
+    return part
+
+
+def _part(book: Rulebook, low: str) -> str:
+    """The part that a word names, whatever else it says; empty for a word that names no cause."""
+    if low in book.lists["no_cause"] or low in ENDS:
+        return ""
+    return next((str(s[1]) for s in book.table.get(low, ()) if s[0] == "part" and s[2] not in NO_PART), "")
 
 
 def _is_passed(token: Token) -> bool:

@@ -15,9 +15,11 @@ def clean(words: list[Word], misheard: Misheard, around: frozenset[str]) -> list
     """The words with mis-heard ones put right; `around` are words that count as standing near (the machine's kind)."""
     out: list[Word] = []
     firsts, taken, size = misheard.firsts, 0, len(words)
-    for i, word in enumerate(words):
+    for i in [i for i, word in enumerate(words) if word[0] in firsts or ":" in word[0]]:  # most words are neither
         if i < taken:
             continue
+        out += words[taken:i]
+        word, taken = words[i], i + 1
         low, row = word[0], None
         if low in firsts and (found := misheard.get(low)) is not None:
             longer, alone = found
@@ -33,7 +35,7 @@ def clean(words: list[Word], misheard: Misheard, around: frozenset[str]) -> list
             out.extend(_pair(words, i))
         else:
             out.append(word)
-    return out
+    return out + words[taken:] if taken else words
 
 
 def _row(words: list[Word], i: int, rows: tuple[Row, ...], around: frozenset[str]) -> Row | None:

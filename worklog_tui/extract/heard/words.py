@@ -30,7 +30,7 @@ _new = tuple.__new__  # makes a Word at half the cost of calling it
 _VULGAR = "".join(VULGAR)
 _TOKEN = re.compile(
     rf"""
-      (?P<run> (?: [a-z]++ [ ] )++ )
+      (?P<run> (?: [a-z]++ [ ] )++ (?: [a-z]{{2,}}+ (?= [.,;:!?] | \Z ) )?+ | [a-z]{{2,}}+ (?= [.,;:!?] | \Z ) )
     | (?P<word> [^\W\d_]++ (?: ['’][^\W\d_]++ )*+ (?: \d\w*+ (?: [./,]\d\w*+ )*+ )?+ ) [ ]*+
     | (?P<plain> \d++ ) (?: [ ]++ | \Z )
     | (?P<number> [+\-−]?+ (?: \d++ | \.\d++ ) (?: [.,/:]\d++ )*+ (?: [x×*]\d++ (?: [.,/]\d++ )*+ )*+ [{_VULGAR}]?+
@@ -74,7 +74,7 @@ class _Cutter:
         self.gap = ""
 
     def run(self, at: int, said: str) -> None:
-        """Adds plain words in lower case, each with one space behind it."""
+        """Adds plain words in lower case, each with one space behind it; the last may end at a stop instead."""
         words, gap = self.words, self.gap
         for low in said.split():
             short = low == "w" and with_end(self.text, at, at + 1, words[-1].low if words else "")

@@ -165,8 +165,10 @@ def only_names_the_test(thing: Thing, scene: Scene) -> bool:
 
 def _said_last(scene: Scene, i: int) -> str:
     """The marker of which one that was said last in this sentence before token i."""
-    for k in range(i - 1, -1, -1):
+    for k in reversed(scene.once(("told apart",), lambda: _told_apart(scene))):
         token = scene.tokens[k]
+        if k >= i:
+            continue
         if token.kind == "which":
             return token.which
         if token.sense("side") and token.low in SIDES and stands_alone(scene, k):
@@ -174,6 +176,14 @@ def _said_last(scene: Scene, i: int) -> str:
         if token.thing is not None and token.thing.which:
             return token.thing.which
     return ""
+
+
+def _told_apart(scene: Scene) -> list[int]:
+    """The tokens that may say which one."""
+    return [
+        k for k, t in enumerate(scene.tokens)
+        if t.kind == "which" or "side" in t.classes or (t.thing is not None and t.thing.which)
+    ]  # fmt: skip
 
 
 def _of_the_book(scene: Scene, i: int) -> bool:

@@ -23,12 +23,16 @@ def nearest_measured(scene: Scene, i: int, fits: Fits) -> int | None:
         return turned
     if (filled := _brings_up(scene, i)) is not None:
         return filled
-    before = [k for k in scene.things(span) if k < i and fits(pointed(scene.tokens[k].thing))]  # type: ignore[arg-type]
     if (worn := _quality_of(scene, i, fits)) is not None:
         return worn
-    before = [k for k in before if not put_away(scene, k)] if not is_torque(scene, i) else before
-    meant = [k for k in before if not _aside(scene, k) and not _where(scene, k, i)] or before
-    return meant[-1] if meant else _joined(scene, i, fits)
+    last, torque = None, is_torque(scene, i)
+    for k in reversed(scene.things(range(span.start, i))):
+        if not fits(pointed(scene.tokens[k].thing)) or (not torque and put_away(scene, k)):  # type: ignore[arg-type]
+            continue
+        if not _aside(scene, k) and not _where(scene, k, i):
+            return k
+        last = k if last is None else last
+    return last if last is not None else _joined(scene, i, fits)
 
 
 def _is_time(scene: Scene, i: int) -> bool:
@@ -207,20 +211,9 @@ def _begins_a_clause(scene: Scene, i: int, k: int) -> bool:
 HELD = frozenset({"torque", "thread", "turns"})
 "Quantities of fasteners."
 ADJECTIVES = (
-    " volt",
-    " amp",
-    " inch",
-    " foot",
-    " litre",
-    " gallon",
-    " watt",
-    " millimeter",
-    " millimetre",
-    " mil",
-    "-inch",
-    "-volt",
-    "-amp",
-)
+    " volt", " amp", " inch", " foot", " litre", " gallon", " watt", " millimeter", " millimetre", " mil",
+    "-inch", "-volt", "-amp",
+)  # fmt: skip
 
 
 def _describes_next(scene: Scene, i: int) -> bool:

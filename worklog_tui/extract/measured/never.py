@@ -11,12 +11,12 @@ UNTIGHTENED = frozenset({"fluid", "material", "quality"})
 
 def never(thing: Thing, wanted: tuple[str, ...], book: Rulebook) -> bool:
     """Whether the number can be of no such thing: a gasket is torqued to nothing, a pressure lasts for no time."""
-    match wanted[:1]:
-        case ("torque",):
+    match wanted[0] if wanted else "":
+        case "torque":
             return thing.kind in UNTIGHTENED or _last(thing) in book.lists["never_tightened"]
-        case ("duration",):
+        case "duration":
             return thing.kind == "quality" and thing.name in book.topics
-        case ("thread",):
+        case "thread":
             return _last(thing) in ("thread", "threads")
         case _:
             return False

@@ -215,20 +215,25 @@ def _a_size(scene: Scene, i: int) -> bool:
 
 def _taken_off(scene: Scene, i: int) -> bool:
     """`took .004 out of the right pack`, `cut two inch off`: what was taken away measures nothing that is left."""
-    near = scene.tokens[max(0, i - 3) : i]
     after = _after(scene, i)
+    if not after or after[0].low not in OFF:
+        return False
+    near = scene.tokens[max(0, i - 3) : i]
     return (
         any(t.low in ("took", "take", "taken", "another", "cut", "trimmed") or TAKEN & set(t.low.split()) for t in near)
-        and bool(after) and after[0].low in ("out", "off", "out of", "off of")
     )  # fmt: skip
 
 
+OFF = frozenset({"out", "off", "out of", "off of"})
 TAKEN = frozenset({"took", "cut"})
 
 
 def _of_the_shop(scene: Scene, i: int) -> bool:
     """`the shop shuts at twelve`."""
+    if SHUTS.isdisjoint(scene.words()):
+        return False
     near = {w for t in scene.tokens[max(0, i - 6) : i] for w in t.low.split()}
-    return bool(near & {"shuts", "closes", "shut", "open", "opens"}) and bool(
-        near & {"shop", "shops", "store", "dealer"}
-    )
+    return bool(near & SHUTS) and bool(near & {"shop", "shops", "store", "dealer"})
+
+
+SHUTS = frozenset({"shuts", "closes", "shut", "open", "opens"})

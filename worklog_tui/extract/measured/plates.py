@@ -14,8 +14,9 @@ def of_plate(made: Draft, scene: Scene, quantity: str) -> str:
     """The owner of the plate that the number was read off, in words; empty where no plate was named, or it is not
     told whose it is.
     """
-    first = next((k for k in range(made.main - 1, -1, -1) if scene.tokens[k].kind == "stop"), -1) + 1
-    named = next((t for t in reversed(scene.tokens[first : made.main]) if _is_plate(t)), None)
+    plates = scene.once(("plates",), lambda: [k for k, token in enumerate(scene.tokens) if _is_plate(token)])
+    first = next((k for k in range(made.main - 1, -1, -1) if scene.tokens[k].kind == "stop"), -1) + 1 if plates else 0
+    named = next((scene.tokens[k] for k in reversed(plates) if first <= k < made.main), None)
     if named is not None:
         if any(t.sense("reads") and t.low not in SAYS for t in scene.tokens[first : made.main]):
             return ""

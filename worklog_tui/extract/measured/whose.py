@@ -14,6 +14,7 @@ from worklog_tui.extract.things.salience import PREPOSITIONS, salience
 from worklog_tui.extract.things.subjects import Fits, as_thing
 from worklog_tui.extract.tokens import Thing
 from worklog_tui.model import Reading
+from worklog_tui.rulebook.quantities import Quantity
 
 CLOSE = 8
 "How many tokens there may be within one clause."
@@ -43,8 +44,9 @@ def owner(made: Draft, scene: Scene, wanted: tuple[str, ...], meant: Fits) -> tu
     """The likeliest thing, and its token where it stands in the clause of the number; None when there is none."""
     best: tuple[float, Thing, int | None] | None = None
     named = _test_named(made.main, scene)
+    quantities = [(q, scene.book.quantities.get(q)) for q in wanted]
     for place, traits, thing, at in _things(made.main, scene, wanted):
-        suit = _suit(thing, wanted, scene, meant)
+        suit = _suit(thing, wanted, quantities, scene, meant)
         if suit == NEVER or (at is None and wanted[:1] == ("current",) and carries(thing, scene.book)):
             continue
         score = traits + WEIGHTS.get(f"{place} {suit}", 0.0) + WEIGHTS.get(thing.kind, 0.0)
@@ -146,7 +148,9 @@ def _aside(k: int, scene: Scene) -> bool:
     return before in PREPOSITIONS and before not in ("across", "at", "on", "of")
 
 
-def _suit(thing: Thing, wanted: tuple[str, ...], scene: Scene, meant: Fits) -> str:
+def _suit(
+    thing: Thing, wanted: tuple[str, ...], quantities: list[tuple[str, Quantity | None]], scene: Scene, meant: Fits
+) -> str:
     """How the thing suits the quantities that the number may be."""
     if thing.kind == "quality" and " " not in (thing.own or thing.name) and thing.name in scene.book.topics:
         return NEVER  # only names the test
@@ -160,7 +164,7 @@ def _suit(thing: Thing, wanted: tuple[str, ...], scene: Scene, meant: Fits) -> s
         return NEVER
     if thing.kind == "fastener":
         return USUAL
-    best = max((suits(thing, q, scene.book.quantities.get(q)) for q in wanted), default=0.0)
+    best = max([suits(thing, q, quantity) for q, quantity in quantities], default=0.0)
     if best:
         return USUAL if best >= 2 else SUITED
     if thing.kind == "quality":

@@ -28,6 +28,8 @@ _SIZE_PITCH = re.compile(r"(\d{1,2}/\d{1,2}|\d{1,2})[-x×](\d{1,2})")
 _METRIC_PAIR = re.compile(r"(\d{1,2})[x×](\d\.\d{1,2})")
 _TIME_LIKE = frozenset({"half"})
 _NEAR = 3
+CODES = "mgre"
+"What the codes of metric and pipe threads begin with."
 _PLAIN_SERIES = ("UNC", "UNF", "UNEF")
 
 
@@ -36,7 +38,7 @@ def thread_at(words: list[Word], i: int, numerals: Numerals, number: Numeral | N
     low = words[i].low
     table = standard_threads()
     first = low[0]
-    if first in "mgre" and (found := _metric(words, i, numerals, table) or _pipe_code(words, i)):
+    if first in CODES and (found := _metric(words, i, numerals, table) or _pipe_code(words, i)):
         return found
     if first.isdigit() or first in VULGAR or low in numerals.starts:
         return _Sized(words, i, numerals, table).read(i, number)
@@ -120,9 +122,12 @@ class _Sized:
 
     def read(self, i: int, number: Numeral | None = None) -> Thread | None:
         low = self.words[i].low
-        if written := _SIZE_PITCH.fullmatch(low):
+        if number is not None and number.loose and low in self.n.article:
+            return None
+        figures = low[0].isdigit()
+        if figures and (written := _SIZE_PITCH.fullmatch(low)):
             return self._pitched(written[1], float(written[2]), i + 1, sure=True)
-        if metric := _METRIC_PAIR.fullmatch(low):
+        if figures and (metric := _METRIC_PAIR.fullmatch(low)):
             found = _metric_thread(float(metric[1]), float(metric[2]), i + 1, self.table)
             return found if found and self._near_threads(found.end) else None
         number = number or numeral_at(self.words, i, self.n)

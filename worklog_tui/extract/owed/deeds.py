@@ -26,17 +26,15 @@ BARE = frozenset("needs wants need want could use".split()) | {"could do with", 
 
 def may_owe(scene: Scene) -> list[int]:
     """The tokens at which a duty or a plan may begin."""
-    return scene.once(("may owe",), lambda: opening(scene, "duty", "intends"))
+    return opening(scene, "duty", "intends")
 
 
-def deeds(clause: Clause) -> list[Draft]:
-    """The deed that a clause says is owed, if any."""
+def deeds(clause: Clause, opens: list[int]) -> list[Draft]:
+    """The deed that a clause says is owed, if any, from the tokens `opens` on."""
     scene = clause.scene
     if clause.against():
         return []
-    for i in may_owe(scene):
-        if i not in clause.span:
-            continue
+    for i in opens:
         duty = clause.says("duty", i)
         length = duty or clause.says("intends", i)
         if not length or _denied(scene, i, length):

@@ -18,7 +18,7 @@ DENIED = ("no ", "not ", "doesnt", "dont", "wont", "isnt", "aint", "didnt", "nev
 def failing(scene: Scene) -> list[Draft]:
     """The fallbacks of a scene."""
     made: list[Draft] = []
-    for k in [k for k, token in enumerate(scene.tokens) if token.low == "if"]:
+    for k in [k for k, token in enumerate(scene.tokens) if token.low == "if"] if "if" in scene.lows() else ():
         token = scene.tokens[k]
         before = scene.tokens[k - 1] if k else None
         opens = before is None or before.kind in ("stop", "comma") or before.clause != token.clause

@@ -21,14 +21,14 @@ WANTED = frozenset({"part", "joint", "fastener", "material", "unknown", "fluid",
 
 def may_lack(scene: Scene) -> list[int]:
     """The tokens that deny something."""
-    return [k for k, token in enumerate(scene.tokens) if "not" in token.classes]
+    return [k for k, token in enumerate(scene.tokens) if "not" in token.classes] if scene.holds("not") else []
 
 
-def lacking(clause: Clause) -> list[Draft]:
-    """What a clause says there is none of, if any."""
+def lacking(clause: Clause, denying: list[int]) -> list[Draft]:
+    """What a clause says there is none of, if any, by the tokens `denying`."""
     if clause.against() or clause.asked() or any(t.stances & {"if", "would"} for t in clause.tokens()):
         return []
-    for k in clause.span:
+    for k in denying:
         token = clause.scene.tokens[k]
         if token.sense("not") and not (k and clause.scene.tokens[k - 1].low == "need"):
             made = _not_had(clause, k) or _not_come(clause, k) or _no_thing(clause, k)

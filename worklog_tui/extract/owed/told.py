@@ -13,12 +13,12 @@ from worklog_tui.extract.owed.summed import summed
 from worklog_tui.extract.owed.wanted import may_want, wanted
 from worklog_tui.extract.scene import Draft, Scene
 
-READERS: tuple[tuple[Callable[[Clause], list[Draft]], Callable[[Scene], list[int]]], ...] = (
+READERS: tuple[tuple[Callable[[Clause, list[int]], list[Draft]], Callable[[Scene], list[int]]], ...] = (
     (lacking, may_lack),
     (wanted, may_want),
     (deeds, may_owe),
 )
-"What is read clause by clause, and the tokens of which a clause must hold one."
+"What is read clause by clause, and the tokens of which a clause must hold one; the reader gets them."
 
 
 def told(scene: Scene, found: list[Draft]) -> list[Draft]:
@@ -33,15 +33,15 @@ def told(scene: Scene, found: list[Draft]) -> list[Draft]:
 
 def _parts(scene: Scene) -> list[Draft]:
     """What is read clause by clause; most sentences hold no word with which anything is owed."""
-    opens = [(reader, frozenset(ks)) for reader, may in READERS if (ks := may(scene))]
+    opens = [(reader, ks) for reader, may in READERS if (ks := may(scene))]
     if not opens:
         return []
     return [
         draft
         for clause in clauses(scene)
         for reader, ks in opens
-        if not ks.isdisjoint(clause.span)
-        for draft in reader(clause)
+        if (here := [k for k in ks if k in clause.span])
+        for draft in reader(clause, here)
     ]
 
 

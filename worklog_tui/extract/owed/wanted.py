@@ -15,22 +15,19 @@ ASKED_FOR = frozenset({"wanted", "needed", "required"})
 
 def may_want(scene: Scene) -> list[int]:
     """The tokens that may say that something is wanted, or is to be looked at."""
-    return scene.once(("may want",), lambda: _may_want(scene))
-
-
-def _may_want(scene: Scene) -> list[int]:
+    looks = opening(scene, "looks")
+    if ASKED_FOR.isdisjoint(scene.lows()) and not scene.holds("get"):
+        return looks
     asks = [k for k, token in enumerate(scene.tokens) if token.low in ASKED_FOR or "get" in token.classes]
-    return sorted({*asks, *opening(scene, "looks")})
+    return sorted({*asks, *looks})
 
 
-def wanted(clause: Clause) -> list[Draft]:
-    """What a clause says is wanted, or is to be looked at later."""
+def wanted(clause: Clause, opens: list[int]) -> list[Draft]:
+    """What a clause says is wanted, or is to be looked at later, by the tokens `opens`."""
     if clause.against() or clause.asked():
         return []
     tokens = clause.scene.tokens
-    for k in may_want(clause.scene):
-        if k not in clause.span:
-            continue
+    for k in opens:
         ends = (
             k + 1 >= clause.span.stop or tokens[k + 1].kind in ("stop", "comma") or tokens[k + 1].low in ("and", "too")
         )

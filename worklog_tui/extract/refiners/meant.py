@@ -27,11 +27,11 @@ def refine(drafts: list[Draft], scene: Scene) -> list[Draft]:
     """The drafts that are meant, verdicts turned where they are denied."""
     kept: list[Draft] = []
     for draft in drafts:
-        allowed = frozenset(draft.rule.gives.get("even", ()))
+        allowed = draft.rule.gives.get("even", ())
         stances = scene.tokens[draft.main].stances
         if draft.kind == "finding" and "reported" in stances and draft.fields["verdict"] != "bad":
             continue  # what the owner complains of is a finding, what he praises is not
-        against = (stances & DROP[draft.kind]) - allowed
+        against = (stances & DROP[draft.kind]).difference(allowed)
         if draft.kind == "work" and "memory" in against and _only_afterwards(draft, scene):
             against -= {"memory"}
         if draft.kind == "work" and _waited_for(draft, scene):

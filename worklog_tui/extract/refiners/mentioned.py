@@ -48,10 +48,11 @@ def _your_trouble(draft: Draft, scene: Scene) -> bool:
 
 def _concluded(draft: Draft, scene: Scene) -> bool:
     """`Which means the valve is passing`, `so it's the lever valve leaking`: what follows from what was found."""
-    said_before = _clause_before(draft, scene)
-    comma = max((n for n, t in enumerate(said_before) if t.kind == "comma"), default=-1)
-    if any(t.low in CONCLUDES or t.low.rpartition(" ")[2] in ("means", "why") for t in said_before[comma + 1 :]):
-        return True
+    if not (CONCLUDES.isdisjoint(scene.lows()) and {"means", "why"}.isdisjoint(scene.words())):
+        said_before = _clause_before(draft, scene)
+        comma = max((n for n, t in enumerate(said_before) if t.kind == "comma"), default=-1)
+        if any(t.low in CONCLUDES or t.low.rpartition(" ")[2] in ("means", "why") for t in said_before[comma + 1 :]):
+            return True
     k = draft.thing_at
     if k is None or draft.fields["verdict"] == "good" or draft.rule.id not in NAMING or k > draft.main or any(
         t.sense("copula", "moves") or t.kind == "comma" for t in scene.tokens[k + 1 : draft.main]

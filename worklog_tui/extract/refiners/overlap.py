@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections import Counter
+
 from worklog_tui.extract.scene import Draft, Scene
 
 
@@ -18,11 +20,26 @@ def refine(drafts: list[Draft], scene: Scene) -> list[Draft]:
     kept = sorted(best.values(), key=lambda d: (d.main, d.kind))
     if len(kept) == 1:
         return kept
-    by_means = [d for d in kept if d.kind == "work" and d.fields.get("used")]
+    of_kind: dict[str, list[Draft]] = {}
+    for draft in kept:
+        of_kind.setdefault(draft.kind, []).append(draft)
+    outer = {kind: _outer(row) for kind, row in of_kind.items()}
+    by_means = [d for d in of_kind.get("work", ()) if d.fields.get("used")]
     return [
         d for d in kept
-        if not any(_inside(d, other) for other in kept) and not any(_is_means(d, other) for other in by_means)
+        if not any([_inside(d, other) for other in outer[d.kind]])  # noqa: C419 (few: a list is made sooner)
+        and not any(_is_means(d, other) for other in by_means)
     ]  # fmt: skip
+
+
+def _outer(drafts: list[Draft]) -> list[Draft]:
+    """Those of some drafts of a kind within which others may lie: of one word only where another has the same."""
+    if len(drafts) == 1:
+        return []
+    if drafts[0].kind == "work":
+        return drafts if any(d.rule.gives.get("standing") for d in drafts) else []
+    mains = Counter(d.main for d in drafts)
+    return [d for d in drafts if d.last > d.main or mains[d.main] > 1]
 
 
 def _words(draft: Draft) -> tuple[str, int, str]:

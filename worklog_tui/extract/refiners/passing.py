@@ -34,7 +34,10 @@ def refine(drafts: list[Draft], scene: Scene) -> list[Draft]:
 
 def _reason(draft: Draft, scene: Scene) -> str:
     """Why a state is only mentioned; empty where it was found."""
-    return next((why for why, holds in CHECKS if holds(draft, scene)), "")
+    for why, holds in CHECKS:
+        if holds(draft, scene):
+            return why
+    return ""
 
 
 def _before(scene: Scene, i: int) -> int:

@@ -131,7 +131,7 @@ def _says_bought(token: Token) -> bool:
     """`new`, `need`, `ordered`, `kit`: a word of what is bought, alone or in the name of a thing."""
     if token.low in SOLD or token.sense("new", "want"):
         return True
-    if any(s.cls == "did" and s.name == "order" for s in token.senses):
+    if "did" in token.classes and any(s.cls == "did" and s.name == "order" for s in token.senses):
         return True
     return token.thing is not None and bool((SOLD | {"new"}) & set(token.low.split()))
 

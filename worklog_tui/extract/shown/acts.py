@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from worklog_tui.extract.owed.clause import Clause
-from worklog_tui.extract.said import opening, says
+from worklog_tui.extract.said import opened_by, opening, says
 from worklog_tui.extract.scene import Draft, Scene
 from worklog_tui.extract.shown.holder import by_person, made, none_of, points_back, rule, stranger, subject
 from worklog_tui.extract.shown.polarity import TURNED, Said, denial
@@ -13,6 +13,7 @@ ACTS, FAILS = rule("acts", 0.6), rule("fails", 0.6)
 NEAR = 6
 "Tokens between what is done and how."
 HOW = (("nought", "bad"), ("fullmeasure", "good"), ("ill", "bad"), ("fine", "good"))
+HOW_NAMES = frozenset(name for name, _ in HOW)
 ENDS = frozenset("if when till until because unless where before so but and".split())
 HANDED = ("hand thread", "handed thread")
 "What turns the other way by its make has no fault."
@@ -33,13 +34,13 @@ def _doing(scene: Scene) -> list[int]:
     return [k for k, t in enumerate(scene.tokens) if not DOES.isdisjoint(t.classes)] if scene.holds(*DOING) else []
 
 
-def acts(clause: Clause) -> list[Draft]:
-    """What a clause says of how its thing works."""
+def acts(clause: Clause, doing: list[int]) -> list[Draft]:
+    """What a clause says of how its thing works, by the tokens `doing`."""
     scene = clause.scene
     if any(token.low.endswith(HANDED) for token in scene.tokens[: clause.span.start]):
         return []  # it's a left-hand thread, so it goes the wrong way
-    for k in may_act(scene):
-        if k not in clause.span or scene.tokens[k].thing is not None:
+    for k in doing:
+        if scene.tokens[k].thing is not None:
             continue
         draft = _act(clause, k, k + max(says(scene, "acts", k, 3), 1)) if _does(scene, k) else None
         if draft is not None:
@@ -111,12 +112,12 @@ SPEEDS = frozenset("slow fast low high full half".split())
 
 
 def _how(clause: Clause, first: int) -> Said | None:
-    scene = clause.scene
+    scene, opened = clause.scene, opened_by(clause.scene)
     for k in range(first, min(first + NEAR, clause.span.stop)):
         token = scene.tokens[k]
         if scene.tokens[k - 1].low == "on" and token.low in SPEEDS:
             continue  # `runs 1420 on slow`: how it is set
-        for name, verdict in HOW:
+        for name, verdict in () if opened[k].isdisjoint(HOW_NAMES) else HOW:
             if (n := says(scene, name, k, 5)) and not before_name(scene, k + n - 1):
                 no = denial(scene, k, first)
                 turned = TURNED[verdict] if no is not None and name in ("ill", "fine") else verdict

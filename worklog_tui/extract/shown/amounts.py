@@ -21,16 +21,16 @@ ADJECTIVES = 3
 
 def may_hold_some(scene: Scene) -> list[int]:
     """The tokens with which an amount of something may begin."""
-    return scene.once(("may hold",), lambda: opening(scene, "much", "some", "little", "nothing", "lots"))
+    return opening(scene, "much", "some", "little", "nothing", "lots")
 
 
-def amounts(clause: Clause) -> list[Draft]:
-    """What a clause says that a thing has, much or little of it."""
+def amounts(clause: Clause, opens: list[int]) -> list[Draft]:
+    """What a clause says that a thing has, much or little of it, from the tokens `opens` on."""
     scene = clause.scene
     if scene.tokens[clause.span.start].sense("do", "plan"):
         return []  # `spray some water round the flange`
-    for q in may_hold_some(scene):
-        if q not in clause.span or scene.tokens[q].kind == "amount":
+    for q in opens:
+        if scene.tokens[q].kind == "amount":
             continue
         for draft in (_leftover(clause, q), _amount(clause, q)):
             if draft is not None:

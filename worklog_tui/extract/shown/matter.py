@@ -8,6 +8,7 @@ from worklog_tui.extract.owed.clause import Clause
 from worklog_tui.extract.scene import Draft, Scene
 from worklog_tui.extract.shown.holder import made, may_hold, named, rule, subject
 from worklog_tui.extract.shown.polarity import Said, denial
+from worklog_tui.rulebook import Rulebook
 
 MATTER = rule("matter", 0.6)
 BACK, AHEAD = 4, 4
@@ -22,19 +23,25 @@ HAS = frozenset("has had have got with w".split())
 
 def may_lie(scene: Scene) -> list[int]:
     """The tokens that name what has no business in a part, or a fluid with its measure."""
-    return scene.once(("may lie",), lambda: [k for k in range(len(scene.tokens)) if _matter(scene, k)])
+    named = scene.book.answers(_names_matter)
+    return [k for k, token in enumerate(scene.tokens) if (found := named[token.low]) and _matter(scene, k, found)]
 
 
-def _matter(scene: Scene, k: int) -> bool:
+def _names_matter(book: Rulebook, low: str) -> str:
+    """Whether words name what is `foreign` everywhere, or `stuff` that only a measure makes so; empty for neither."""
+    words = low.split()
+    if any(s[0] == "foreign" for word in words for s in book.table.get(word, ())):
+        return "foreign"
+    return "stuff" if words and not book.owed["stuff"].isdisjoint((low, words[-1])) else ""
+
+
+def _matter(scene: Scene, k: int, named: str) -> bool:
     token = scene.tokens[k]
     if token.kind not in ("word", "term", "thing"):
         return False
     if token.thing is not None and token.thing.kind not in ("fluid", "material"):
         return False
-    words = token.low.split()
-    if any(s[0] == "foreign" for word in words for s in scene.book.table.get(word, ())):
-        return True
-    return not scene.book.owed["stuff"].isdisjoint((token.low, words[-1])) and _measure(scene, k) is not None
+    return named == "foreign" or _measure(scene, k) is not None
 
 
 def _measure(scene: Scene, k: int) -> int | None:
@@ -50,11 +57,11 @@ def _measure(scene: Scene, k: int) -> int | None:
     return of - 1 if measures else None
 
 
-def matter(clause: Clause) -> list[Draft]:
-    """What a clause tells to lie in or on a part."""
+def matter(clause: Clause, named: list[int]) -> list[Draft]:
+    """What a clause tells to lie in or on a part, which the tokens `named` name."""
     scene = clause.scene
-    for k in may_lie(scene):
-        if k not in clause.span or denial(scene, k, clause.span.start) is not None:
+    for k in named:
+        if denial(scene, k, clause.span.start) is not None:
             continue
         measure = _measure(scene, k)
         first = measure if measure is not None else k

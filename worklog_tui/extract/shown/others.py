@@ -16,15 +16,13 @@ NEAR = 12
 
 def may_tell(scene: Scene) -> list[int]:
     """The tokens with which it may be told who had hands on it before."""
-    return scene.once(("others",), lambda: opening(scene, "somebody", "before"))
+    return opening(scene, "somebody", "before")
 
 
-def others(clause: Clause) -> list[Draft]:
-    """What a clause says that others did."""
+def others(clause: Clause, opens: list[int]) -> list[Draft]:
+    """What a clause says that others did, from the tokens `opens` on."""
     scene = clause.scene
-    for k in may_tell(scene):
-        if k not in clause.span:
-            continue
+    for k in opens:
         if (n := says(scene, "somebody", k, 4)) and (draft := _by_others(clause, k, k + n)) is not None:
             return [draft]
         if (n := says(scene, "before", k, 4)) and (draft := _long_ago(clause, k, k + n - 1)) is not None:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import NamedTuple
 
 from worklog_tui.extract.finders.senses import senses_for
-from worklog_tui.extract.said import says
+from worklog_tui.extract.said import opened_by, says
 from worklog_tui.extract.scene import Scene
 from worklog_tui.extract.tokens import Thing
 
@@ -29,12 +29,14 @@ class Said(NamedTuple):
 
 
 LISTS = (("plain", "noted"), ("ill", "bad"), ("fine", "good"))
+LIST_NAMES = frozenset(name for name, _ in LISTS)
 
 
 def said_at(scene: Scene, k: int, thing: Thing | None) -> Said | None:
     """What the words from token k on say of a thing; None when they say nothing of it."""
-    best = max(((says(scene, name, k, 5), verdict) for name, verdict in LISTS), key=lambda row: row[0])
-    token = scene.tokens[k]
+    token, best = scene.tokens[k], (0, "")
+    if not opened_by(scene)[k].isdisjoint(LIST_NAMES):
+        best = max(((says(scene, name, k, 5), verdict) for name, verdict in LISTS), key=lambda row: row[0])
     states = senses_for(token, thing) if token.thing is None else []
     if states and best[0] < 2 and not token.sense("position"):
         return Said(states[0].cls, k, k)

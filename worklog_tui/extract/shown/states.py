@@ -17,7 +17,7 @@ IS = ("'s", "\u2019s")
 
 def may_be(scene: Scene) -> list[int]:
     """The tokens that may join a thing and what it is like."""
-    return scene.once(("may be",), lambda: sorted({*opening(scene, "be"), *_contracted(scene)}))
+    return sorted({*opening(scene, "be"), *_contracted(scene)})
 
 
 def _contracted(scene: Scene) -> list[int]:
@@ -29,12 +29,10 @@ def _says_is(scene: Scene, k: int) -> bool:
     return token.low.endswith("s") and scene.text[token.start : token.end].lower().endswith(IS)
 
 
-def states(clause: Clause) -> list[Draft]:
-    """What a clause says that its thing is like."""
+def states(clause: Clause, joining: list[int]) -> list[Draft]:
+    """What a clause says that its thing is like, joined to it by the tokens `joining`."""
     scene = clause.scene
-    for v in may_be(scene):
-        if v not in clause.span:
-            continue
+    for v in joining:
         n = says(scene, "be", v, 3) or int(_says_is(scene, v))
         if not n:
             continue

@@ -26,7 +26,7 @@ FARTHEST = 40
 TO_COME = frozenset({"itll be", "it will be", "thatll be", "that will be", "itd be", "thatd be", "that would be"})
 OR = frozenset({"or", "or else"})
 OPENING = OPENS | OPENS_ASKED | OR
-"Without one of these words, or one of suspicion, there are no alternatives."
+"With one of these words, or one of suspicion, alternatives begin."
 ENDS = frozenset("and which when if because cause not rather let lets so yeah yep look see".split()) | {
     "let me",
     "one of the two", "one of them", "one or the other",
@@ -36,10 +36,13 @@ ENDS = frozenset("and which when if because cause not rather let lets so yeah ye
 def told(scene: Scene, found: list[Draft]) -> list[Draft]:
     """The suspects that no rule found; a verdict among `found` that is one of several becomes a suspicion, in place."""
     made: list[Draft] = []
-    if not scene.holds("suspicion") and OPENING.isdisjoint(scene.lows()):
+    either = not OR.isdisjoint(scene.lows()) or any([_joined(t) for t in scene.tokens])  # noqa: C419
+    if not either and not scene.holds("suspicion"):
         return made
     upto = 0
-    for i in [k for k, t in enumerate(scene.tokens) if k == 0 or t.low in OPENING or "suspicion" in t.classes]:
+    for i, opener in enumerate(scene.tokens):
+        if not ("suspicion" in opener.classes or (either and (i == 0 or opener.low in OPENING))):
+            continue  # without an `or` only a suspicion tells anything
         bare, token = i == 0 and _may_list(scene), scene.tokens[i]
         if i >= upto and (bare or _opens(scene, i)):
             spans, last = _spans(scene.tokens, i + (not bare))

@@ -10,7 +10,9 @@ TELLING = ("complains", "reported", "tells")
 
 def complains(scene: Scene) -> bool:
     """Whether the sentence tells a complaint: by its own words, or as what somebody says."""
-    return scene.once(("complains",), lambda: scene.holds(*TELLING) and _complains(scene.tokens))
+    if scene.complaint is None:
+        scene.complaint = scene.holds(*TELLING) and _complains(scene.tokens)
+    return scene.complaint
 
 
 def _complains(tokens: list[Token]) -> bool:

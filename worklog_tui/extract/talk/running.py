@@ -56,12 +56,14 @@ TURNED_TO = frozenset({"gap", "pressure", "voltage", "resistance", "compression"
 
 def _cranked_against_a_gauge(scene: Scene, upto: int) -> bool:
     """`Throttle wide, and I swing the handle`, `gauge in, five good pulls`: so only compression is tested."""
-    said = " ".join(scene.lows())
-    if "throttle" not in said and "gauge" not in said:
+    if TESTING.isdisjoint(scene.words()):
         return False
     words = {w for t in scene.tokens[:upto] for w in t.low.split()}
     ready = ("throttle" in words and bool(words & scene.book.lists["throttle_wide"])) or {"gauge", "in"} <= words
     return ready and bool(words & scene.book.lists["cranking"]) and not any(t.amount for t in scene.tokens[:upto])
+
+
+TESTING = frozenset({"throttle", "gauge"})
 
 
 def _named(found: str, token: Token, topic: Topic | None) -> Topic | None:
@@ -126,8 +128,14 @@ def _role(scene: Scene, upto: int, before: str) -> str:
     them measurements again.
     """
     tokens = scene.tokens[:upto]
-    actions = {s.name for t in tokens for s in t.senses if s.cls in ("did", "doing")}
-    if actions & {"adjust"} or any(t.low == "set" for t in tokens):
+    actions: set[str] = set()
+    if scene.holds("did", "doing"):
+        actions = {s.name for t in tokens for s in t.senses if s.cls in ("did", "doing")}
+    if "adjust" in actions or ("set" in scene.lows() and any(t.low == "set" for t in tokens)):
         return "set"
-    talk = actions or any(t.sense("book", "reads", "copula", "person", "pronoun") for t in tokens)
+    talk = actions or (scene.holds(*TALK) and any(t.sense(*TALK) for t in tokens))
     return "measured" if talk else before
+
+
+TALK = ("book", "reads", "copula", "person", "pronoun")
+"Classes of words of which other talk is made."

@@ -46,13 +46,18 @@ THOUSANDTHS = 0.2
 
 def told_of(name: str, made: Draft, scene: Scene) -> tuple[float, Bare | None]:
     """How much the figures told before speak for a quantity at a number, and how they take a bare one."""
-    figures = scene.context.figures
-    if not figures or _told_otherwise(name, made.main, scene):
+    if not scene.context.figures:
+        return 0.0, None
+    own = made.thing.name if made.thing is not None else ""
+    return scene.once(("told of", name, made.main, own), lambda: _told_of(name, made, own, scene))
+
+
+def _told_of(name: str, made: Draft, own: str, scene: Scene) -> tuple[float, Bare | None]:
+    if _told_otherwise(name, made.main, scene):
         return 0.0, None
     things = scene.once(("named around", made.main), lambda: _named(made.main, scene))
-    own = made.thing.name if made.thing is not None else ""
     best: tuple[float, Bare | None] = (0.0, None)
-    for figure in figures:
+    for figure in scene.context.figures:
         if figure.quantity != name:
             continue
         value = _in_its_scale(scene.tokens[made.main], figure)

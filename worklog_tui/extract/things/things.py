@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
+
 from worklog_tui.extract.things.named_as import meant_words
 from worklog_tui.extract.things.spelt_out import spelt_out
 from worklog_tui.extract.things.supported import ARTICLES, supported
@@ -18,6 +20,8 @@ PUMPING = frozenset({"pump", "jack", "hammer"})
 "Names that are verbs before a pronoun."
 IT = frozenset({"it", "them", "em", "her", "up"})
 DOING = frozenset("im were ive weve been".split())
+_classes = lru_cache(maxsize=2000)(thing_classes)
+"The same things are named again and again."
 CANS = frozenset("oil fuel petrol gas water jerry diesel paint spray".split())
 "What a can is for; else `can` behind a part says what may be done with it."
 
@@ -174,7 +178,7 @@ def _thing_token(text: str, tokens: list[Token], book: Rulebook, typed: bool) ->
     words = spelt_out(words, head.name, begun=False) if typed else words
     thing = Thing(words, head.name, head.kind, which.strip(), words, head.per, head.of, head.system, loose=loose)
     low = " ".join([t.low for t in tokens])
-    return Token("thing", low, start, end, thing_classes(head.name, head.kind, book.named, low), thing=thing)
+    return Token("thing", low, start, end, _classes(head.name, head.kind, book.named, low), thing=thing)
 
 
 def _which_of(token: Token) -> str:

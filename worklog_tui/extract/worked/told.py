@@ -23,34 +23,27 @@ PAST, SHORTEST = "ed", 5
 def told(scene: Scene, found: list[Draft]) -> list[Draft]:
     """The work that no draft of `found` says already."""
     made: list[Draft] = []
-    readers = _readers(scene.book)
-    lows = scene.lows()
-    begins = frozenset().union(*[words & lows for words, _ in readers])
-    for k in [k for k, t in enumerate(scene.tokens) if t.low in begins or (t.kind == "word" and t.low.endswith(PAST))]:
-        token = scene.tokens[k]
-        past = _unknown_past(token.low, token.kind)
-        for words, reader in readers:
-            if token.low in words or (past and reader is moved):
-                for match in reader(scene, k):
-                    draft = work.draft(match, scene)
-                    if draft is not None and not _said(draft, match, [*found, *made]):
-                        made.append(draft)
+    begins = scene.book.answers(_readers)
+    for k, readers in [(k, readers) for k, token in enumerate(scene.tokens) if (readers := begins[token.low])]:
+        for reader, known in readers:
+            for match in reader(scene, k) if known or scene.tokens[k].kind == "word" else ():
+                draft = work.draft(match, scene)
+                if draft is not None and not _said(draft, match, [*found, *made]):
+                    made.append(draft)
     return made
 
 
-def _readers(book: Rulebook) -> tuple[tuple[frozenset[str], Reader], ...]:
-    """The words that may begin such a clause, and what reads it from there."""
-    return (
-        (book.lists["gives"], given),
-        (book.lists["has_had"], had),
-        (book.lists["takes"], taken),
-        (book.lists["lays"], laid),
-        (book.lists["moves"], moved),
-    )
+READERS: tuple[tuple[str, Reader], ...] = (
+    ("gives", given), ("has_had", had), ("takes", taken), ("lays", laid), ("moves", moved),
+)  # fmt: skip
+"The lists of words that may begin such a clause, and what reads it from there."
 
 
-def _unknown_past(low: str, kind: str) -> bool:
-    return kind == "word" and low.endswith(PAST) and len(low) >= SHORTEST
+def _readers(book: Rulebook, low: str) -> tuple[tuple[Reader, bool], ...]:
+    """What reads a clause from a word on, and whether the word is known to begin one, or only looks like a past."""
+    past = low.endswith(PAST) and len(low) >= SHORTEST
+    known = {reader: low in book.lists[name] for name, reader in READERS}
+    return tuple((reader, sure) for reader, sure in known.items() if sure or (past and reader is moved))
 
 
 def _said(draft: Draft, match: Match, found: list[Draft]) -> bool:
