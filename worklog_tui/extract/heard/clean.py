@@ -18,8 +18,7 @@ def clean(words: list[Word], misheard: Misheard, around: frozenset[str]) -> list
     for i in [i for i, word in enumerate(words) if word[0] in firsts or ":" in word[0]]:  # most words are neither
         if i < taken:
             continue
-        out += words[taken:i]
-        word, taken = words[i], i + 1
+        word = words[i]
         low, row = word[0], None
         if low in firsts and (found := misheard.get(low)) is not None:
             longer, alone = found
@@ -27,14 +26,14 @@ def clean(words: list[Word], misheard: Misheard, around: frozenset[str]) -> list
             row = _row(words, i, rows, around) if rows else None
         if row is not None:
             heard, meant, _ = row
+            out += words[taken:i]
             taken = i + len(heard)
             last = words[taken - 1]
             out.append(Word(meant[0], word.start, last.end if len(meant) == 1 else word.end, word.gap))
             out.extend(Word(more, min(word.end, last.start), last.end, "") for more in meant[1:])
         elif ":" in low:
-            out.extend(_pair(words, i))
-        else:
-            out.append(word)
+            out += (*words[taken:i], *_pair(words, i))
+            taken = i + 1
     return out + words[taken:] if taken else words
 
 
