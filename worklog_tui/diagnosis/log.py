@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from bisect import bisect_left, bisect_right
 from collections import defaultdict
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from functools import cached_property
 from typing import Any
@@ -101,19 +101,26 @@ class Log:
 
     def work_on(self, name: str, words: str, after: float, actions: tuple[str, ...]) -> Event | None:
         """The last work of those kinds on a thing after a moment."""
-        return self._last(e for e in self.about(name, words)
-                          if e.when > after and isinstance(e.fact, Work) and e.fact.action in actions)  # fmt: skip
+
+        def done(event: Event) -> bool:
+            return event.when > after and isinstance(event.fact, Work) and event.fact.action in actions
+
+        return self._last(name, words, done)
 
     def verdict(self, name: str, words: str) -> Event | None:
         """The last good or bad finding of a thing, or the last suspicion of it that was settled."""
-        return self._last(e for e in self.about(name, words) if settles(e.fact))
+        return self._last(name, words, lambda event: settles(event.fact))
 
-    @staticmethod
-    def _last(events: Iterator[Event]) -> Event | None:
-        last = None
-        for last in events:  # noqa: B007
-            pass
-        return last
+    def _last(self, name: str, words: str, holds: Callable[[Event], bool]) -> Event | None:
+        """The last event about a thing for which something holds, looked for from the end: a long log is about few."""
+        said, ends = tokens(words), list[Event]()
+        for key in ("=" + name if name else "", *said[-1:]):
+            events = reversed(self._index.get(key, ()))
+            found = (e for e in events if holds(e) and same_thing(name, words, e.name, e.fact.about))
+            ends += [last] if (last := next(found, None)) is not None else []
+        if len({e.when for e in ends}) < len({id(e) for e in ends}):  # two at one place: the order of `about` tells
+            return [e for e in self.about(name, words) if holds(e)][-1]
+        return max(ends, key=lambda e: e.when, default=None)
 
     @cached_property
     def names(self) -> frozenset[str]:

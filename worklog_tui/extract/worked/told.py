@@ -33,16 +33,16 @@ def told(scene: Scene, found: list[Draft]) -> list[Draft]:
     return made
 
 
-READERS: tuple[tuple[str, Reader], ...] = (
-    ("gives", given), ("has_had", had), ("takes", taken), ("lays", laid), ("moves", moved),
-)  # fmt: skip
-"The lists of words that may begin such a clause, and what reads it from there."
-
-
 def _readers(book: Rulebook, low: str) -> tuple[tuple[Reader, bool], ...]:
     """What reads a clause from a word on, and whether the word is known to begin one, or only looks like a past."""
     past = low.endswith(PAST) and len(low) >= SHORTEST
-    known = {reader: low in book.lists[name] for name, reader in READERS}
+    known = {
+        given: low in book.lists["gives"],
+        had: low in book.lists["has_had"],
+        taken: low in book.lists["takes"],
+        laid: low in book.lists["lays"],
+        moved: low in book.lists["moves"],
+    }
     return tuple((reader, sure) for reader, sure in known.items() if sure or (past and reader is moved))
 
 
