@@ -109,3 +109,9 @@ def test_a_figure_replaces_an_older_word_and_no_later_one(figure_last: bool, sho
     if figure_last:
         log.read("compression", 40, "psi", "cylinder 1").read("compression", 100, "psi", "cylinder 2")
     assert Signs(Read(log.history()), faults).check_signs["comp.gauge"].shows == shows
+
+
+def test_the_own_suspicion_of_the_person_goes_before_it(faults: FaultBook) -> None:
+    log = Log().found("engine", "runs well", "good", state="runs well").did("remove", "points cover")
+    log.found("engine", "will not start", state="will not start").suspected("condenser")
+    assert advise(log.history(), (), faults, None).steps[0].step == "check the condenser"

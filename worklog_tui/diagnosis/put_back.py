@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from worklog_tui.diagnosis.candidate import Candidate, Tier
+from worklog_tui.diagnosis.disturbed import SOON
 from worklog_tui.diagnosis.log import Event, Log, proves_good
 from worklog_tui.diagnosis.safety import Safety
 from worklog_tui.diagnosis.sign import Sign
@@ -17,7 +18,7 @@ BEFORE_ALL = -2e9
 def gone_over(log: Log, signs: Signs, sign: Sign, safety: Safety) -> list[Candidate]:
     """A step for the last work that may have brought a complaint, unless it was looked at again since."""
     works = signs.between.get(sign.of, ())
-    if not works or _seen_since(log, works[-1], sign):
+    if not works or sign.event.when - works[-1].when > SOON or _seen_since(log, works[-1], sign):
         return []
     last = works[-1]
     step = words_of(last)
