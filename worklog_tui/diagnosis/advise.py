@@ -163,8 +163,7 @@ def _from_faults(
         step = prove(symptom, sign, log, safety)
         order = 1.5 if stands_out or found_since(signs) else 0.5
         mine.append(Candidate(late or Tier.COMPLAINT, order, step, "", step.step))
-    if not (log.is_old(sign.event.place) or any(c.tier <= Tier.COMPLAINT for c in own)):  # his own goes before
-        mine += gone_over(log, signs, sign, safety)
+    mine += gone_over(log, signs, sign, safety, own)
     kept = [c for c in not_twice(mine, own, signs) if not safety.never(c.step.step)]
     return _Found(symptom.says, causes, systems, remark, instead(options, engine), (*jobs, *own, *kept))
 

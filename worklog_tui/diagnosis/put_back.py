@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+
 from worklog_tui.diagnosis.candidate import Candidate, Tier
 from worklog_tui.diagnosis.disturbed import SOON
 from worklog_tui.diagnosis.log import Event, Log, proves_good
@@ -15,9 +17,14 @@ BEFORE_ALL = -2e9
 "Before the repair that all points to: a lead that was not pushed home needs no new one."
 
 
-def gone_over(log: Log, signs: Signs, sign: Sign, safety: Safety) -> list[Candidate]:
-    """A step for the last work that may have brought a complaint, unless it was looked at again since."""
+def gone_over(log: Log, signs: Signs, sign: Sign, safety: Safety, own: Iterable[Candidate]) -> list[Candidate]:
+    """A step for the last work that may have brought a complaint, unless it was looked at again since.
+
+    What the person suspects himself (`own`) goes before it, and so does all else once the trouble is an old one.
+    """
     works = signs.between.get(sign.of, ())
+    if log.is_old(sign.event.place) or any(c.tier <= Tier.COMPLAINT for c in own):
+        return []
     if not works or sign.event.when - works[-1].when > SOON or _seen_since(log, works[-1], sign):
         return []
     last = works[-1]
