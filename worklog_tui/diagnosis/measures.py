@@ -73,7 +73,7 @@ def outcome_of(check: Check, log: Log) -> Judged | None:
             isinstance(fact, Reading)
             and fact.role == "measured"
             and _of(fact, check.quantity, check.subjects)
-            and not WET.intersection(fact.condition.split())
+            and not WET.intersection(fact.taken_words)
         ):
             several = fact.subject in latest and latest[fact.subject].place.order == event.place.order
             latest[f"{fact.subject} {event.when}" if several else fact.subject] = event

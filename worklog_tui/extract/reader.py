@@ -45,6 +45,8 @@ LONG_NOTE, MOST_CHARACTERS = 3_000, 60_000
 LONG_SENTENCE, LONGEST_SENTENCE = 90, 130
 "Tokens after which a sentence ends at the next comma, and at any rate: what a sentence costs is bounded."
 NOTES_BACK = 12
+JUST = 2
+"Notes back in which a reading was told that is taken back now."
 FACTS_BACK = 14
 "So many facts, with their words, keep the context under 8 kB."
 _NOISE = re.compile(r"\[[A-Za-z ]{1,24}\]|>>")
@@ -138,7 +140,7 @@ def _doubt(facts: list[Fact], context: Context) -> tuple[Fact, ...]:
         keys = {fact.key: fact for fact in doubted(facts)}
         facts[:] = [keys.get(fact.key, fact) for fact in facts]
         return ()
-    return doubted(context.recent)
+    return doubted([f for f in context.recent if f.main.note in context.notes[-JUST:]])
 
 
 def _with_doubts(context: Context, changes: Changes, older: tuple[Fact, ...]) -> tuple[Context, Changes]:

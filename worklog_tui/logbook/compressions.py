@@ -89,9 +89,9 @@ def _test(
 
 def taken_wet(reading: Reading, order: int, wet_from: Sequence[tuple[int, int]]) -> bool:
     """Whether a compression was taken with oil in the bores, by its words or by where it stands in the log."""
-    if "wet" in reading.condition.split():
+    if "wet" in reading.taken_words:
         return True
-    said_dry = reading.condition == "dry" and "condition" not in reading.filled
+    said_dry = "dry" in reading.taken_words and "condition" not in reading.filled
     return not said_dry and any(start <= order <= end for start, end in wet_from)
 
 
@@ -169,6 +169,6 @@ def before_and_after(history: History) -> tuple[BeforeAfter, ...]:
                 if before.place.order <= order <= after.place.order and (not size or work.action == "adjust")
                 and about is not None and any(same(part, about) or speaks_of(part, about) for part in parts)
             ]  # fmt: skip
-            if between and before.reading.condition == after.reading.condition:
+            if between and before.reading.ways == after.reading.ways:
                 found.append(BeforeAfter(between[-1], before.reading, after.reading, (before.place, after.place)))
     return tuple(found)

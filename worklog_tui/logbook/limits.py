@@ -147,7 +147,7 @@ def _from_talk(said: Reading) -> Limits | None:
     if found is None:
         return None
     low, high = found
-    how = set(said.condition.lower().split())
+    how = said.taken_words
     if how & _LEAST or (how & _LIMIT and said.quantity in _BETTER_HIGH):
         return Limits(low, None, said.unit, said.quote)
     if how & (_MOST | _LIMIT):

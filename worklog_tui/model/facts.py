@@ -81,11 +81,22 @@ class Reading(Fact):
     role: str = "measured"
     "measured, specified, set, planned or rated."
     condition: str = ""
+    "How it was taken, one way after another, a comma between: `hot, at fast idle`."
     doubtful: bool = False
 
     @property
     def about(self) -> str:
         return self.subject
+
+    @property
+    def taken_words(self) -> frozenset[str]:
+        """The words that tell how it was taken."""
+        return frozenset(self.condition.lower().replace(",", " ").split())
+
+    @property
+    def ways(self) -> frozenset[str]:
+        """The ways in which it was taken; what it came after is none: it is laid beside what was before."""
+        return frozenset(way for way in self.condition.lower().split(", ") if way and not way.startswith("after "))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -72,7 +72,7 @@ def _settings(of: Material) -> Iterator[tuple[str, str, str, Spot | None]]:
         if isinstance(fact, Reading) and fact.role in ("set", "measured") and fact.quantity != "duration":
             limits = judge.limits(fact)
             if fact.role == "set" or limits is not None:
-                key = subject_key(fact), frozenset(fact.condition.lower().split()) & _TAKEN_SO
+                key = subject_key(fact), fact.taken_words & _TAKEN_SO
                 last.pop(key, None)
                 last[key] = (place, fact, limits)
     rows: dict[tuple[str, str], tuple[list[str], Spot | None]] = {}

@@ -24,7 +24,7 @@ def refine(drafts: list[Draft], scene: Scene) -> list[Draft]:
     return drafts
 
 
-BEFORE, AFTER = 7, 12
+BEFORE, AFTER = 7, 20
 
 
 def _doubted_before(i: int, scene: Scene) -> bool:

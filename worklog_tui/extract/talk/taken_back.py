@@ -11,7 +11,7 @@ from worklog_tui.model import Fact, Reading
 
 STRONG = frozenset(
     (
-        "don't believe it|don't trust|do not trust|i don't trust|means nothing|so don't|unreliable|don't believe that|"
+        "don't believe it|don't trust|do not trust|i don't trust|means nothing|unreliable|don't believe that|"
         "can't be right|can't trust that|won't trust that|take no notice|take no notice of that"
     ).split("|")
 )
@@ -24,7 +24,8 @@ def may_disown(tokens: Sequence[Token]) -> bool:
 
 def disowns(scene: Scene, drafts: list[Draft]) -> bool:
     """Whether a sentence without a reading of its own takes back what was read before it."""
-    said = scene.holds("disown") or not STRONG.isdisjoint(scene.lows())
+    told = any(draft.kind == "finding" for draft in drafts)  # `the seals look dry but that means nothing`
+    said = scene.holds("disown") or (not told and not STRONG.isdisjoint(scene.lows()))
     return said and not any(draft.kind == "reading" for draft in drafts)
 
 
