@@ -40,13 +40,15 @@ def _marks(scene: Scene) -> list[Mark]:
 
 def _at(scene: Scene, k: int) -> list[Mark]:
     """What the longest words of the file that begin at a token tell."""
-    tokens, says = scene.tokens, scene.book.taken.says
+    tokens, says, begins = scene.tokens, scene.book.taken.says, scene.book.taken.begins
     said = ""
     found: list[Mark] = []
     for last in range(k, min(k + MOST, len(tokens))):
         if tokens[last].kind in ("stop", "comma") or (last > k and tokens[last].kind in ("number", "amount")):
             break
-        said = f"{said} {tokens[last].low}".strip()
+        said = f"{said} {tokens[last].low}" if said else tokens[last].low
+        if said not in begins:
+            break
         if said in says:
             found = [Mark(k, last, slot, value) for slot, value in says[said]]
     return found
