@@ -45,8 +45,6 @@ LONG_NOTE, MOST_CHARACTERS = 3_000, 60_000
 LONG_SENTENCE, LONGEST_SENTENCE = 90, 130
 "Tokens after which a sentence ends at the next comma, and at any rate: what a sentence costs is bounded."
 NOTES_BACK = 12
-JUST = 2
-"Notes back in which a reading was told that is taken back now."
 FACTS_BACK = 14
 "So many facts, with their words, keep the context under 8 kB."
 _NOISE = re.compile(r"\[[A-Za-z ]{1,24}\]|>>")
@@ -127,20 +125,18 @@ def _of_before(scene: Scene, drafts: list[Draft], facts: list[Fact], context: Co
     """What a sentence changes of the facts before it, in place or given: what it disowns, or whose thing it names."""
     if disowns(scene, drafts):
         return _doubt(facts, context)
-    if facts and (late := told_late(scene, drafts, facts)):
-        facts[:] = [late.get(k, fact) for k, fact in enumerate(facts)]
-        return ()
+    told_late(scene, drafts, facts)
     thing = named_alone(scene, drafts) if not facts and context.notes else None
     return () if thing is None else renamed(thing, [f for f in context.recent if f.main.note == context.notes[-1]])
 
 
 def _doubt(facts: list[Fact], context: Context) -> tuple[Fact, ...]:
-    """Doubts the last readings of this passage in place; without any, gives those of the note before, doubted."""
+    """Doubts the last readings of this passage in place; without any, gives those just before, doubted."""
     if any(isinstance(fact, Reading) for fact in facts):
         keys = {fact.key: fact for fact in doubted(facts)}
         facts[:] = [keys.get(fact.key, fact) for fact in facts]
         return ()
-    return doubted([f for f in context.recent if f.main.note in context.notes[-JUST:]])
+    return doubted([f for f in context.recent if f.main.note in context.notes[-2:]])
 
 
 def _with_doubts(context: Context, changes: Changes, older: tuple[Fact, ...]) -> tuple[Context, Changes]:

@@ -15,24 +15,24 @@ MOST = 9
 MEANT = frozenset({"not", "if", "would", "asked", "plan"})
 
 
-def told_late(scene: Scene, drafts: Sequence[Draft], facts: Sequence[Fact]) -> dict[int, Fact]:
-    """Of the facts just told the readings that a sentence tells more of, by their place: without a figure of its own it
-    points at them and says how the machine stood.
+def told_late(scene: Scene, drafts: Sequence[Draft], facts: list[Fact]) -> None:
+    """Completes, in place, the readings just told of which a sentence tells more: without a figure of its own it points
+    at them and says how the machine stood.
     """
     lists, slots = scene.book.taken.lists, scene.book.taken.slots
-    if len(scene.tokens) > MOST or any(d.kind == "reading" for d in drafts) or lists["that"].isdisjoint(scene.lows()):
-        return {}
+    if not facts or len(scene.tokens) > MOST or any(d.kind == "reading" for d in drafts):
+        return
+    if lists["that"].isdisjoint(scene.lows()):
+        return
     told = [m for m in marks(scene) if m.slot in slots and m.value and not MEANT & scene.tokens[m.first].stances]
     if len(told) != 1:
-        return {}
+        return
     slot = slots[told[0].slot]
-    found: dict[int, Fact] = {}
     for k, fact in enumerate(facts):
         if isinstance(fact, Reading) and _may_be_of(fact, slot):
             said = "" if "condition" in fact.filled else fact.condition
             filled = tuple(name for name in fact.filled if name != "condition")
-            found[k] = replace(fact, condition=", ".join(filter(None, (said, told[0].value))), filled=filled)
-    return found
+            facts[k] = replace(fact, condition=", ".join(filter(None, (said, told[0].value))), filled=filled)
 
 
 def _may_be_of(fact: Reading, slot: Slot) -> bool:
