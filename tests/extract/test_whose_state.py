@@ -237,3 +237,7 @@ def test_what_oil_comes_from_is_what_weeps(book: Rulebook) -> None:
 
 def test_a_hum_of_what_runs_up_to_speed_is_no_fault(book: Rulebook) -> None:
     assert found(book, "Plug her in, motor hums up to speed.") == [("motor", "good")]
+
+
+def test_a_heading_may_be_a_word_that_is_often_no_part(book: Rulebook) -> None:
+    assert found(book, "Lead, it's split.") == [("lead", "bad")]

@@ -15,6 +15,9 @@ BACK = frozenset("on in off out together".split())
 "After `back`: `head back on`, not `head back to the shop`."
 NOT_HERE = frozenset("yet here left".split())
 "After `no` and what is waited for: `no spring yet`."
+REFERS = frozenset("it its thats them theyre".split()) | {"had it", "is it", "got it"}
+SOON = 4
+"Tokens behind a heading and its comma in which a small word stands for it."
 PLACED = frozenset("in up down back home oot".split())
 "`Shoes up till they lock`, `shaft back, wheel back`: between the word that opens a clause and its end."
 
@@ -50,8 +53,10 @@ def supported(tokens: list[Token], i: int, first: int, j: int, typed: bool) -> b
         return False
     if after is not None and after.kind in ("amount", "number") and _is_quality(tokens[first]):
         return True  # `deflection's thirty mil`
-    if after is None or after.kind == "stop" or after.low == ":":
-        return True  # a heading
+    if after is None or after.kind == "stop" or after.low in (":", "back to"):
+        return True  # a heading; `spring back to eleven turns`
+    if after.kind == "comma" and any(t.low in REFERS for t in tokens[j + 1 : j + 1 + SOON]):
+        return True  # `lining, I've had it relined`
     if typed and after.kind == "comma" and j + 1 < len(tokens) and _tells_one(tokens[j + 1]):
         return True  # `springs - left broken`
     if after.low in PLACED and (j + 1 == len(tokens) or _ends_here(tokens[j + 1])):
