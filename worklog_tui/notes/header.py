@@ -1,4 +1,7 @@
-"""The header line of a session: `session 2031-04-12 14:05`, with an offset from UTC when one is given."""
+"""The header line of a session: `session 2031-04-12 14:05`, with an offset from UTC when one is given.
+
+A first line that is nothing but a day is one too: `2031-04-12`, `# Sat 12 April 2031`, `date: 2031-04-12 14:05`.
+"""
 
 from __future__ import annotations
 
@@ -13,7 +16,21 @@ _HEADER = re.compile(
     r"(?:\s*(Z|UTC|[+-]\d{2}:?\d{2})(?!\S))?(?:\s+(\S.*?))?\s*\Z",
     re.IGNORECASE | re.ASCII,
 )
+_MONTHS = "jan feb mar apr may jun jul aug sep oct nov dec".split()
+_NAMED = re.compile(
+    r"(?:(\d{1,2})(?:st|nd|rd|th)?\s+([a-z]{3,9})\.?|([a-z]{3,9})\.?\s+(\d{1,2})(?:st|nd|rd|th)?),?\s+(\d{4})(?!\d)",
+    re.ASCII | re.I,
+)
+_DAY_ALONE = re.compile(
+    r"[\s#*=-]*(?:(?:date|day|on)\b:?\s*)?(?:(?:mon|tue|wed|thu|fri|sat|sun)[a-z]*\.?,?\s+)?"
+    r"(\d{4}-\d{1,2}-\d{1,2}(?:[T ,]+\d{1,2}[:.]\d{2}(?::\d{2})?)?(?:\s*(?:Z|UTC|[+-]\d{2}:?\d{2}))?)[\s:.#*=-]*\Z",
+    re.IGNORECASE | re.ASCII,
+)
 _ALIKE = re.compile(r"\s*session:?\s+\d{1,4}[-/.]\d", re.IGNORECASE | re.ASCII)
+
+
+LONGEST_DAY = 60
+"Characters of a line that is nothing but a day."
 
 
 @dataclass(frozen=True, slots=True)
@@ -34,7 +51,21 @@ class Header:
 
 def looks_like_header(line: str) -> bool:
     """Whether a line was meant as a header, readable or not."""
-    return bool(_ALIKE.match(line))
+    return bool(_ALIKE.match(line)) or _day_alone(line) is not None
+
+
+def _day_alone(line: str) -> str | None:
+    """The day, in figures, of a line that is nothing else; None for another line."""
+    if len(line) > LONGEST_DAY:
+        return None
+    found = _DAY_ALONE.match(_NAMED.sub(_in_figures, line))
+    return found[1] if found is not None else None
+
+
+def _in_figures(named: re.Match[str]) -> str:
+    """`12 April 2031` as `2031-4-12`; what names no month stays."""
+    month = (named[2] or named[3]).lower()[:3]
+    return f"{named[5]}-{_MONTHS.index(month) + 1}-{named[1] or named[4]}" if month in _MONTHS else named[0]
 
 
 def names_offset(text: str) -> bool:
@@ -45,6 +76,8 @@ def names_offset(text: str) -> bool:
 
 def read_header(line: str) -> Header | None:
     """The header that a line is, or None for another line or a day that no calendar has."""
+    day = _day_alone(line)
+    line = f"session {day}" if day is not None else line
     found = _HEADER.match(line)
     if found is None:
         return None
