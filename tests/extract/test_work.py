@@ -119,3 +119,12 @@ def test_a_second_deed_is_of_what_it_names_itself(book: Rulebook) -> None:
 def test_a_needle_on_a_figure_was_not_fitted(book: Rulebook) -> None:
     assert work(book, "And the needle's on... one twenty-eight.") == []
     assert ("fit", "cover", "") in work(book, "The cover's on.")
+
+
+def test_what_was_had_done_is_done(book: Rulebook) -> None:
+    assert ("replace", "lining", "") in work(book, "The lining was worn. I've had it relined.")
+    assert work(book, "That lining's had it.") == []
+
+
+def test_so_many_in(book: Rulebook) -> None:
+    assert work(book, "wheel studs x3 in", track="typed") == [("fit", "wheel studs", "")]

@@ -21,6 +21,7 @@ from worklog_tui.extract.refiners import (
     fixed,
     followed,
     implied,
+    in_order,
     judged,
     meant,
     names,
@@ -73,6 +74,7 @@ REFINERS: tuple[tuple[Refiner, set[str]], ...] = (
     (carry_over.refine, {"reading"}),
     (same_breath.refine, {"reading"}),  # needs the subjects that were carried over
     (roles.refine, {"reading"}),
+    (in_order.refine, {"reading"}),  # needs the subjects, the quantities and the roles
     (paired.refine, {"reading"}),  # needs the roles
     (fixed.refine, {"reading"}),  # so does this
     (of_the_book.refine, {"reading"}),  # needs the roles

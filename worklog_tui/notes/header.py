@@ -76,8 +76,8 @@ def names_offset(text: str) -> bool:
 
 def read_header(line: str) -> Header | None:
     """The header that a line is, or None for another line or a day that no calendar has."""
-    day = _day_alone(line)
-    line = f"session {day}" if day is not None else line
+    alone = _day_alone(line)
+    line = f"session {alone}" if alone is not None else line
     found = _HEADER.match(line)
     if found is None:
         return None

@@ -26,7 +26,7 @@ def only_a_count(token: Token, name: str, made: Draft, scene: Scene) -> bool:
     read = not made.rule.gives.get("bare") and topic == name != "turns" and stands_free(scene.tokens, made.main)
     if token.value == 0 and read:
         return False
-    if name not in SMALL:
+    if name not in SMALL or _of_some(made.main, scene):
         return True
     if read and scene.topic_before(made.main) == name and scene.tokens[made.main - 1].sense("reads", "book"):
         return False  # `the timing light says four before`
@@ -36,6 +36,15 @@ def only_a_count(token: Token, name: str, made: Draft, scene: Scene) -> bool:
     if (read or told) and carried(scene, made.main, name) is not None:
         return False
     return "subject" in made.filled or (topic != name and carried(scene, made.main, name) is None)
+
+
+def _of_some(i: int, scene: Scene) -> bool:
+    """`Repacked, 4 rings`, `so rings on 4`: how many there are, or which of the cylinders."""
+    token, before, after = scene.tokens[i], scene.tokens[i - 1 : i], scene.tokens[i + 1 : i + 2]
+    if after and after[0].thing is not None and after[0].low.endswith("s") and token.low.isdigit():
+        return True
+    ends = not after or after[0].kind in ("stop", "comma", "number", "amount")
+    return ends and bool(before) and before[0].low == "on" and 1 <= (token.value or 0) <= (scene.machine.cylinders or 0)
 
 
 def _told_against(token: Token, name: str, made: Draft, scene: Scene) -> bool:

@@ -14,6 +14,7 @@ def mark_listed(tokens: list[Token], context: Context, cylinders: int) -> None:
     """Turns such numbers into markers of which one, in place."""
     topic = context.topic
     running = bool(topic and topic.quantity in OF_SEVERAL)
+    _join_numbers(tokens, cylinders or MOST, running)
     for i in [i for i, t in enumerate(tokens) if t.kind == "number" or (running and t.low == "one")]:
         token = tokens[i]
         if running and token.low == "one" and token.kind in ("term", "word") and _opens(tokens, i):
@@ -33,6 +34,35 @@ def mark_listed(tokens: list[Token], context: Context, cylinders: int) -> None:
             continue
         if _value_follows(tokens, i) or (token.value <= (cylinders or MOST) and _state_follows(tokens, i)):
             token.kind, token.classes, token.which = "which", WHICH, f"{token.value:g}"
+
+
+def _join_numbers(tokens: list[Token], most: int, running: bool) -> None:
+    """Makes one marker of several numbers with a state behind the last of them, in place: `plugs 1 3 4 tan`."""
+    for i in [i for i, t in enumerate(tokens) if t.kind == "number" or t.low == "one"]:
+        if i >= len(tokens) or not (_opens(tokens, i) and (running or _announced(tokens[:i]))):
+            continue
+        which, end = _numbers_from(tokens, i, most)
+        if len(which) > 1 and _state_follows(tokens, end - 1):
+            first = tokens[i]
+            first.kind, first.classes, first.which = "which", WHICH, " and ".join(which)
+            first.end = tokens[end - 1].end
+            del tokens[i + 1 : end]
+
+
+def _numbers_from(tokens: list[Token], i: int, most: int) -> tuple[list[str], int]:
+    """The small whole numbers that rise from token i on, each in words, and where they end."""
+    which: list[str] = []
+    value, k = 0.0, i
+    while k < len(tokens):
+        token = tokens[k]
+        said = 1.0 if token.low == "one" and token.value is None else token.value if token.kind == "number" else None
+        if said is not None and value < said <= most and said == int(said):
+            value, end = said, k + 1
+            which.append(f"{value:g}")
+        elif not which or not (token.kind == "comma" or token.low == "and"):
+            break
+        k += 1
+    return which, end if which else i
 
 
 def _announced(before: list[Token]) -> bool:

@@ -42,11 +42,11 @@ def subject_words(made: Draft, match: Match, scene: Scene, quantity: str) -> str
     if thing is None:
         return f"cylinder {which}" if which.isdigit() else which
     if thing.which and newer and thing.words.endswith(" " + thing.which):
-        return with_which(_one(thing).removesuffix(" " + thing.which), which)
-    return thing.words if not which or (thing.which and not newer) else with_which(_one(thing), which)
+        return with_which(one_of_them(thing).removesuffix(" " + thing.which), which)
+    return thing.words if not which or (thing.which and not newer) else with_which(one_of_them(thing), which)
 
 
-def _one(thing: Thing) -> str:
+def one_of_them(thing: Thing) -> str:
     """The words of a thing as of one of them: `Plugs` told by `left` is the left plug."""
     words = thing.words.removeprefix("and ")
     words = words[:1].lower() + words[1:] if words[1:2].islower() else words

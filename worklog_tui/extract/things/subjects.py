@@ -12,6 +12,7 @@ from worklog_tui.extract.things.side_words import AXES, ENDS, PLURALS, SIDES
 from worklog_tui.extract.things.sides import FIRM, side_behind_at
 from worklog_tui.extract.things.told_beside import side_told_behind
 from worklog_tui.extract.tokens import Thing
+from worklog_tui.extract.which import NAMES
 
 Fits = Callable[[Thing], bool]
 
@@ -198,8 +199,9 @@ def with_which(thing_words: str, which: str) -> str:
         return thing_words
     which = which.removesuffix("s") if which.lower() in PLURALS else which
     words_of = thing_words.split()
-    kept = [w for w in words_of if not (w.isdigit() or _other_end(w.lower(), which))] or words_of
-    words = " ".join(kept)
+    numbered = [w for w in words_of if w.replace(",", "").isdigit() or (which.isdigit() and w.lower() in NAMES)]
+    kept = [w for w in words_of if not (w in numbered or _other_end(w.lower(), which))] or words_of
+    words = " ".join(kept).removesuffix(" and")  # `plugs 1, 2 and 3`
     if not which.isdigit() and words[1:2].islower():
         words = words[0].lower() + words[1:]  # `Tyres. Left, twenty.`
     return f"{words} {which}" if which.isdigit() else f"{which} {words}"

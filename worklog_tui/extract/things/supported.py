@@ -53,10 +53,8 @@ def supported(tokens: list[Token], i: int, first: int, j: int, typed: bool) -> b
         return False
     if after is not None and after.kind in ("amount", "number") and _is_quality(tokens[first]):
         return True  # `deflection's thirty mil`
-    if after is None or after.kind == "stop" or after.low in (":", "back to"):
-        return True  # a heading; `spring back to eleven turns`
-    if after.kind == "comma" and any(t.low in REFERS for t in tokens[j + 1 : j + 1 + SOON]):
-        return True  # `lining, I've had it relined`
+    if after is None or _heads(tokens, j):
+        return True
     if typed and after.kind == "comma" and j + 1 < len(tokens) and _tells_one(tokens[j + 1]):
         return True  # `springs - left broken`
     if after.low in PLACED and (j + 1 == len(tokens) or _ends_here(tokens[j + 1])):
@@ -64,6 +62,14 @@ def supported(tokens: list[Token], i: int, first: int, j: int, typed: bool) -> b
     if typed:
         return bool(after.senses) or after.kind in ("amount", "number")
     return any(s.cls in ("did", "does", "bad", "good", "noted") for s in after.senses)
+
+
+def _heads(tokens: list[Token], j: int) -> bool:
+    """Whether what ends before token j is a heading: `Lining. `, `lining, I've had it relined`, `spring back to six`."""
+    after = tokens[j]
+    if after.kind == "stop" or after.low in (":", "back to"):
+        return True
+    return after.kind == "comma" and any(t.low in REFERS for t in tokens[j + 1 : j + 1 + SOON])
 
 
 def _measured(tokens: list[Token], first: int, j: int) -> bool:
