@@ -65,7 +65,7 @@ def supported(tokens: list[Token], i: int, first: int, j: int, typed: bool) -> b
 
 
 def _heads(tokens: list[Token], j: int) -> bool:
-    """Whether what ends before token j is a heading: `Lining. `, `lining, I've had it relined`, `spring back to six`."""
+    """Whether what ends before token j is a heading: `lining, I've had it relined`, `spring back to six`."""
     after = tokens[j]
     if after.kind == "stop" or after.low in (":", "back to"):
         return True
