@@ -143,3 +143,16 @@ def test_how_a_thing_is_set_is_no_fault_of_its_run(book: Rulebook) -> None:
 )
 def test_a_cough_that_is_not_heard_is_praise_of_what_runs(book: Rulebook, words: str, verdict: str) -> None:
     assert {v for _, v in found(book, words)} == {verdict}
+
+
+@pytest.mark.parametrize(
+    ("words", "condition"),
+    [
+        ("The sump is full of water and I'm not surprised.", "full of water"),
+        ("The strainer was packed with straw.", "packed with straw"),
+        ("The drive belt's cracked and the pulley's bent.", "cracked"),
+    ],
+)
+def test_a_state_that_waits_for_more_is_told_whole(book: Rulebook, words: str, condition: str) -> None:
+    facts = read_session(book, PRESS, [Note("n0", "s", words, track="captions")])
+    assert next(f.condition for f in facts if isinstance(f, Finding)) == condition

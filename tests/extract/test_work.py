@@ -128,3 +128,13 @@ def test_what_was_had_done_is_done(book: Rulebook) -> None:
 
 def test_so_many_in(book: Rulebook) -> None:
     assert work(book, "wheel studs x3 in", track="typed") == [("fit", "wheel studs", "")]
+
+
+def test_a_figure_that_was_wrong_and_is_right_now_was_adjusted(book: Rulebook) -> None:
+    lines = ("Points are at ten thou.", "It should be fifteen.", "And that's fifteen thou now.")
+    assert work(book, *lines) == [("adjust", "points", "")]
+
+
+def test_the_figure_of_a_deed_is_no_second_deed(book: Rulebook) -> None:
+    lines = ("The points gap. Twelve thou.", "Opened them up to fifteen thou.")
+    assert [(action, part) for action, part, _ in work(book, *lines)] == [("adjust", "points gap")]

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from tests.logbook.told import Told, bad, did, good, later, states
+from tests.logbook.told import Told, bad, did, good, later, read, states
 from worklog_tui.logbook.open_items import open_items
 
 
@@ -52,3 +52,27 @@ def test_but_not_a_note_that_only_comes_to_speak_of_it() -> None:
     told = Told().say("plug cap's loose, I'll come back to that", later("plug cap", "fault")).quiet().quiet()
     told.say("The coil on the left is fine and cold, no need to touch the plug cap", good("coil", "fine"))
     assert states(open_items(told.history()))["plug cap"] == "open"
+
+
+def test_what_was_replaced_is_an_item_that_is_done_though_nobody_said_what_was_wrong() -> None:
+    told = Told().say("three amp fuse goes in", did("replace", "fuse"))
+    (item,) = open_items(told.history())
+    assert (item.about, item.state) == ("fuse", "done")
+    assert item.raised == item.closed
+
+
+@pytest.mark.parametrize(("action", "used"), [("fit", ""), ("clean", ""), ("replace", "tape")])
+def test_what_was_fitted_cleaned_or_made_do_with_is_none(action: str, used: str) -> None:
+    assert open_items(Told().say("and that's that", did(action, "fuse", used)).history()) == ()
+
+
+def test_what_was_replaced_and_told_before_is_no_second_item() -> None:
+    told = Told().say("need a fuse", later("fuse", "part needed")).quiet().quiet().session()
+    told.say("new fuse in", did("replace", "fuse"))
+    assert states(open_items(told.history())) == {"fuse": "done"}
+
+
+def test_a_belt_told_slack_and_set_to_a_figure_is_put_right() -> None:
+    told = Told().say("the fan belt's slack", bad("fan belt", "slack"))
+    told.say("and that's half an inch", read("length", 0.5, "in", "belt", role="set"))
+    assert states(open_items(told.history())) == {"fan belt slack": "done"}

@@ -20,6 +20,7 @@ from worklog_tui.extract.refiners import (
     degrees,
     fixed,
     followed,
+    hanging,
     implied,
     in_order,
     judged,
@@ -92,6 +93,7 @@ REFINERS: tuple[tuple[Refiner, set[str]], ...] = (
     (cleared.refine, {"finding"}),  # needs the verdicts
     (not_owed.refine, {"follow_up"}),
     (said_once.refine, {"suspect"}),  # after all that makes suspects
+    (hanging.refine, {"finding"}),  # last: only how a finding is worded
 )
 "The order, and the kinds of drafts of which one must be there for it to do anything: a third of the calls is saved."
 

@@ -67,6 +67,10 @@ class Matters:
         "Those that another telling can be of."
         self._still = WordIndex()
         "Those that are open."
+        self._ever = WordIndex()
+        "All of them."
+        self.put_right_by: set[FactKey] = set()
+        "The facts that dealt with a matter."
         self._anchors: dict[str, int] = {}
         self._stop_gaps: set[int] = set()
         "Positions of open ones that hold for now only."
@@ -78,7 +82,8 @@ class Matters:
         fresh = Matters()
         fresh.all, fresh.gone, fresh._anchors = list(self.all), self.gone, dict(self._anchors)
         fresh.put_right = self.put_right.copy()
-        fresh._findable, fresh._still = self._findable.copy(), self._still.copy()
+        fresh._findable, fresh._still, fresh._ever = self._findable.copy(), self._still.copy(), self._ever.copy()
+        fresh.put_right_by = set(self.put_right_by)
         fresh._stop_gaps = set(self._stop_gaps)
         fresh._told = {line: set(found) for line, found in self._told.items()}
         return fresh
@@ -107,9 +112,14 @@ class Matters:
         """Positions of all matters that may be the same thing and can still be told again."""
         return self._findable.may_be(one)
 
+    def ever(self, one: Thing) -> set[int]:
+        """Positions of all matters, open or done, that may be the thing, on it, or called as it is."""
+        return self._ever.may_be(one) | (self._ever.with_all((one.head,)) if one.head else set())
+
     def put(self, position: int, matter: Matter) -> Matters:
         """These matters, with one changed."""
         before, self.all[position] = self.all[position], matter
+        self.put_right_by |= {matter.closed_by} if matter.closed_by is not None else set()
         self._anchors.update((anchor_text(one), position) for one in matter.anchors[len(before.anchors) :])
         self._still.drop(before.thing, position)
         self._findable.drop(before.thing, position)
@@ -123,6 +133,7 @@ class Matters:
         position = len(self.all)
         self.all.append(matter)
         self._anchors.update((anchor_text(one), position) for one in matter.anchors)
+        self._ever.add(matter.thing, position)
         self._enter(matter, position)
         return self
 

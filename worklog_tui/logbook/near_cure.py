@@ -8,7 +8,7 @@ from worklog_tui.logbook.cures import is_whole
 from worklog_tui.logbook.deeds import RENEW
 from worklog_tui.logbook.limits import verdict
 from worklog_tui.logbook.matters import Matter
-from worklog_tui.logbook.same_thing import same_word, thing
+from worklog_tui.logbook.same_thing import Thing, marks_agree, same_word, thing
 from worklog_tui.logbook.words import DENIALS, raw_words, stem
 from worklog_tui.model import Finding, Reading, Work
 
@@ -22,7 +22,7 @@ def puts_right(matter: Matter, said: Said) -> bool:
         case Finding(verdict="good") as finding:
             return _settled(finding) or (not matter.quantity and opposite(matter.bad, finding.condition))
         case Reading() as reading:
-            return _is_right_now(matter, reading)
+            return _is_right_now(matter, reading) or _set_right(matter, reading)
         case Work() as work:
             return _sealed(matter, work) or _fits(matter, work)
     return False
@@ -56,10 +56,20 @@ def opposite(bad: str, good: str) -> bool:
     return any(before & theirs and after & ours for theirs, ours in cured_words().opposites)
 
 
+def _set_right(matter: Matter, reading: Reading) -> bool:
+    """Whether what was told to be slack or late is set to a figure next, of a thing that has another name or none."""
+    out = is_of(raw_words(matter.bad), "out_of_set") and not matter.quantity
+    return out and reading.role == "set" and not reading.doubtful and marks_agree(_thing(reading), matter.thing)
+
+
+def _thing(reading: Reading) -> Thing:
+    return thing(reading.subject, reading.name)
+
+
 def _is_right_now(matter: Matter, reading: Reading) -> bool:
     """Whether the same is measured or set as it should be, of a thing that has another name or none."""
     if reading.doubtful or matter.quantity != reading.quantity or reading.role not in ("measured", "set"):
         return False
-    about = thing(reading.subject, reading.name)
+    about = _thing(reading)
     other = about.marks != matter.thing.marks or (about.head == matter.thing.head and not is_whole(about))
     return not other and verdict(reading, matter.limits) == "good"

@@ -14,8 +14,8 @@ from worklog_tui.logbook.headed import NEAR, WAITED, heading
 from worklog_tui.logbook.matters import Matter, Matters, anchor_text, as_item
 from worklog_tui.logbook.mending import ends_stop_gap, puts_something_right, things_of
 from worklog_tui.logbook.near_cure import puts_right
-from worklog_tui.logbook.raising import one_matter, raised, told_again
-from worklog_tui.logbook.same_thing import Thing, marks_agree, same, speaks_of, thing
+from worklog_tui.logbook.raising import one_matter, raised, renewed, told_again
+from worklog_tui.logbook.same_thing import Thing, marks_agree, of_one_head, one_thing, same, speaks_of, thing
 from worklog_tui.model import CommentReading, History, OpenItem, Suspect, Work
 
 
@@ -106,7 +106,10 @@ def _ordered(matter: Matter, said: Said) -> bool:
 
 
 def _raise(state: Matters, said: Said) -> Matters:
-    new = raised(said)
+    new = raised(said) or renewed(said)
+    if new is not None and not new.open:
+        told = any(one_thing(new.thing, state.all[n].thing) for n in state.ever(new.thing))
+        return state if told or said.fact.key in state.put_right_by else state.add(new)
     if new is None or (new.reason == "temporary" and _just_gone(state, said, new)):
         return state
     told = new.reason in ("temporary", "part needed", "question")
@@ -170,5 +173,4 @@ def _still_there(done: Thing, still: Thing) -> bool:
     """Whether what is open is the same thing, or the thing that it is on."""
     if speaks_of(done, still) or (len(still.words) > 1 and still.words <= done.words and marks_agree(done, still)):
         return True
-    same_head = bool(done.head) and done.head == still.head and marks_agree(done, still)
-    return same_head and (done.words <= still.words or still.words <= done.words)
+    return of_one_head(done, still) and (done.words <= still.words or still.words <= done.words)

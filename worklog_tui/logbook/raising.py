@@ -10,10 +10,11 @@ from worklog_tui.logbook.cures import is_whole
 from worklog_tui.logbook.deeds import LOOK
 from worklog_tui.logbook.headed import NEAR
 from worklog_tui.logbook.matters import Matter
+from worklog_tui.logbook.mending import is_makeshift
 from worklog_tui.logbook.same_thing import holds, same, thing
 from worklog_tui.logbook.spelling import written_out
 from worklog_tui.logbook.words import raw_words, stem
-from worklog_tui.model import Finding, FollowUp, Reading, Suspect
+from worklog_tui.model import Finding, FollowUp, Reading, Suspect, Work
 
 _WEIGHT = {"question": 0, "fallback": 1, "to do": 2, "fault": 3, "part needed": 4, "temporary": 5}
 _AGAIN = frozenset({"again", "still", "already"})
@@ -47,6 +48,18 @@ def raised(said: Said) -> Matter | None:
             told |= {"bad": bad, "quantity": quantity, "limits": said.limits}
             return Matter(what, about, "fault", (fact.key,), firm=False, **told)
     return None
+
+
+def renewed(said: Said) -> Matter | None:
+    """What was replaced for good: it was no longer fit, though nobody said so; raised and dealt with in one."""
+    fact = said.fact
+    if not isinstance(fact, Work) or fact.action != "replace" or is_makeshift(fact):
+        return None
+    part = thing(fact.part, fact.name)
+    done = Matter(part, written_out(fact.part, fact.name), "fault", (fact.key,), said.place, said.line,
+                  said.place.session, firm=False, quote=fact.quote, state="done", closed=said.place,
+                  closed_by=fact.key)  # fmt: skip
+    return done if part.words else None
 
 
 def _with_quantity(reading: Reading) -> str:

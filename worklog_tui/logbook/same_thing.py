@@ -144,3 +144,13 @@ def speaks_of(telling: Thing, topic: Thing) -> bool:
     if telling.name and topic.name and telling.name != topic.name:
         return False
     return len(telling.words) >= 2 and holds(topic.words, telling.words)
+
+
+def of_one_head(a: Thing, b: Thing) -> bool:
+    """Whether both are called by the same last word, and can be the same one of several: drive belt, fan belt."""
+    return bool(a.head) and a.head == b.head and marks_agree(a, b)
+
+
+def one_thing(a: Thing, b: Thing) -> bool:
+    """Whether both may be one thing, or one is on the other."""
+    return of_one_head(a, b) or speaks_of(a, b) or speaks_of(b, a)

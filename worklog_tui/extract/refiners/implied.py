@@ -28,7 +28,9 @@ def refine(drafts: list[Draft], scene: Scene) -> list[Draft]:
     found: list[Draft] = []
     for draft in drafts:
         action = _action(draft, scene)
-        if action and draft.thing is not None and not _to_come(draft, scene) and not _said(said + found, draft, action):
+        if not action or draft.thing is None or _to_come(draft, scene):
+            continue
+        if not _said(said + found, draft, action) and not _beside(said, draft, action, scene):
             poured = action == "fill" and draft.thing.kind == "fluid"
             fields = {"action": action, "used": draft.thing.words if poured else ""}
             words = str(draft.fields.get("subject") or draft.thing.words)
@@ -56,7 +58,7 @@ def _action(draft: Draft, scene: Scene) -> str:
     if draft.kind != "reading" or draft.fields["role"] != "set" or draft.thing is None:
         return ""
     quantity, thing = draft.fields["quantity"], draft.thing
-    if "subject" in draft.filled and quantity != "turns":
+    if "subject" in draft.filled and quantity not in ("turns", "gap", "angle"):
         return ""
     if quantity == "torque":
         told = thing.kind == "fastener" or scene.tokens[draft.main].amount is not None
@@ -70,6 +72,13 @@ def _action(draft: Draft, scene: Scene) -> str:
     if quantity == "length" and any(word in thing.words for word in BY_LENGTH):
         return "adjust"
     return "adjust" if quantity in ADJUSTED and thing.kind not in ("fluid", "tool", "material") else ""
+
+
+def _beside(works: list[Draft], draft: Draft, action: str, scene: Scene) -> bool:
+    """Whether such work is told in the clause of a figure whose subject is only guessed: it is that work's figure."""
+    clause = scene.tokens[draft.main].clause
+    mine = (w for w in works if w.fields["action"] in SAME_WORK[action])
+    return "subject" in draft.filled and any(scene.tokens[w.main].clause == clause for w in mine)
 
 
 def _said(works: list[Draft], draft: Draft, action: str) -> bool:
