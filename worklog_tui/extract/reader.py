@@ -6,7 +6,6 @@ replaced by those of the second.
 
 from __future__ import annotations
 
-import re
 from bisect import bisect_left
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
@@ -15,6 +14,7 @@ from itertools import chain, pairwise
 
 from worklog_tui.extract.context import Context, Tail
 from worklog_tui.extract.finish import Piece, finish
+from worklog_tui.extract.heard.noises import without_noises
 from worklog_tui.extract.measured.listed import mark_listed
 from worklog_tui.extract.measured.megohms import mark_megohms
 from worklog_tui.extract.measured.spoken_decimals import join_decimals
@@ -47,7 +47,6 @@ LONG_SENTENCE, LONGEST_SENTENCE = 90, 130
 NOTES_BACK = 12
 FACTS_BACK = 14
 "So many facts, with their words, keep the context under 8 kB."
-_NOISE = re.compile(r"\[[A-Za-z ]{1,24}\]|>>")
 
 
 @dataclass(frozen=True, slots=True)
@@ -148,7 +147,7 @@ def _with_doubts(context: Context, changes: Changes, older: tuple[Fact, ...]) ->
 
 
 def _passage(context: Context, note: Note) -> Passage:
-    words = _NOISE.sub(_blank, note.words[:MOST_CHARACTERS])
+    words = without_noises(note.words[:MOST_CHARACTERS], note.track == "captions")
     if context.tail is None or note.track != "captions":
         return Passage(words, (Piece(note.uid, 0, len(words), 0),), 0)
     before = context.tail.words + (". " if context.tail.ended_before(note) else " ")
@@ -157,11 +156,6 @@ def _passage(context: Context, note: Note) -> Passage:
         Piece(note.uid, len(before), len(before) + len(words), 0),
     )
     return Passage(before + words, pieces, len(before))
-
-
-def _blank(found: re.Match[str]) -> str:
-    """Noises and speaker marks become blanks; a new speaker begins a new sentence."""
-    return (". " if found[0] == ">>" and found.start() else " ").ljust(len(found[0]))
 
 
 HEDGES = frozenset("maybe perhaps possibly probably".split())

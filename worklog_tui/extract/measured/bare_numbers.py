@@ -9,7 +9,7 @@ from worklog_tui.extract.measured.by_company import by_company
 from worklog_tui.extract.measured.by_custom import by_custom, on_what_gets_hot
 from worklog_tui.extract.measured.counted import only_a_count
 from worklog_tui.extract.measured.number_form import fraction, in_thousandths, spoken_decimal
-from worklog_tui.extract.measured.quantity import believable, named_after, support
+from worklog_tui.extract.measured.quantity import believable, named_after, of_clearance, support
 from worklog_tui.extract.measured.sizes import sized
 from worklog_tui.extract.scene import NONE, Draft, Scene, announced, suggested_by
 from worklog_tui.extract.talk.carry import carried, names_or_prices, said_just_before, stands_free
@@ -33,7 +33,7 @@ def bare_reading(token: Token, made: Draft, scene: Scene, told: str) -> tuple[st
     if token.amount is None and sized(made.main, scene):
         return "length", token.value, "mm"
     if told in ("", "length", "gap", "turns") and (read := by_company(token, made, scene)) is not None:
-        return read
+        return ("gap", *read[1:]) if read[0] == "length" and of_clearance(made.main, scene) else read
     told = told or _gauge_of(made.main, scene)
     guessed = bool(made.rule.gives.get("bare")) and not _off_a_gauge(made.main, scene)
     whole = not spoken_decimal(scene.said(made.main, made.main))
@@ -44,7 +44,8 @@ def bare_reading(token: Token, made: Draft, scene: Scene, told: str) -> tuple[st
     ):
         return None
     if told in ("", "length") and (unit := by_custom(token, made, scene)):
-        return "length", token.value if token.high is None else (token.value, token.high), unit
+        name = "gap" if of_clearance(made.main, scene) else "length"
+        return name, token.value if token.high is None else (token.value, token.high), unit
     if not told and on_what_gets_hot(made.main, scene):
         return "temperature", token.value, degrees(token.value, scene)
     best: tuple[float, str, Bare] | None = None
@@ -53,13 +54,18 @@ def bare_reading(token: Token, made: Draft, scene: Scene, told: str) -> tuple[st
         found = _taken(token.value, name, quantity, made, scene, guessed, bool(told))
         if found is not None and (best is None or found[0] > best[0]):
             best = (found[0], name, found[1])
-    if (
-        best is None
-        or (best[0] < BARE_LINE and not (told and token.value != int(token.value)))
-        or only_a_count(token, best[1], made, scene)
-    ):
+    if best is None or only_a_count(token, best[1], made, scene):
+        return None
+    sure = told or _its_own(best[1], made, guessed)
+    if best[0] < BARE_LINE and not (sure and token.value != int(token.value)):
         return None
     return _taken_for(token, best[1], best[2], made, scene)
+
+
+def _its_own(name: str, made: Draft, guessed: bool) -> bool:
+    """Whether the quantity is what is usually measured on the thing that stands right by the number."""
+    thing = made.thing
+    return not guessed and thing is not None and made.thing_at is not None and thing.quantities[:1] == (name,)
 
 
 def _taken_for(token: Token, name: str, bare: Bare, made: Draft, scene: Scene) -> tuple[str, Value, str] | None:
@@ -147,7 +153,7 @@ def _taken(
         return None
     known = scene.card()
     score = support(name, made, scene)
-    if value == 0 and not guessed and (unit := _unit_of_topic(name, scene)):
+    if value == 0 and not guessed and (unit := _unit_of_topic(name, scene) or _unit_of_none(name, scene)):
         bare = Bare(unit, 0, 0)
     if bare is not None:
         score += 1.3
@@ -226,6 +232,15 @@ def degrees(value: float, scene: Scene) -> str:
     unit = unit or next((u for q, u, _, _ in scene.card() if q == "temperature"), "")
     bare = _fits(scene.book.quantities["temperature"], value, "")
     return unit if unit not in ("", "deg") else bare.unit if bare else "degC"
+
+
+def _unit_of_none(name: str, scene: Scene) -> str:
+    """`I got zero`, under a test of which no figure has been told: in the unit of the card, else the usual one."""
+    topic = scene.context.topic
+    if topic is None or topic.quantity != name:
+        return ""
+    bare = scene.book.quantities[name].bare
+    return _card_unit(scene.card(), name) or (bare[0].unit if bare else "")
 
 
 def _unit_of_topic(name: str, scene: Scene) -> str:

@@ -26,6 +26,8 @@ def only_a_count(token: Token, name: str, made: Draft, scene: Scene) -> bool:
     read = not made.rule.gives.get("bare") and topic == name != "turns" and stands_free(scene.tokens, made.main)
     if token.value == 0 and read:
         return False
+    if read and name == "gap" and _marked(made.main, scene):
+        return False
     if name not in SMALL or _of_some(made.main, scene):
         return True
     if read and scene.topic_before(made.main) == name and scene.tokens[made.main - 1].sense("reads", "book"):
@@ -47,6 +49,15 @@ def _of_some(i: int, scene: Scene) -> bool:
     return ends and bool(before) and before[0].low == "on" and 1 <= (token.value or 0) <= (scene.machine.cylinders or 0)
 
 
+def _marked(i: int, scene: Scene) -> bool:
+    """`One, ten. Two, twelve.`: the number of one of several stands right before it and opens the sentence."""
+    k = i - 2 if i > 1 and scene.tokens[i - 1].kind == "comma" else i - 1
+    if k < 0 or (k and scene.tokens[k - 1].kind not in ("stop", "comma")):
+        return False
+    before = scene.tokens[k]
+    return before.kind == "which" or before.low in ("one", "two", "three", "four", "five", "six")
+
+
 def _told_against(token: Token, name: str, made: Draft, scene: Scene) -> bool:
     """`Six thou. Should be one to two`, `nine seconds, and the book gives four`, `left should be thirty, it's eleven`:
     a small number that is set beside one that was told.
@@ -54,7 +65,8 @@ def _told_against(token: Token, name: str, made: Draft, scene: Scene) -> bool:
     if carried(scene, made.main, name) is None or not stands_free(scene.tokens, made.main):
         return False
     before = scene.tokens[max(0, made.main - 4) : made.main]
-    asked = any(t.sense("book") for t in before)
+    behind = scene.tokens[made.main + 1 : made.main + 4]
+    asked = any(t.sense("book") for t in before) or any(t.sense("proper") for t in behind)
     is_so = any(t.sense("copula") or t.low in IT_IS for t in before[-1:])
     return asked or token.high is not None or (is_so and any("book" in t.classes for t in scene.tokens[: made.main]))
 
@@ -76,7 +88,13 @@ def counts_things(scene: Scene, i: int) -> bool:
         return True
     if i > 1 and scene.tokens[i - 1].low == "of" and scene.tokens[i - 2].low in scene.book.lists["in_sets"]:
         return True
+    there = i > 1 and scene.tokens[i - 1].low in ("are", "were") and scene.tokens[i - 2].low == "there"
+    if (there or (i and scene.tokens[i - 1].low in THERE_ARE)) and token.value == int(token.value):
+        return True
     return after[0].low == "of" and len(after) > 1 and after[1].low in OF_THEM and not _of_fluid(scene, i + 3)
+
+
+THERE_ARE = frozenset({"there are", "there were", "therere"})
 
 
 def _of_fluid(scene: Scene, k: int) -> bool:

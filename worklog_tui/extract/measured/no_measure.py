@@ -3,11 +3,10 @@
 from __future__ import annotations
 
 from worklog_tui.extract.measured.counted import counted_aloud, counts_things
-from worklog_tui.extract.measured.number_form import fraction
+from worklog_tui.extract.measured.of_tools import after_it, in_the_hand, of_a_meter, of_a_tool, where_taken
 from worklog_tui.extract.scene import Scene
 from worklog_tui.extract.tokens import Token
 
-SCALES = frozenset({"range", "scale", "setting"})
 WEATHER = frozenset("here out outside overnight tonight today forecast".split())
 INDICATORS = frozenset("gauge gun thermometer thermocouple reads read reading probe temp temperature stat".split())
 FIRST_YEAR, LAST_YEAR = 1850, 2040
@@ -18,30 +17,26 @@ def measures_nothing(scene: Scene, i: int) -> bool:
     """Whether the number or amount at token i is one that no log of readings holds."""
     token = scene.tokens[i]
     if token.thread is not None:
-        return _in_the_hand(scene, i)
+        return in_the_hand(scene, i)
     return (
-        _is_grade(scene, i) or _of_a_tool(scene, i) or _of_a_meter(scene, i) or _named_by(scene, i)
+        _is_grade(scene, i) or of_a_tool(scene, i) or of_a_meter(scene, i) or _named_by(scene, i)
         or counts_things(scene, i) or _is_code(scene, i) or _is_year(token, scene, i)
         or _of_the_weather(scene, i) or _refused(scene, i) or _to_the_inch(scene, i) or _of_the_shop(scene, i)
         or _a_size(scene, i) or _taken_off(scene, i) or _is_each(scene, i) or _is_money(scene, i)
-        or counted_aloud(scene, i) or _share_left(scene, i) or _of_gauge(scene, i)
+        or counted_aloud(scene, i) or _share_left(scene, i) or _of_gauge(scene, i) or where_taken(scene, i)
     )  # fmt: skip
-
-
-def _after(scene: Scene, i: int, n: int = 1) -> list[Token]:
-    return scene.tokens[i + 1 : i + 1 + n]
 
 
 def _share_left(scene: Scene, i: int) -> bool:
     """`Nine-tenths gone`: a share of something, no thing of a tenth of a thou."""
-    amount, after = scene.tokens[i].amount, _after(scene, i)
+    amount, after = scene.tokens[i].amount, after_it(scene, i)
     tenth = amount is not None and amount.said.startswith("tenth")
     return tenth and bool(after) and after[0].low in scene.book.lists["shares"]
 
 
 def _of_gauge(scene: Scene, i: int) -> bool:
     """`The 7 gauge ones`, `18 gauge wire`: what needles, wire and sheet are bought by."""
-    after = _after(scene, i)
+    after = after_it(scene, i)
     return scene.tokens[i].amount is None and bool(after) and after[0].low.split()[0] == "gauge"
 
 
@@ -69,57 +64,6 @@ def _is_grade(scene: Scene, i: int) -> bool:
         return False
     amount = scene.tokens[i - 2].amount or (scene.tokens[i - 3].amount if i > 2 else None)
     return amount is not None and "volume" in amount.quantities
-
-
-def _of_a_tool(scene: Scene, i: int) -> bool:
-    """`a seventeen mil wrench`, `half-inch socket`, `found the 10 mm.`"""
-    token, after = scene.tokens[i], _after(scene, i)
-    if not after:
-        return False
-    tool = scene.book.lists["tools_by_size"] & set(after[0].low.split()[-1:])
-    if tool and (token.amount is None or token.amount.unit in LENGTHS):
-        return token.amount is not None or fraction(scene.said(i, i))
-    looked_for = any(t.low in ("found", "lost", "dropped", "where's", "wheres", "grab", "fetch", "pass") for t in
-                     scene.tokens[max(0, i - 3) : i])  # fmt: skip
-    if token.amount is not None and token.amount.unit in LENGTHS and after[0].thing is not None and (
-        after[0].thing.kind == "fastener"
-    ):  # fmt: skip
-        return True  # `8 mil nuts`
-    article = i > 0 and scene.tokens[i - 1].low == "the"
-    return looked_for and article and token.amount is not None and token.amount.unit in LENGTHS
-
-
-def _in_the_hand(scene: Scene, i: int) -> bool:
-    """`that little spanner, the quarter Whitworth`: the thread of a tool."""
-    near = [*scene.tokens[max(0, i - 4) : i], *_after(scene, i)]
-    tools = scene.book.lists["tools_by_size"] - {"tap", "taps", "key", "stand"}
-    return any(tools & set(t.low.split()[-1:]) for t in near)
-
-
-LENGTHS = frozenset({"in", "mm"})
-
-
-def _of_a_meter(scene: Scene, i: int) -> bool:
-    """`on the twenty volt range`, `this gauge goes to a thousand`."""
-    if any(t.low in SCALES for t in _after(scene, i)):
-        return True
-    if not i or not scene.tokens[i - 1].low.endswith(("to", "of", "to a", "a")):
-        return False
-    before = " ".join(t.low for t in scene.tokens[max(0, i - 4) : i])
-    return before.endswith(
-        (
-            "count to",
-            "counting to",
-            "counted to",
-            "count of",
-            "goes to",
-            "goes up to",
-            "reads up to",
-            "goes to a",
-            "range of",
-            "only goes to",
-        )
-    )
 
 
 def _named_by(scene: Scene, i: int) -> bool:
@@ -170,7 +114,7 @@ def _of_the_weather(scene: Scene, i: int) -> bool:
     amount = scene.tokens[i].amount
     if amount is None or "temperature" not in amount.quantities:
         return False
-    after = [t.low for t in _after(scene, i, 2)]
+    after = [t.low for t in after_it(scene, i, 2)]
     if WEATHER & set(after[:1]) or (after[:1] == ["in"] and after[1:] in (["here"], ["there"])):
         return True
     span = scene.clause(i)
@@ -186,7 +130,7 @@ def _of_the_weather(scene: Scene, i: int) -> bool:
 
 def _refused(scene: Scene, i: int) -> bool:
     """`the four won't go`, `five doesn't`: the feeler that is too thick tells no gap."""
-    after = _after(scene, i)
+    after = after_it(scene, i)
     return bool(after) and after[0].low in REFUSALS
 
 
@@ -197,7 +141,7 @@ REFUSALS = frozenset(
 
 def _to_the_inch(scene: Scene, i: int) -> bool:
     """`twenty-six to the inch` is the pitch of a thread."""
-    after = [t.low for t in _after(scene, i, 4)]
+    after = [t.low for t in after_it(scene, i, 4)]
     return "to the inch" in " ".join(after) or "per inch" in " ".join(after[:2]) or "tpi" in after[:1]
 
 
@@ -215,7 +159,7 @@ def _a_size(scene: Scene, i: int) -> bool:
 
 def _taken_off(scene: Scene, i: int) -> bool:
     """`took .004 out of the right pack`, `cut two inch off`: what was taken away measures nothing that is left."""
-    after = _after(scene, i)
+    after = after_it(scene, i)
     if not after or after[0].low not in OFF:
         return False
     near = scene.tokens[max(0, i - 3) : i]

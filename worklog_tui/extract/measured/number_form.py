@@ -9,7 +9,7 @@ PARTS_OF_ONE = ("eighth", "sixteenth", "second", "fourth")
 def fraction(said: str) -> bool:
     """`3/16`, `three sixteenths`, as only inches are divided."""
     low = said.lower()
-    return "/" in low or low.rstrip("s").endswith(PARTS_OF_ONE)
+    return "/" in low or low.rstrip("s").endswith(PARTS_OF_ONE) or low.endswith(" eights")
 
 
 def in_thousandths(said: str) -> bool:

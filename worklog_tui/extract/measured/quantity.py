@@ -30,6 +30,7 @@ def quantity_of(candidates: tuple[str, ...], made: Draft, scene: Scene) -> str:
         if score > most:
             best, most = name, score
     felt = scene.topic_before(made.main) == "gap" or any("feeler" in s.name for s in scene.context.things[:3])
+    felt = felt or "feeler" in scene.context.said.lower()
     return "length" if best == "gap" and made.thing is not None and _has_travel(made.thing) and not felt else best
 
 
@@ -43,21 +44,47 @@ def support(name: str, made: Draft, scene: Scene) -> float:
     quantity = scene.book.quantities.get(name)
     score = 1.0 * _just_said(name, made, scene)
     if made.thing is not None:
-        score += suits(made.thing, name, quantity) * (0.5 if "subject" in made.filled else 1.0)
+        guessed = "subject" in made.filled or _only_which(made, scene)
+        score += suits(made.thing, name, quantity) * (0.5 if guessed else 1.0)
         score -= FOREIGN * _foreign(name, made, scene)
     if name == "gap" and made.thing is not None and _of_two_parts(made.main, made.thing.own.lower(), scene):
         score += 1.6
     if quantity:
-        score += 1.5 * (name in scene.suggested(made.main)) + 2.0 * named_after(quantity, made.main, scene)
+        hinted = name in scene.suggested(made.main) and not _only_which(made, scene)
+        score += 1.5 * hinted + 2.0 * named_after(quantity, made.main, scene)
     score += told_of(name, made, scene)[0]
     score += BY_THE_BOOK * _set_beside(name, made, scene)
     if (said := scene.topic_before(made.main)) is not None:
         score += 1.4 * (said == name)
     elif (topic := scene.context.topic) is not None and topic.quantity == name:
-        score += 1.25 if topic.age < 3 else 1.0
+        aside = _beside_an_amount(name, made.main, scene)
+        score += 0.3 if aside else 1.25 if topic.age < 3 else 1.0
+        score += 0.7 * (name == "compression" and not topic.value and topic.age <= 2)  # nothing was read of it yet
     elif (last := said_just_before(scene)) is not None and last.quantity == name:
         score += 1.2
     return score
+
+
+def _only_which(made: Draft, scene: Scene) -> bool:
+    """`One, ninety`: the number alone stands for the thing that was talked of."""
+    said = scene.tokens[made.thing_at].low if made.thing_at is not None else ""
+    return said.isdigit() or said in ONE_OF
+
+
+ONE_OF = frozenset("one two three four five six".split())
+
+
+def _beside_an_amount(name: str, i: int, scene: Scene) -> bool:
+    """`231 volts standing and 206 starting`: the amount right before a bare number tells more than a running test."""
+    value = scene.tokens[i].value
+    for k in range(i - 1, max(-1, i - 1 - NEAR_BY), -1):
+        token = scene.tokens[k]
+        if token.thing is not None or token.kind in ("stop", "number") or value is None:
+            return False
+        if token.amount is not None:
+            alike = 0.4 <= value / token.amount.low <= 2.5 if token.amount.low else False
+            return alike and name not in token.amount.quantities and not BESIDE & set(token.amount.quantities)
+    return False
 
 
 BY_THE_BOOK = 1.2
@@ -82,7 +109,8 @@ def _of_two_parts(i: int, own: str, scene: Scene) -> bool:
         return False
     behind = scene.tokens[i + 1 : i + 4]
     off = bool(behind) and behind[0].low == "off" and any(t.thing is not None for t in behind)
-    return off or own.removesuffix("s") in ("inlet", "exhaust", "intake")
+    rocks = own.removesuffix("s").endswith("bearing") and "length" not in scene.suggested(i)
+    return off or rocks or own.removesuffix("s") in ("inlet", "exhaust", "intake")
 
 
 FOR = frozenset("for another after within every give gave".split())
@@ -100,6 +128,8 @@ def _foreign(name: str, made: Draft, scene: Scene) -> bool:
     """Whether a bare number stands beside a part that has other quantities, or none of the electrical ones."""
     thing = made.thing
     if scene.tokens[made.main].amount is not None or name not in OF_FEW or thing is None or made.thing_at is None:
+        return False
+    if _only_which(made, scene):
         return False
     if thing.kind != "part" or not thing.known or name in thing.quantities or thing.per == "cylinder":
         return False
@@ -175,6 +205,11 @@ TURNS = (
     "turntable",
 )
 "Parts whose own speed is told."
+
+
+def of_clearance(i: int, scene: Scene) -> bool:
+    """Whether the words before a number announce a gap, and those around it no other length."""
+    return scene.topic_before(i) == "gap" and "length" not in scene.suggested(i)
 
 
 def named_after(quantity: Quantity, i: int, scene: Scene) -> bool:

@@ -46,6 +46,8 @@ def of_work(made: Draft, scene: Scene) -> bool:
     if amount is not None and amount.unit in ("day", "week") and after == "later":
         return False  # `Two weeks later.` says when this is
     span = scene.clause(made.main)
+    if _is_when(made.main, scene):
+        return False
     if amount is not None and amount.unit in ("day", "week") and (made.thing is None or amount.low == 1):
         return any(scene.tokens[k].low in LASTING for k in span)
     if any(scene.tokens[k].low in LASTING or scene.tokens[k].sense("did", "doing", "do", "does") for k in span):
@@ -53,6 +55,19 @@ def of_work(made: Draft, scene: Scene) -> bool:
     if _tells_how_long(made.main, scene) or _by_the_clock(made.main, scene):
         return True
     return "subject" not in made.filled or len(span) <= 3
+
+
+def _is_when(i: int, scene: Scene) -> bool:
+    """`Back in an hour`, `ask me in five minutes`: when something will be; `fell two bar in five minutes`, `done in an
+    hour`: how long it took.
+    """
+    before = scene.tokens[max(0, i - 9) : i]
+    if not before or before[-1].low not in ("in", "back in", "again in"):
+        return False
+    if any(t.kind in ("amount", "number") or t.sense("did", "copula") for t in before[:-1]):
+        return False
+    behind = scene.tokens[i + 1 : i + 4]
+    return not any(t.kind in ("amount", "number") or t.thing is not None for t in behind)
 
 
 def _by_the_clock(i: int, scene: Scene) -> bool:

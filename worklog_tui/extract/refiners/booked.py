@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from worklog_tui.extract.measured.counted import IT_IS
 from worklog_tui.extract.met import counting
+from worklog_tui.extract.refiners.limits import is_limit
 from worklog_tui.extract.scene import Scene
 from worklog_tui.extract.tokens import NUMBER, Token
 
@@ -20,7 +21,7 @@ def from_book(i: int, scene: Scene, amounts: set[int]) -> bool:
     """Whether a word of the book governs the number: before it with no other number between, or after the last one."""
     return (
         _wanted(i, scene) or _before(i, scene, amounts) or _after(i, scene, amounts) or _when_new(i, scene)
-        or _looked_up(i, scene)
+        or _looked_up(i, scene) or is_limit(i, scene)
     )  # fmt: skip
 
 
@@ -134,7 +135,10 @@ def _is_book(token: Token) -> bool:
     return "book" in token.classes or token.low.endswith(SHOULD_BE)
 
 
-SHOULD_BE = ("should be", "ought to be", "supposed to be", "meant to be", "wants to be")
+SHOULD_BE = (
+    "should be", "ought to be", "supposed to be", "meant to be", "wants to be", "should have been", "should of",
+    "shouldve",
+)  # fmt: skip
 
 
 def _after(i: int, scene: Scene, amounts: set[int]) -> bool:

@@ -65,11 +65,13 @@ def _moved_before(i: int, scene: Scene) -> bool:
     if any(not t.sense("about", "article", "filler") and t.kind != "comma" for t in scene.tokens[:i]):
         return False
     words = scene.context.said.lower().replace("'", "").strip(" .?!:").split()
-    if not words or not MOVED & set(words[:4]) or ROUND & set(words):
+    if not words or len(words) > FEW or not MOVED & set(words[:4]) or ROUND & set(words):
         return False
     return not any(w[0].isdigit() or w in scene.book.numerals.starts for w in words)
 
 
+FEW = 7
+"Words of a sentence that does nothing but move something."
 BROUGHT = frozenset({"gap", "angle", "length", "turns"})
 "What is moved until the figure is right."
 MOVED = frozenset(

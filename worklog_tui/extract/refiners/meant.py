@@ -32,6 +32,8 @@ def refine(drafts: list[Draft], scene: Scene) -> list[Draft]:
         if draft.kind == "finding" and "reported" in stances and draft.fields["verdict"] != "bad":
             continue  # what the owner complains of is a finding, what he praises is not
         against = (stances & DROP[draft.kind]).difference(allowed)
+        if draft.kind == "reading" and "would" in against and _told_apart(draft.main, scene):
+            against -= {"would"}
         if draft.kind == "work" and "memory" in against and _only_afterwards(draft, scene):
             against -= {"memory"}
         if draft.kind == "work" and _waited_for(draft, scene):
@@ -55,6 +57,18 @@ def refine(drafts: list[Draft], scene: Scene) -> list[Draft]:
             draft.trail.append("no fault of what runs")
         kept.append(draft)
     return kept
+
+
+def _told_apart(i: int, scene: Scene) -> bool:
+    """`It was at four, it should have been nineteen`: what stands before is so, and what should have been is wanted."""
+    tokens = scene.tokens
+    would = [k for k in scene.clause(i) if tokens[k].sense("would")]
+    if not would or any(tokens[k].low.partition(" ")[0] not in SHOULD for k in would):
+        return False
+    return i < would[0] or i <= would[-1] + 4
+
+
+SHOULD = frozenset({"should", "shouldve"})
 
 
 def _waited_for(draft: Draft, scene: Scene) -> bool:

@@ -54,6 +54,8 @@ def _meanwhile(tokens: list[Token], k: int) -> bool:
 def _went_in(i: int, scene: Scene, after: list[Token]) -> bool:
     """`Two litres in`; not `half a litre in the minute`."""
     low = [t.low for t in after[:2]]
+    if low[:1] == ["it"] and low[1:] and low[1] in ("took", "needed"):
+        return True
     if low[:1] == ["to"] and low[1:] and low[1] in ("bring", "fill", "top", "get"):
         return True
     return any(
@@ -67,6 +69,8 @@ def _no_place(k: int, scene: Scene) -> bool:
     after = scene.tokens[k + 1] if k + 1 < len(scene.tokens) else None
     if after is None:
         return True
+    if after.low in ("there", "here"):
+        return False
     return not (after.sense("article", "pronoun") or after.amount is not None or after.thing is not None)
 
 

@@ -64,9 +64,19 @@ def _on_plate(i: int, scene: Scene) -> bool:
 
 
 def _is_label_thing(thing: Thing) -> bool:
-    """`Motor plate`, `plate on the motor`."""
-    ends = ("plate", "badge", "tag", "label")
-    return (thing.own.lower() if thing.of is not None else thing.words.lower()).endswith(ends)
+    """`Motor plate`, `plate on the motor`; an inlet plate or a wear plate has no figures on it."""
+    words = thing.own.lower() if thing.of is not None else thing.words.lower()
+    before = words.removesuffix("plate").split()
+    if words.endswith("plate") and before:
+        return before[-1].removesuffix("'s") in PLATED
+    return words.endswith(("plate", "badge", "tag", "label"))
+
+
+PLATED = frozenset(
+    "motor engine pump generator alternator dynamo compressor fan machine gearbox transformer welder heater blower "
+    "starter winch hoist saw lathe mill drill press name data rating maker makers serial brass tin the".split()
+)
+"What has a plate with figures, and how such a plate is called."
 
 
 PLATE_REACH = 26
@@ -141,6 +151,8 @@ def _is_size(draft: Draft, scene: Scene) -> bool:
     amount = scene.tokens[draft.main].amount
     if amount is not None and amount.said in THOU and draft.fields["quantity"] == "length":
         return False  # nobody buys by the thou
+    if draft.main and scene.tokens[draft.main - 1].low == "to":
+        return False  # `cut the new shaft to two hundred`
     bare = scene.tokens[draft.main].kind == "number" and not fraction(scene.said(draft.main, draft.main))
     if draft.fields["quantity"] not in BOUGHT_BY or bare:
         return False

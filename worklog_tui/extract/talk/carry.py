@@ -141,6 +141,7 @@ def names_or_prices(scene: Scene, i: int) -> bool:
     """Whether the bare number is a name (`hole 4`, `part number ends four`) or a sum of money (`coils are forty`)."""
     tokens, money = scene.tokens, scene.book.lists["money"]
     before = [t.low for t in tokens[max(0, i - 2) : i]]
-    if before and (before[-1] in NAMED or (before[-1].split()[-1:] and before[-1].split()[-1] in NAMED)):
+    marked = i > 0 and tokens[i - 1].kind == "which"  # `number two ninety`
+    if before and not marked and (before[-1] in NAMED or (before[-1].split()[-1:] and before[-1].split()[-1] in NAMED)):
         return True
     return not scene.lows().isdisjoint(money) and any(t.low in money for t in tokens[max(0, i - 14) : i + 14])

@@ -12,8 +12,8 @@ from worklog_tui.rulebook.quantities import Bare
 
 NEAR, SIZE = 0.8, 0.4
 "How much of the other the smaller of two values must be to be near it, and to be of its size."
-OF_IT, ALIKE = 1.1, 0.7
-"What speaks for a quantity: that the thing was measured so, with a value of that size; a near value of anything."
+OF_IT, ALIKE, SAID_SO = 1.1, 0.7, 1.25
+"What speaks for a quantity: the thing was measured so, in that size; a near value of anything; one that is read off."
 TOLD_ONCE = frozenset({"duration", "thread", "volume", "mass"})
 "Quantities that are told once."
 
@@ -64,7 +64,7 @@ def _told_of(name: str, made: Draft, own: str, scene: Scene) -> tuple[float, Bar
         ratio = _alike(value, figure.value)
         score = OF_IT if ratio >= SIZE and (figure.name == own or figure.name in things) else 0.0
         if not score and ratio >= NEAR and _distinct(name, value, made, scene):
-            score = ALIKE
+            score = SAID_SO if scene.tokens[made.main - 1].sense("reads") and made.main else ALIKE
         if score > best[0]:
             number = scene.tokens[made.main].value or 0.0
             best = score, Bare(figure.unit, number, number, figure.scale if value == number else 1.0)
@@ -84,7 +84,7 @@ def _distinct(name: str, value: float, made: Draft, scene: Scene) -> bool:
     return name in GREAT and value >= HUNDRED and scene.tokens[made.main].amount is None
 
 
-GREAT, HUNDRED = frozenset({"pressure", "speed", "compression", "voltage"}), 100.0
+GREAT, HUNDRED = frozenset({"pressure", "speed", "compression", "voltage", "temperature"}), 100.0
 
 
 def _told_otherwise(name: str, i: int, scene: Scene) -> bool:
