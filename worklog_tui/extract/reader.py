@@ -24,8 +24,9 @@ from worklog_tui.extract.remember import remember
 from worklog_tui.extract.scene import Draft, Scene
 from worklog_tui.extract.stance import mark_stances, number_clauses
 from worklog_tui.extract.taken.late import told_late
+from worklog_tui.extract.talk.corrected import put_right
 from worklog_tui.extract.talk.named_late import joined, named_alone, renamed
-from worklog_tui.extract.talk.taken_back import disowns, doubted, may_disown
+from worklog_tui.extract.talk.taken_back import disowns, doubt, may_disown
 from worklog_tui.extract.talk.told_again import without_told_again
 from worklog_tui.extract.things.belonging import join_things
 from worklog_tui.extract.things.ones import name_ones
@@ -33,7 +34,7 @@ from worklog_tui.extract.things.things import fold_things
 from worklog_tui.extract.things.told_behind import join_told_behind
 from worklog_tui.extract.things.unknown import guess_things
 from worklog_tui.extract.tokens import STOP, Token, chunk
-from worklog_tui.model import Fact, FactKey, Machine, Note, Reading
+from worklog_tui.model import Fact, FactKey, Machine, Note
 from worklog_tui.rulebook import Rulebook
 from worklog_tui.rulebook.uncollected import uncollected
 
@@ -72,8 +73,7 @@ def feed(
 ) -> tuple[Context, Changes]:
     """Reads one more note; of a text without end only the first `MOST_CHARACTERS` are read.
 
-    With `ahead`, the note that will be read next, a sentence that goes on there is left to it: what the notes give
-    together is the same, and nothing is read twice.
+    With `ahead`, the note read next, a sentence that goes on there is left to it: the facts are the same, read once.
     """
     long = context.long + 1 if len(note.words) >= LONG_NOTE else 0
     context = context if long == context.long else context._replace(long=long)
@@ -83,6 +83,7 @@ def feed(
     context = context.aged()
     facts: list[Fact] = []
     older: tuple[Fact, ...] = ()
+    gone: list[FactKey] = []
     tail: Tail | None = None
     sentences = _sentences(passage, book, machine, note.track)
     for n, tokens in enumerate(sentences):
@@ -92,8 +93,12 @@ def feed(
         known = context._replace(recent=(*context.recent, *facts)[-FACTS_BACK:]) if facts else context
         scene, drafts = read_sentence(passage.text, tokens, book, machine, known, note.track, passage.boundary)
         older = _of_before(scene, drafts, facts, context) or older
+        ended = note.track != "captions" or tokens[-1].kind == "stop"
+        taken = put_right(scene, drafts, (*context.recent, *facts)) if ended else ()
+        facts = [fact for fact in facts if fact not in taken]
+        gone += [fact.key for fact in taken if fact in context.recent]
         facts += finish(drafts, scene, passage.pieces)
-        if n == len(sentences) - 1 and note.track == "captions" and tokens[-1].kind != "stop":
+        if n == len(sentences) - 1 and not ended:
             first = max(tokens[0].start, passage.boundary)
             upto = bisect_left(scene.tokens, first, key=lambda token: token.start)
             context = remember(scene, drafts, context, upto) if upto else context
@@ -105,7 +110,7 @@ def feed(
             context = remember(scene, drafts, context, len(scene.tokens))
     facts = without_told_again(facts, note)
     context, changes = _settled(context, note, tail, facts, passage)
-    return _with_doubts(context, changes, older)
+    return _with_older(context, changes, older, gone)
 
 
 def _left_to(ahead: Note, note: Note, passage: Passage, tokens: list[Token]) -> bool:
@@ -123,27 +128,22 @@ def _left_to(ahead: Note, note: Note, passage: Passage, tokens: list[Token]) -> 
 def _of_before(scene: Scene, drafts: list[Draft], facts: list[Fact], context: Context) -> tuple[Fact, ...]:
     """What a sentence changes of the facts before it, in place or given: what it disowns, or whose thing it names."""
     if disowns(scene, drafts):
-        return _doubt(facts, context)
+        return doubt(facts, context)
     told_late(scene, drafts, facts)
     thing = named_alone(scene, drafts) if not facts and context.notes else None
     return () if thing is None else renamed(thing, [f for f in context.recent if f.main.note == context.notes[-1]])
 
 
-def _doubt(facts: list[Fact], context: Context) -> tuple[Fact, ...]:
-    """Doubts the last readings of this passage in place; without any, gives those just before, doubted."""
-    if any(isinstance(fact, Reading) for fact in facts):
-        keys = {fact.key: fact for fact in doubted(facts)}
-        facts[:] = [keys.get(fact.key, fact) for fact in facts]
-        return ()
-    return doubted([f for f in context.recent if f.main.note in context.notes[-2:]])
-
-
-def _with_doubts(context: Context, changes: Changes, older: tuple[Fact, ...]) -> tuple[Context, Changes]:
-    if not older:
+def _with_older(
+    context: Context, changes: Changes, older: tuple[Fact, ...], gone: Sequence[FactKey]
+) -> tuple[Context, Changes]:
+    """With facts of earlier notes that are told otherwise now, and without those that were put right."""
+    if not older and not gone:
         return context, changes
     new = {fact.key: fact for fact in older}
-    recent = tuple(new.get(fact.key, fact) for fact in context.recent)
-    return context._replace(recent=recent), Changes((*changes.added, *older), (*changes.withdrawn, *new))
+    recent = tuple(new.get(fact.key, fact) for fact in context.recent if fact.key not in gone)
+    withdrawn = (*changes.withdrawn, *new, *gone)
+    return context._replace(recent=recent), Changes((*changes.added, *older), withdrawn)
 
 
 def _passage(context: Context, note: Note) -> Passage:

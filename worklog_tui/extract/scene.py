@@ -71,6 +71,8 @@ class Scene:
     "Where in the text the note begins, behind the unfinished words of the one before."
     dropped: list[str] = field(default_factory=list)
     "What was read and let go again, in plain words, for the trail."
+    again: list[tuple[str, Any, str]] = field(default_factory=list)
+    "Figures of before that are said again only to be put right: quantity, value and unit."
     bearers: dict[int, frozenset[str]] = field(default_factory=dict)
     "What the states that were asked for are mostly said of, by where they begin in the text."
     saliences: dict[int, int] = field(default_factory=dict)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from worklog_tui.extract.heard.glued import UNITS
 from worklog_tui.extract.heard.words import Word
 
 NAMES = {
@@ -21,6 +22,8 @@ def which_at(words: list[Word], i: int, cylinders: int) -> tuple[str, int] | Non
         return low[1:], i + 1
     if low in COUNTED and i + 1 < len(words) and words[i + 1].gap in ("", "-", "."):
         after = words[i + 1].low
+        if low == "no" and i + 2 < len(words) and words[i + 2].low in UNITS and words[i + 2].gap == "":
+            return None  # `7 m? No. 5 m`
         if (
             after.isdigit()
             and len(after) < 3

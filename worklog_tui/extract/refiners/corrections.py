@@ -31,6 +31,12 @@ def refine(drafts: list[Draft], scene: Scene) -> list[Draft]:
                 second.thing, second.thing_at = first.thing, first.thing_at
                 second.fields["subject"] = first.fields["subject"]
     gone |= {id(d) for d in readings if _in_place_of(d, scene)}
+    for draft in readings:
+        others = (d for d in readings if d is not draft and id(d) not in gone)
+        if _said_before(draft, scene) and any(d.fields["quantity"] == draft.fields["quantity"] for d in others):
+            gone |= {id(draft), *(id(d) for d in readings if d.main < draft.main and _same(d, draft))}
+            scene.again.append((draft.fields["quantity"], draft.fields["value"], draft.fields["unit"]))
+            scene.dropped.append(f"{scene.said(draft.main, draft.last)}: said again to be put right")
     return [d for d in drafts if id(d) not in gone]
 
 
@@ -41,3 +47,20 @@ def _in_place_of(draft: Draft, scene: Scene) -> bool:
     """`219 instead of 206`: what it was not."""
     before = " ".join(t.low for t in scene.tokens[max(0, draft.main - 2) : draft.main])
     return any(before.endswith(words) for words in INSTEAD)
+
+
+def _same(one: Draft, other: Draft) -> bool:
+    return all(one.fields[key] == other.fields[key] for key in ("quantity", "value", "unit"))
+
+
+SAID = frozenset("i said|id said|i called it|i told you|i had it as|i had it at|i wrote".split("|"))
+
+
+def _said_before(draft: Draft, scene: Scene) -> bool:
+    """`I said two ton, it's three`, `that's not 400, it's 500`: the figure of before, told again to be put right."""
+    before = [w for t in scene.tokens[max(0, draft.main - 4) : draft.main] for w in t.low.split()]
+    if before[-1:] == ["not"]:
+        return True
+    return any(" ".join(before[-n:]) in SAID for n in (2, 3, 4)) or any(
+        " ".join(before[-n - 1 : -1]) in SAID for n in (2, 3)
+    )

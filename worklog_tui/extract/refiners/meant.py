@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from worklog_tui.extract.refiners.booked import from_book
+from worklog_tui.extract.refiners.rated import is_rated
 from worklog_tui.extract.scene import Draft, Scene
 from worklog_tui.extract.talk.complaints import complains
 
@@ -14,6 +16,10 @@ DROP = {
     "number": frozenset({"if", "would", "not", "joke", "disown"}),
     "follow_up": frozenset({"would", "joke", "memory", "not", "if", "reported"}),
 }
+HEARSAY = frozenset({"reported", "memory"})
+"What others told, or what once was: no reading of this machine today."
+NEAR = 12
+"Tokens before a number within which it is told that others say it; talk without stops goes on to other matters."
 TOLD = frozenset({"asked", "rule", "memory", "meanwhile"})
 "Words that are heard in a complaint too: `the complaint is that it screams`."
 IS = frozenset("is are has have theres its".split())
@@ -26,6 +32,7 @@ TURNED = {"bad": "good", "good": "bad"}
 def refine(drafts: list[Draft], scene: Scene) -> list[Draft]:
     """The drafts that are meant, verdicts turned where they are denied."""
     kept: list[Draft] = []
+    amounts = {d.main for d in drafts if d.kind == "reading"}
     for draft in drafts:
         allowed = draft.rule.gives.get("even", ())
         stances = scene.tokens[draft.main].stances
@@ -34,6 +41,10 @@ def refine(drafts: list[Draft], scene: Scene) -> list[Draft]:
         against = (stances & DROP[draft.kind]).difference(allowed)
         if draft.kind == "reading" and "would" in against and _told_apart(draft.main, scene):
             against -= {"would"}
+        if draft.kind == "reading" and not (from_book(draft.main, scene, amounts) or is_rated(draft, scene)):
+            near = scene.tokens[max(0, draft.main - NEAR) : draft.main]
+            against |= {stance for stance in stances & HEARSAY if any(t.sense(stance) for t in near)}
+            against |= {"asked"} if _is_question(scene) else frozenset()
         if draft.kind == "work" and "memory" in against and _only_afterwards(draft, scene):
             against -= {"memory"}
         if draft.kind == "work" and _waited_for(draft, scene):
@@ -104,3 +115,13 @@ def _of_a_runner(draft: Draft, scene: Scene) -> bool:
         t.low.partition(" ")[0] in goes and not t.stances & {"not", "if", "would"}
         for t in scene.tokens[: draft.main]
     )
+
+
+def _is_question(scene: Scene) -> bool:
+    """Whether the sentence asks from its first word on: `is it ten thou?`; `what have we, ninety?` has its answer."""
+    first = next((t for t in scene.tokens if t.kind != "comma"), None)
+    asks = first is not None and first.low.partition(" ")[0] in ASKING
+    return asks and scene.tokens[-1].low == "?" and not any(t.kind == "comma" for t in scene.tokens)
+
+
+ASKING = frozenset("is are was were does do did has have can could will would should".split())

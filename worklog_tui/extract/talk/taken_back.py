@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
+from worklog_tui.extract.context import Context
 from worklog_tui.extract.scene import Draft, Scene
 from worklog_tui.extract.tokens import Token
 from worklog_tui.model import Fact, Reading
@@ -35,3 +36,12 @@ def doubted(facts: Sequence[Fact]) -> tuple[Fact, ...]:
     newest = [fact for fact in readings if fact.main.note == readings[-1].main.note] if readings else []
     last = newest[-1:] + [fact for fact in newest[:-1] if fact.quantity == newest[-1].quantity]
     return tuple(replace(fact, doubtful=True) for fact in last if not fact.doubtful)
+
+
+def doubt(facts: list[Fact], context: Context) -> tuple[Fact, ...]:
+    """Doubts the last readings of this passage in place; without any, gives those just before, doubted."""
+    if any(isinstance(fact, Reading) for fact in facts):
+        keys = {fact.key: fact for fact in doubted(facts)}
+        facts[:] = [keys.get(fact.key, fact) for fact in facts]
+        return ()
+    return doubted([f for f in context.recent if f.main.note in context.notes[-2:]])
