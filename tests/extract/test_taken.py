@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from worklog_tui.extract.reader import CONFIDENCE_LINE, read_session
-from worklog_tui.model import Machine, Note, Reading
+from worklog_tui.model import Finding, Machine, Note, Reading
 from worklog_tui.rulebook import Rulebook
 
 ENGINE = Machine("test engine", kind="two-cylinder petrol engine", fuel="petrol", ignition="battery", cylinders=2)
@@ -116,3 +116,21 @@ def test_volts_of_a_battery_alone_are_at_rest_and_that_is_filled_in(book: Rulebo
     (found,) = [f for f in read_session(book, ENGINE, notes) if isinstance(f, Reading)]
     assert found.condition == "at rest"
     assert "condition" in found.filled
+
+
+@pytest.mark.parametrize(
+    ("words", "told"),
+    [
+        ("comp #2 120, wet 138", [(120.0, ""), (138.0, "wet")]),
+        ("comp dry 120, wet 138", [(120.0, "dry"), (138.0, "wet")]),
+        ("oil pressure cold 45, hot 20", [(45.0, "cold"), (20.0, "hot")]),
+        ("batt 12.3 rest, 13.9 chg", [(12.3, "at rest"), (13.9, "running")]),
+    ],
+)
+def test_a_way_that_leads_to_the_next_figure_is_not_of_the_one_before(
+    book: Rulebook, words: str, told: list[tuple[float, str]]
+) -> None:
+    pump = Machine("Fire pump", "four-cylinder petrol engine", fuel="petrol", ignition="magneto", cylinders=4)
+    facts = read_session(book, pump, [Note("n", "s", words, track="live")])
+    assert [(f.value, f.condition) for f in facts if isinstance(f, Reading)] == told
+    assert not any(isinstance(f, Finding) for f in facts)

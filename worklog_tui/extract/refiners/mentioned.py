@@ -115,6 +115,14 @@ def _well_with_it(draft: Draft, scene: Scene) -> bool:
     )
 
 
+def _how_taken(draft: Draft, scene: Scene) -> bool:
+    """`Compression on two, wet 135`: how a figure was taken, where what is measured is named and no part."""
+    after = _at(scene, draft.last + 1)
+    figure = after is not None and after.kind in ("number", "amount")
+    quality = draft.thing is not None and draft.thing.kind == "quality"
+    return figure and quality and scene.tokens[draft.main].sense("how") is not None
+
+
 def _of_a_noun(draft: Draft, scene: Scene) -> bool:
     """`A broken bit of old ring to scrape with`, `in boiling water`: said of the noun behind it."""
     if draft.rule.id != "finding.state":
@@ -206,6 +214,7 @@ MENTIONED: tuple[tuple[str, Callable[[Draft, Scene], bool]], ...] = (
     ("how the rest was meanwhile", _with_it),
     ("another word here", _other_word),
     ("a sound of what is well", _well_with_it),
+    ("how a figure was taken", _how_taken),
     ("said of the noun behind it", _of_a_noun),
     ("done by a person", _by_a_person),
     ("an amount, no state", _how_much),

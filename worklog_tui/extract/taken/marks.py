@@ -72,7 +72,7 @@ def nearest(i: int, told: list[Mark], numbers: list[int], scene: Scene) -> Mark 
         return behind[0]
     if before:
         return before[-1]
-    if not behind:
+    if not behind or _is_of_next(i, behind[0], numbers, scene):
         return None
     near = behind[0].first <= i + LATE and not any(i < n < behind[0].first for n in numbers)
     return behind[0] if near or behind[0].first in scene.clause(i) else None
@@ -87,6 +87,16 @@ def _is_own(i: int, mark: Mark, numbers: list[int], before: list[Mark], scene: S
     return not before or mark.last + 1 not in numbers
 
 
+def _is_of_next(i: int, mark: Mark, numbers: list[int], scene: Scene) -> bool:
+    """`120, wet 138`: behind a comma and right before another number, the mark is of that one."""
+    later = next((n for n in numbers if mark.last < n <= mark.last + AHEAD), None)
+    if later is None or any(t.kind in ("comma", "stop") for t in scene.tokens[mark.last + 1 : later]):
+        return False
+    return any(t.kind in ("comma", "stop") for t in scene.tokens[i + 1 : mark.first])
+
+
 LATE = 6
+AHEAD = 3
+"Tokens before a number within which a mark leads to it."
 CLOSE = 4
 "Tokens behind a number within which a mark is its own."
