@@ -6,32 +6,10 @@ from pathlib import Path
 
 import pytest
 
+from tests.grammars.broken_files import PUMP
 from worklog_tui import places
 from worklog_tui.rulebook.faults import FaultBook, load_faults
 from worklog_tui.rulebook.mistakes import GrammarMistake
-
-SOUND = """
-system = "pump"
-[[fault]]
-id = "pump.dry"
-name = "no water to prime it"
-prior = 0.2
-repair = { say = "prime the pump", minutes = 5 }
-look = { say = "look into the priming cup", minutes = 1 }
-[[symptom]]
-id = "no_water"
-says = "it moves no water"
-leak = 0.02
-heard = { parts = ["pump"], states = ["dry"] }
-causes = { "pump.dry" = 0.9 }
-[[check]]
-id = "pump.gauge"
-say = "read the suction gauge"
-minutes = 2
-outcomes = ["good", "none"]
-base = [0.9, 0.1]
-p = { "pump.dry" = [0.1, 0.9] }
-"""
 
 
 def load(folder: Path, text: str) -> FaultBook:
@@ -61,7 +39,7 @@ def test_every_caution_names_its_source(shipped: FaultBook) -> None:
 
 
 def test_a_small_file_is_read(tmp_path: Path) -> None:
-    book = load(tmp_path, SOUND)
+    book = load(tmp_path, PUMP)
     assert book.faults["pump.dry"].repair.say == "prime the pump"
     assert book.symptoms["no_water"].causes == {"pump.dry": 0.9}
 
@@ -69,7 +47,7 @@ def test_a_small_file_is_read(tmp_path: Path) -> None:
 def test_the_persons_own_file_adds_to_ours(tmp_path: Path) -> None:
     own = tmp_path / "own"
     (own / "diagnosis").mkdir(parents=True)
-    text = SOUND.replace("pump.", "own.").replace("no_water", "own.no_water")
+    text = PUMP.replace("pump.", "own.").replace("no_water", "own.no_water")
     (own / "diagnosis" / "mine.toml").write_text(text, encoding="utf-8")
     assert "own.dry" in load_faults([places.grammars(), own]).faults
 
@@ -111,7 +89,7 @@ def test_the_persons_own_file_adds_to_ours(tmp_path: Path) -> None:
 )
 def test_a_mistake_is_named_with_its_cure(old: str, new: str, says: str, cure: str, tmp_path: Path) -> None:
     with pytest.raises(GrammarMistake) as caught:
-        load(tmp_path, SOUND.replace(old, new, 1))
+        load(tmp_path, PUMP.replace(old, new, 1))
     told = [m for m in caught.value.mistakes if says in m.says]
     assert told, caught.value.mistakes
     assert told[0].file == "diagnosis/pump.toml"
@@ -120,7 +98,7 @@ def test_a_mistake_is_named_with_its_cure(old: str, new: str, says: str, cure: s
 
 def test_a_mistake_names_its_line(tmp_path: Path) -> None:
     with pytest.raises(GrammarMistake) as caught:
-        load(tmp_path, SOUND.replace("prior = 0.2", "prior = 0.7"))
+        load(tmp_path, PUMP.replace("prior = 0.2", "prior = 0.7"))
     assert [m.line for m in caught.value.mistakes] == [4]
 
 
@@ -137,7 +115,7 @@ def test_an_unknown_key_and_an_id_said_twice_name_their_lines(tmp_path: Path) ->
 def test_a_fault_that_nothing_shows_or_reaches_is_told(tmp_path: Path) -> None:
     lost = '[[fault]]\nid = "pump.lost"\nname = "lost"\nprior = 0.1\nrepair = { say = "find it", minutes = 5 }\n'
     with pytest.raises(GrammarMistake) as caught:
-        load(tmp_path, SOUND + lost)
+        load(tmp_path, PUMP + lost)
     assert {m.says for m in caught.value.mistakes} == {
         "no symptom and no check reaches pump.lost",
         "nothing can show pump.lost",
@@ -150,13 +128,13 @@ def test_covers_that_need_each_other_are_told(tmp_path: Path) -> None:
         '[[access]]\nid = "b"\nsays = "hood"\nminutes = 1\nneeds = ["a"]\n'
     )
     with pytest.raises(GrammarMistake, match="needs itself"):
-        load(tmp_path, SOUND + circle)
+        load(tmp_path, PUMP + circle)
 
 
 def test_two_kinds_of_part_do_not_claim_one_word(tmp_path: Path) -> None:
     kind = '[[kind]]\nid = "{}"\nwords = ["link"]\ncheck = "feel it"\nminutes = {}\nbad = "renew it"\ngood = "go on"\n'
     with pytest.raises(GrammarMistake) as caught:
-        load(tmp_path, SOUND + kind.format("rod", 2) + kind.format("chain", 0))
+        load(tmp_path, PUMP + kind.format("rod", 2) + kind.format("chain", 0))
     told = {m.says: m.cure for m in caught.value.mistakes}
     assert told['kind chain and kind rod both claim the word "link"'] == "leave it to one of them"
     assert told["kind chain takes no time"] == "give it minutes above 0"

@@ -19,13 +19,16 @@ def _micrometer(token: Token, made: Draft, scene: Scene) -> bool:
     said = scene.said(made.main, made.main).lower()
     places = len(said.partition(".")[2]) if said[-1].isdigit() else len(said.partition("point ")[2].split())
     value = token.value or 0.0
-    miked = places == 3 and value < SMALL and any(t.low.split()[0] in MIKED for t in scene.tokens[: made.main])
+    miked = (
+        places == 3
+        and value < SMALL
+        and any(t.low.split()[0] in scene.book.lists["micrometers"] for t in scene.tokens[: made.main])
+    )
     return (places == 4 or miked) and token.high is None and 0.2 < value < 40
 
 
 SMALL = 6.0
 "Inches up to which what is told with three figures behind the point was measured in inches (judgement)."
-MIKED = frozenset("mikes miked mics miced micd mike".split())
 
 
 def _diameter(token: Token, made: Draft, scene: Scene) -> bool:

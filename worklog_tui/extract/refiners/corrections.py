@@ -53,14 +53,12 @@ def _same(one: Draft, other: Draft) -> bool:
     return all(one.fields[key] == other.fields[key] for key in ("quantity", "value", "unit"))
 
 
-SAID = frozenset("i said|id said|i called it|i told you|i had it as|i had it at|i wrote".split("|"))
-
-
 def _said_before(draft: Draft, scene: Scene) -> bool:
     """`I said two ton, it's three`, `that's not 400, it's 500`: the figure of before, told again to be put right."""
     before = [w for t in scene.tokens[max(0, draft.main - 4) : draft.main] for w in t.low.split()]
     if before[-1:] == ["not"]:
         return True
-    return any(" ".join(before[-n:]) in SAID for n in (2, 3, 4)) or any(
-        " ".join(before[-n - 1 : -1]) in SAID for n in (2, 3)
+    said = scene.book.lists["said_before"]
+    return any(" ".join(before[-n:]) in said for n in (2, 3, 4)) or any(
+        " ".join(before[-n - 1 : -1]) in said for n in (2, 3)
     )

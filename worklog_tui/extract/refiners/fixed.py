@@ -8,11 +8,8 @@ from worklog_tui.extract.scene import Draft, Scene
 from worklog_tui.extract.tokens import Token
 
 SETTABLE = frozenset({"gap", "angle", "speed", "length", "turns", "pressure"})
-LOCKS = frozenset("lock locked nip nipped snug snugged".split())
-"What is done when a figure is right (common practice)."
 BEHIND, HELD_BEHIND = 7, 4
 "Tokens behind a figure in which it is locked, or in which the test goes on."
-HOLDS = frozenset("held holds hold dropped drops fell falls sank".split())
 PUT_ON = frozenset("on into in through to".split())
 
 
@@ -40,7 +37,7 @@ def _locked(i: int, amounts: set[int], scene: Scene) -> bool:
     for k in range(i + 1, min(i + 1 + BEHIND, len(tokens))):
         if tokens[k].kind == "stop" or k in amounts or tokens[k].sense("bad", "book", "copula"):
             return False
-        if set(tokens[k].low.split()[:1]) & LOCKS:
+        if set(tokens[k].low.split()[:1]) & scene.book.lists["locks"]:
             thing = tokens[k].thing
             return thing is None or thing.kind == "unknown"
     return False
@@ -65,7 +62,7 @@ def _moved_before(i: int, scene: Scene) -> bool:
     if any(not t.sense("about", "article", "filler") and t.kind != "comma" for t in scene.tokens[:i]):
         return False
     words = scene.context.said.lower().replace("'", "").strip(" .?!:").split()
-    if not words or len(words) > FEW or not MOVED & set(words[:4]) or ROUND & set(words):
+    if not words or len(words) > FEW or not scene.book.lists["moved_a_little"] & set(words[:4]) or ROUND & set(words):
         return False
     return not any(w[0].isdigit() or w in scene.book.numerals.starts for w in words)
 
@@ -74,10 +71,6 @@ FEW = 7
 "Words of a sentence that does nothing but move something."
 BROUGHT = frozenset({"gap", "angle", "length", "turns"})
 "What is moved until the figure is right."
-MOVED = frozenset(
-    "moved move shifted shift pulled pull pushed push wound wind slackened slacken eased ease bent bend twisted twist "
-    "slid slide slip slipped nipped nip shimmed adjusted adjust".split()
-)
 ROUND = frozenset("over round around engine crank handle out off apart cover head wheel".split())
 "What is turned over is measured at another place; what is pulled out or off was taken away."
 
@@ -96,7 +89,7 @@ def _held(i: int, scene: Scene) -> bool:
     for k in range(i + 1, min(i + 1 + HELD_BEHIND, len(scene.tokens))):
         if scene.tokens[k].kind == "stop":
             return False
-        if set(scene.tokens[k].low.split()) & HOLDS:
+        if set(scene.tokens[k].low.split()) & scene.book.lists["keeps_pressure"]:
             return any(t.kind in ("amount", "number") for t in scene.tokens[k + 1 : k + 4])
     return False
 
