@@ -14,6 +14,7 @@ from hypothesis import strategies as st
 from worklog_tui import store
 from worklog_tui.model import (
     Act,
+    Again,
     Comment,
     Fact,
     FactKey,
@@ -183,6 +184,8 @@ def test_items_are_counted_until_something_changes(book: store.Connection) -> No
     key = FactKey("n", "finding", 0, 7)
     raised = OpenItem((key,), "new guide", "guide", "part needed", "open", Place(1, "n", "13:00"), quote="q")
     fitted = Place(1, "n", "13:05", 3)
+    again = Again("found again", Place(2, "m", "9:00", 7), "cracked", Place(1, "n", "13:05", 3))
+    raised = replace(raised, again=again)
     done = replace(raised, about="oil", state="done", closed=fitted, closed_by=key, comment=2, people=3)
     store.items.replace(book, "saw", [raised, done], store.items.basis(book, "saw"))
     assert store.items.open_counts(book) == {"saw": 1}
@@ -216,7 +219,7 @@ def test_notes_are_found_by_their_words_newest_first(book: store.Connection) -> 
     assert found("crack*") == ["n0"]
     assert found("zoe") == ["n2"]
     assert found("guide", best_first=True)[0] in {"n1", "n3", "n0"}
-    assert found("") == found("  * \" ") == []
+    assert found("") == found('  * " ') == []
     assert store.search.find(book, "guide", machine="lathe") == []
     assert len(store.search.find(book, "guide", machine="saw", limit=2)) == 2
 

@@ -9,6 +9,7 @@ from worklog_tui.logbook.deeds import LOOK, MEND, RENEW
 from worklog_tui.logbook.headed import WAITED, headed, same_spot
 from worklog_tui.logbook.matters import Matter
 from worklog_tui.logbook.mending import ends_stop_gap, is_makeshift, only_put_back, things_of
+from worklog_tui.logbook.reopening import is_back
 from worklog_tui.logbook.same_thing import FASTENERS, Thing, holds, marks_agree, same, speaks_of, thing
 from worklog_tui.logbook.words import BUILT_WITH, one_form, raw_words, stem, word_set
 from worklog_tui.model import Finding, Reading, Suspect, Work
@@ -45,6 +46,8 @@ def _work(matter: Matter, work: Work, said: Said) -> bool:
     part = things_of(work)[0]
     if ends_stop_gap(work) and matter.reason == "temporary" and _of_stop_gap(matter, part):
         return not same_spot(matter, said)
+    if is_back(matter, work):
+        return True
     if not _done_to_it(matter, work, said):
         return False
     match matter.reason:

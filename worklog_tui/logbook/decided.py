@@ -9,7 +9,7 @@ from typing import Any
 from worklog_tui.logbook.corrections import key_of
 from worklog_tui.logbook.matters import Matter, Matters, anchor_text
 from worklog_tui.logbook.same_thing import same, thing
-from worklog_tui.model import Act, Due, FactKey
+from worklog_tui.model import Act, Again, Due, FactKey
 
 
 def decide(state: Matters, act: Act) -> Matters:
@@ -33,7 +33,8 @@ def decide(state: Matters, act: Act) -> Matters:
         case "close item":
             new = replace(old, state=str(value.get("state", "done")), by_hand=True, firm=True)
         case "reopen item":
-            new = replace(old, state="open", closed=None, closed_by=None, by_hand=False, firm=True)
+            again = old.again if old.open else Again("opened by hand", None, "", old.closed)
+            new = replace(old, state="open", closed=None, closed_by=None, by_hand=False, firm=True, again=again)
         case _:
             new = _set(old, value)
     return state.put(position, new)

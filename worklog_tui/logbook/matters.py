@@ -8,7 +8,7 @@ from worklog_tui.logbook.outcomes import Limits
 from worklog_tui.logbook.proved import PutRight
 from worklog_tui.logbook.same_thing import FASTENERS, Thing
 from worklog_tui.logbook.word_index import WordIndex
-from worklog_tui.model import Due, FactKey, OpenItem, Place
+from worklog_tui.model import Again, Due, FactKey, OpenItem, Place
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,6 +44,8 @@ class Matter:
     into: int | None = None
     "The position of the matter that a person merged it into."
     due: Due | None = None
+    again: Again | None = None
+    "Why it is open again, of one that had been dealt with."
 
     @property
     def open(self) -> bool:
@@ -167,6 +169,7 @@ def as_item(m: Matter) -> OpenItem:
         m.comment,
         m.people,
         m.due,
+        m.again if m.open else None,
     )
 
 

@@ -20,7 +20,7 @@ def puts_right(matter: Matter, said: Said) -> bool:
     """Whether the fact, told right after the fault, says that it is gone."""
     match said.fact:
         case Finding(verdict="good") as finding:
-            return _settled(finding) or (not matter.quantity and opposite(matter.bad, finding.condition))
+            return _settled(finding) or (not matter.quantity and _is_well(matter, finding))
         case Reading() as reading:
             return _is_right_now(matter, reading) or _set_right(matter, reading)
         case Work() as work:
@@ -31,6 +31,11 @@ def puts_right(matter: Matter, said: Said) -> bool:
 def _settled(finding: Finding) -> bool:
     """Whether the good outcome is of whatever was wrong: that's fixed, that's that sorted, job done."""
     return is_of(raw_words(finding.condition), "settled")
+
+
+def _is_well(matter: Matter, finding: Finding) -> bool:
+    """Whether the opposite is told of the same one: of a stuck left one it tells nothing that the right one turns."""
+    return marks_agree(thing(finding.part, finding.name), matter.thing) and opposite(matter.bad, finding.condition)
 
 
 def _sealed(matter: Matter, work: Work) -> bool:

@@ -15,6 +15,7 @@ from worklog_tui.logbook.matters import Matter, Matters, anchor_text, as_item
 from worklog_tui.logbook.mending import ends_stop_gap, puts_something_right, things_of
 from worklog_tui.logbook.near_cure import puts_right
 from worklog_tui.logbook.raising import one_matter, raised, renewed, told_again
+from worklog_tui.logbook.reopening import came_back, off_again
 from worklog_tui.logbook.same_thing import Thing, marks_agree, of_one_head, one_thing, same, speaks_of, thing
 from worklog_tui.model import CommentReading, History, OpenItem, Suspect, Work
 
@@ -37,7 +38,7 @@ def step(state: Matters, change: Change) -> Matters:
 def _taken_in(state: Matters, change: Change) -> Matters:
     match change:
         case Said():
-            return _proved(_raise(_taken_off(_close(state, change), change), change), change)
+            return _proved(_raise(_taken_off(off_again(_close(state, change), change), change), change), change)
         case Asked():
             return _ask(state, change)
         case Decided():
@@ -119,7 +120,8 @@ def _raise(state: Matters, said: Said) -> Matters:
         at = position if old.into is None else old.into
         if one_matter(old if at == position else replace(old, state=state.all[at].state), new):
             return state.put(at, told_again(state.all[at], new))
-    return state.add(new)
+    cured = came_back(state, new)
+    return state.add(new) if cured is None else state.put(cured, told_again(state.all[cured], new))
 
 
 def _proved(state: Matters, said: Said) -> Matters:

@@ -14,10 +14,11 @@ from worklog_tui.logbook.mending import is_makeshift
 from worklog_tui.logbook.same_thing import holds, same, thing
 from worklog_tui.logbook.spelling import written_out
 from worklog_tui.logbook.words import raw_words, stem
-from worklog_tui.model import Finding, FollowUp, Reading, Suspect, Work
+from worklog_tui.model import Again, Finding, FollowUp, Reading, Suspect, Work
 
 _WEIGHT = {"question": 0, "fallback": 1, "to do": 2, "fault": 3, "part needed": 4, "temporary": 5}
-_AGAIN = frozenset({"again", "still", "already"})
+AGAIN = frozenset({"again", "still", "already"})
+"What is said of a trouble that is there once more."
 _APART = frozenset({"question", "fallback"})
 SHORT = 5
 "Words of a condition that are shown with a part."
@@ -72,7 +73,7 @@ def one_matter(old: Matter, new: Matter) -> bool:
     """Whether a telling is of a matter that stands already."""
     if old.state == "merged" or old.suspected != new.suspected or old.quantity != new.quantity:
         return False
-    if not old.open and (old.by_hand or not old.firm or not (new.firm or _back_again(old, new))):
+    if not old.open and (old.by_hand or not old.firm or not (new.firm or back_again(old, new))):
         return False
     if not same(old.thing, new.thing):
         return _for_now_and_for_good(old, new) or _one_question(old, new)
@@ -85,12 +86,12 @@ def one_matter(old: Matter, new: Matter) -> bool:
     return _akin(old, new)
 
 
-def _back_again(old: Matter, new: Matter) -> bool:
+def back_again(old: Matter, new: Matter) -> bool:
     """Whether a bad finding is the trouble that was dealt with before: of the same kind, or said to be there still."""
     if new.suspected or old.reason != "fault":
         return False
     words = set(raw_words(new.bad))
-    return bool(words & _AGAIN or {stem(w) for w in words} & {stem(w) for w in raw_words(f"{old.bad} {old.about}")})
+    return bool(words & AGAIN or {stem(w) for w in words} & {stem(w) for w in raw_words(f"{old.bad} {old.about}")})
 
 
 def _one_question(old: Matter, new: Matter) -> bool:
@@ -124,6 +125,12 @@ def _for_now_and_for_good(old: Matter, new: Matter) -> bool:
     return new.line - old.line <= NEAR and shared and bool(old.thing.words and new.thing.words)
 
 
+def again(old: Matter, new: Matter) -> Again:
+    """Why what was dealt with is open again, when it is told once more."""
+    how = "told again" if new.firm else "measured again" if new.quantity else "found again"
+    return Again(how, new.raised, " ".join(new.bad.split()[:SHORT]), old.closed)
+
+
 def told_again(old: Matter, new: Matter) -> Matter:
     """The matter after one more telling; what was done with is open again."""
     merged = replace(old, anchors=(*old.anchors, *new.anchors), told=new.told, line=new.line, bad=old.bad or new.bad)
@@ -132,5 +139,6 @@ def told_again(old: Matter, new: Matter) -> Matter:
     elif new.firm and _WEIGHT[new.reason] > _WEIGHT[old.reason]:
         merged = replace(merged, reason=new.reason, quote=new.quote)
     if not old.open:
-        merged = replace(merged, state="open", closed=None, closed_by=None)
+        firm = old.firm or new.firm or not new.quantity
+        merged = replace(merged, state="open", closed=None, closed_by=None, firm=firm, again=again(old, new))
     return merged

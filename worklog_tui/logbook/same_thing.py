@@ -75,7 +75,7 @@ def _read(text: str, skip: str) -> tuple[list[str], set[str]]:
         after = raws[place + 1] if place + 1 < len(raws) else ""
         if raw in SIDES:
             marks.add(SIDES[raw])
-        elif _numbers(raw, before, after):
+        elif _numbers(raw, before, after) or (before and not after and _is_one_of(raw)):
             marks.add(NUMBERS.get(raw, ORDINALS.get(raw, raw)))
         elif raw in ("hot", "cold"):
             marks.add(raw)
@@ -86,6 +86,11 @@ def _read(text: str, skip: str) -> tuple[list[str], set[str]]:
 
 def _tells(raw: str, skip: str) -> bool:
     return raw not in FILLER and raw not in DENIALS and raw != skip and not raw[0].isdigit() and raw not in NUMBERS
+
+
+def _is_one_of(last: str) -> bool:
+    """Whether the last word of a name tells which one, whatever the thing is: jectors 2."""
+    return last.isdigit() and len(last) <= 2
 
 
 def _numbers(raw: str, before: str, after: str) -> bool:

@@ -22,7 +22,7 @@ if TYPE_CHECKING:
     )
     from worklog_tui.model.found import Hit, ItemHit
     from worklog_tui.model.history import History, SessionRecord
-    from worklog_tui.model.items import Due, OpenItem, Place
+    from worklog_tui.model.items import Again, Due, OpenItem, Place
     from worklog_tui.model.machine import Machine, SpecifiedValue
     from worklog_tui.model.moments import Instant, clock
     from worklog_tui.model.note import Note, Revision, Session
@@ -34,7 +34,7 @@ else:
         "facts": "Fact FactKey Finding FollowUp Number Reading Span Suspect Trait Value Work",
         "found": "Hit ItemHit",
         "history": "History SessionRecord",
-        "items": "Due OpenItem Place",
+        "items": "Again Due OpenItem Place",
         "machine": "Machine SpecifiedValue",
         "moments": "Instant clock",
         "note": "Note Revision Session",
@@ -56,6 +56,7 @@ else:
 __all__ = [
     "Act",
     "Advice",
+    "Again",
     "Cause",
     "Comment",
     "CommentReading",

@@ -33,6 +33,20 @@ class Due:
 
 
 @dataclass(frozen=True, slots=True)
+class Again:
+    """Why an item that was dealt with is open again."""
+
+    how: str
+    "found again, measured again, told again, off again, apart again, or opened by hand."
+    place: Place | None
+    "Where that was said; None when a person opened it."
+    what: str = ""
+    "What was found or measured, in a few words."
+    dealt_with: Place | None = None
+    "Where it had been dealt with."
+
+
+@dataclass(frozen=True, slots=True)
 class OpenItem:
     """One thing to come back to."""
 
@@ -55,3 +69,5 @@ class OpenItem:
     "How many viewers said it."
     due: Due | None = None
     "When it is to be done, as the person set it."
+    again: Again | None = None
+    "Why it is open again, of one that had been dealt with."

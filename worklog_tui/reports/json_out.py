@@ -7,6 +7,7 @@ from typing import Any
 
 from worklog_tui.model import (
     Advice,
+    Again,
     CommentReading,
     Fact,
     Finding,
@@ -119,11 +120,18 @@ def open_item(item: OpenItem, closer: Fact | None = None) -> dict[str, Any]:
     }
     if closer is not None:
         data["closed_by"] = briefly(closer)
+    if item.again is not None:
+        data["again"] = _again(item.again)
     if item.comment is not None:
         data |= {"comment": item.comment, "people": item.people}
     if item.due is not None:
         data["due"] = _said(day=item.due.day, hours=item.due.hours, event=item.due.event)
     return data | ({"quote": item.quote} if item.quote else {})
+
+
+def _again(why: Again) -> dict[str, Any]:
+    """Why an item that was dealt with is open again."""
+    return {"how": why.how, "at": where(why.place), "dealt_with": where(why.dealt_with)} | _said(what=why.what)
 
 
 def where(place: Place | None) -> list[int | str] | None:

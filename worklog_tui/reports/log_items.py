@@ -6,6 +6,7 @@ from contextlib import suppress
 from datetime import date
 
 from worklog_tui.model import Due, OpenItem
+from worklog_tui.reports.again import open_again
 from worklog_tui.reports.log_noticed import noticed
 from worklog_tui.reports.material import Material, maybe_spot
 from worklog_tui.reports.repair_log import Group, Told
@@ -65,6 +66,7 @@ def _told(of: Material, item: OpenItem) -> Told:
         "ordered, not here yet" if item.state == "awaited" else "",
         due_in_words(item.due) if item.due else "",
         asked if item.comment is not None and item.people else "",
+        open_again(item),
     )
     detail = "; ".join(filter(None, rows))
     return Told(item.about, detail, maybe_spot(item.raised), of.words(item.raised.note) if item.raised else item.quote)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from worklog_tui.logbook.cures import is_whole
 from worklog_tui.logbook.same_thing import same, thing
 from worklog_tui.model import Finding, OpenItem, Place, Suspect, Work
+from worklog_tui.reports.again import open_again
 from worklog_tui.reports.material import Material, maybe_spot
 from worklog_tui.reports.repair_log import Told
 from worklog_tui.reports.sentence import briefly
@@ -24,14 +25,16 @@ def noticed(of: Material) -> tuple[Told, ...]:
     listed = {item.raised.note for item in of.items if item.state in _LISTED and item.raised}
     rows = []
     for item in of.items:
-        if item.state != "noticed" or (item.raised is not None and item.raised.session < of.first):
+        last = item.again.place if item.again and item.again.place else item.raised
+        if item.state != "noticed" or (last is not None and last.session < of.first):
             continue
         seen = next((found[key] for key in item.anchors if key in found), None)
         if item.raised and (item.raised.note in listed or (seen and _over(of, item.raised, seen))):
             continue
         told = f"{seen.part}: {seen.condition}" if seen and seen.part else item.about
         words = of.words(item.raised.note) if item.raised else item.quote
-        rows.append(Told(told, _people(item), maybe_spot(item.raised), words))
+        detail = "; ".join(filter(None, (_people(item), open_again(item))))
+        rows.append(Told(told, detail, maybe_spot(item.raised), words))
     return tuple(rows)
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from worklog_tui.model import Due, Fact, History, OpenItem
+from worklog_tui.reports.again import open_again
 from worklog_tui.reports.lines import heading, wrapped
 from worklog_tui.reports.sentence import REASONS, briefly
 from worklog_tui.reports.when import where
@@ -46,6 +47,7 @@ def item_lines(item: OpenItem, width: int, closer: Fact | None = None) -> list[s
     if item.comment is not None:
         notes.append("asked by a viewer" if item.people < 2 else f"asked by {item.people} viewers")
     notes.append(where(item.raised))
+    notes.append(open_again(item))
     if item.closed is not None:
         what = f"by “{briefly(closer)}” " if closer is not None else ""
         notes.append(f"dealt with {what}in {where(item.closed)}")

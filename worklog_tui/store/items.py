@@ -6,7 +6,7 @@ import json
 from collections.abc import Sequence
 from dataclasses import asdict
 
-from worklog_tui.model import Due, FactKey, OpenItem, Place
+from worklog_tui.model import Again, Due, FactKey, OpenItem, Place
 from worklog_tui.store.files import Connection
 
 
@@ -84,7 +84,7 @@ def _place(place: Place | None) -> tuple[int | None, str | None]:
 
 def _item(data: dict[str, object]) -> OpenItem:
     raised, closed, by = data.pop("raised"), data.pop("closed"), data.pop("closed_by")
-    due = data.pop("due", None)
+    due, again = data.pop("due", None), data.pop("again", None)
     anchors = data.pop("anchors")
     assert isinstance(anchors, list)
     return OpenItem(
@@ -93,5 +93,11 @@ def _item(data: dict[str, object]) -> OpenItem:
         closed=Place(**closed) if isinstance(closed, dict) else None,
         closed_by=FactKey(**by) if isinstance(by, dict) else None,
         due=Due(**due) if isinstance(due, dict) else None,
+        again=_again(again) if isinstance(again, dict) else None,
         **data,  # type: ignore[arg-type]  # the rest are the plain fields that `asdict` wrote
     )
+
+
+def _again(data: dict[str, object]) -> Again:
+    places = {key: Place(**found) for key in ("place", "dealt_with") if isinstance(found := data.get(key), dict)}
+    return Again(str(data["how"]), places.get("place"), str(data["what"]), places.get("dealt_with"))

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, ClassVar
 
 from textual.binding import Binding, BindingType
 
+from worklog_tui.reports.again import open_again
 from worklog_tui.reports.sentence import REASONS
 from worklog_tui.widgets.row import Row
 from worklog_tui.widgets.rows import Rows
@@ -82,6 +83,7 @@ def _row(item: OpenItem) -> Row:
         why.append(f"session {item.raised.session}, {item.raised.at}".rstrip(", "))
     if item.comment is not None:
         why.append("asked by a viewer" if item.people < 2 else f"asked by {item.people} viewers")
+    why.append(open_again(item))
     return Row.of(item.about, below=", ".join(filter(None, why)), key=_key(item))
 
 

@@ -7,6 +7,7 @@ from datetime import datetime
 from typing import TYPE_CHECKING, Protocol
 
 from worklog_tui.model import Advice, Fact, Finding, Instant, OpenItem, Reading, Suspect, Work
+from worklog_tui.reports.again import open_again
 from worklog_tui.reports.sentence import REASONS, briefly
 from worklog_tui.widgets.before_rows import forbidden_rows, left_rows
 from worklog_tui.widgets.days import day
@@ -114,8 +115,8 @@ def _group(title: str, said: Iterable[str]) -> list[Row]:
 
 
 def _item(item: OpenItem) -> str:
-    why = REASONS.get(item.reason, "")
-    return f"{item.about}, {why}" if why and item.reason != "to do" else item.about
+    why = "" if item.reason == "to do" else REASONS.get(item.reason, "")
+    return ", ".join(filter(None, (item.about, why, open_again(item))))
 
 
 def _worth_telling(found: Sequence[Finding | Suspect]) -> list[Fact]:
