@@ -131,9 +131,7 @@ ACTS: tuple[Act, ...] = (
     lambda b, m, i, j: move_lines(b.desk, uids(b, m, i, j), elsewhere(m)),
     lambda b, m, i, j: date_session(b.desk, session(b, m, i), DAY if j % 2 else None),
     lambda b, m, i, j: shift_lines(b.desk, uids(b, m, i, j), 60 * (j % 9 - 4)),
-    lambda b, m, i, j: places_in_film(
-        b.desk, session(b, m, i), f"[0:{10 + j}] {SAYINGS[0]}\n[1:30] {SAYINGS[3]}"
-    ),
+    lambda b, m, i, j: places_in_film(b.desk, session(b, m, i), f"[0:{10 + j}] {SAYINGS[0]}\n[1:30] {SAYINGS[3]}"),
     lambda b, m, i, j: mark_done(b.desk, m, item(b, m, i)),
     lambda b, m, i, j: leave_so(b.desk, m, item(b, m, i)),
     lambda b, m, i, j: reopen(b.desk, m, item(b, m, i)),

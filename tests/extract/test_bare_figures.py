@@ -14,7 +14,6 @@ ENGINE = Machine("Pond pump", kind="four-cylinder petrol engine", fuel="petrol",
 Expected = tuple[str, float | tuple[float, float], str]
 
 
-
 def readings_of(*lines: str, typed: bool = False) -> list[Expected]:
     """Quantity, value and unit of what is read in lines that follow each other."""
     track = "typed" if typed else "captions"

@@ -13,9 +13,7 @@ PRESS = Machine("test press", kind="hand-fed press with an electric motor", fuel
 
 def readings(book: Rulebook, *said: str) -> list[Reading]:
     notes = [Note(f"n{k}", "s", words, track="captions", arrival=k) for k, words in enumerate(said)]
-    return [
-        f for f in read_session(book, PRESS, notes) if isinstance(f, Reading) and f.confidence >= CONFIDENCE_LINE
-    ]
+    return [f for f in read_session(book, PRESS, notes) if isinstance(f, Reading) and f.confidence >= CONFIDENCE_LINE]
 
 
 @pytest.mark.parametrize(

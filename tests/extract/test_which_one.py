@@ -91,9 +91,7 @@ def test_another_one_has_another_name(book: Rulebook) -> None:
          ["cylinder 2", "all cylinders"]),
     ],
 )  # fmt: skip
-def test_the_cylinder_stays_until_another_is_told(
-    book: Rulebook, lines: tuple[str, ...], subjects: list[str]
-) -> None:
+def test_the_cylinder_stays_until_another_is_told(book: Rulebook, lines: tuple[str, ...], subjects: list[str]) -> None:
     notes = [Note(f"n{i}", "s", line, track="captions", arrival=i) for i, line in enumerate(lines)]
     assert [f.subject for f in read_session(book, CHAIR, notes) if isinstance(f, Reading)] == subjects
 

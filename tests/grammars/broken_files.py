@@ -15,7 +15,7 @@ class Broken(NamedTuple):
 
 
 def rule(says: str, more: str = "") -> str:
-    return f"[[rule]]\nid = \"own.slack\"\nsays = '{says}' # here\ngives = {{ kind = \"finding\" }}\n{more}"
+    return f'[[rule]]\nid = "own.slack"\nsays = \'{says}\' # here\ngives = {{ kind = "finding" }}\n{more}'
 
 
 PUMP = """
@@ -64,9 +64,7 @@ def in_symptom(old: str, new: str) -> str:
 
 
 LOST = '[[fault]]\nid = "pump.lost" # here\nname = "x"\nprior = 0.1\nrepair = { say = "find it", minutes = 5 }\n'
-SYMPTOM = (
-    '[[symptom]]\nid = "a"\nsays = "a"\nleak = 0.1\nheard = {}\ncauses = { "pump.dry" = 0.1 }\n[[symptom]] # here'
-)
+SYMPTOM = '[[symptom]]\nid = "a"\nsays = "a"\nleak = 0.1\nheard = {}\ncauses = { "pump.dry" = 0.1 }\n[[symptom]] # here'
 KIND = '[[kind]]\nid = "{}"\nwords = ["pawl"]\ncheck = "{}"\nminutes = {}\nbad = "renew it"\ngood = "go on"\n'
 ACCESS = '[[access]]\nid = "{}"\nsays = "the hood"\nminutes = 1\nneeds = ["{}"]\n'
 P, S, D = "parts/kiln.toml", "sayings/kiln.toml", "diagnosis/kiln.toml"

@@ -18,9 +18,7 @@ def timed(known: History, minutes: list[int]) -> History:
     """The history with its notes said so many minutes after noon."""
     records, left = [], list(minutes)
     for record in known.sessions:
-        notes = tuple(
-            replace(note, instant=Instant.of(NOON + timedelta(minutes=left.pop(0)))) for note in record.notes
-        )
+        notes = tuple(replace(note, instant=Instant.of(NOON + timedelta(minutes=left.pop(0)))) for note in record.notes)
         records.append(replace(record, notes=notes))
     return History(known.machine, tuple(records))
 

@@ -51,7 +51,7 @@ def read_card(path: Path) -> tuple[Machine, list[str]]:
 def _text(path: Path, data: Mapping[str, Any], key: str, warnings: list[str]) -> str:
     value = data.get(key, "")
     if not isinstance(value, str):
-        raise BadCard(f"{path}: {key} must be text in quotes, such as {key} = \"…\".")
+        raise BadCard(f'{path}: {key} must be text in quotes, such as {key} = "…".')
     value = " ".join(value.split())
     choices = _CHOICES.get(key)
     if not choices or not value:
@@ -86,12 +86,12 @@ def _firing_order(path: Path, data: Mapping[str, Any]) -> tuple[int, ...]:
 
 def _specified(path: Path, values: object) -> tuple[SpecifiedValue, ...]:
     if not isinstance(values, dict):
-        raise BadCard(f"{path}: specified must be a table: [specified], and below it lines such as plug_gap = \"…\".")
+        raise BadCard(f'{path}: specified must be a table: [specified], and below it lines such as plug_gap = "…".')
     kept = []
     for key, value in values.items():
         if isinstance(value, list):
             value = ", ".join(map(str, value))
         if isinstance(value, dict | bool):
-            raise BadCard(f"{path}: specified.{key} must be text with its unit, such as \"0.025 in\".")
+            raise BadCard(f'{path}: specified.{key} must be text with its unit, such as "0.025 in".')
         kept.append(SpecifiedValue(quantity="", subject=key, text=" ".join(str(value).split())))
     return tuple(kept)

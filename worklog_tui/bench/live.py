@@ -138,9 +138,7 @@ def _tail(connection: store.Connection, machine: Machine) -> _Tail:
     if last is None:
         return _Tail(machine, None)
     uid = last.session.uid
-    return _Tail(
-        machine, last, store.derived.tail(connection, uid, LIVE_TRACK), store.derived.stamp(connection, uid)
-    )
+    return _Tail(machine, last, store.derived.tail(connection, uid, LIVE_TRACK), store.derived.stamp(connection, uid))
 
 
 def _plan(desk: Desk, tail: _Tail, said: Sequence[str]) -> _Plan:
@@ -158,9 +156,7 @@ def _plan(desk: Desk, tail: _Tail, said: Sequence[str]) -> _Plan:
         return _Plan(session, notes, unread=str(mistake) or type(mistake).__name__)
 
 
-def _notes(
-    desk: Desk, session: Session, now: Instant, last: LastNote | None, said: Sequence[str]
-) -> tuple[Note, ...]:
+def _notes(desk: Desk, session: Session, now: Instant, last: LastNote | None, said: Sequence[str]) -> tuple[Note, ...]:
     moment = now.moment()
     since = int((moment - session.start.moment()).total_seconds()) if session.start else 0
     at = max(since, last.at if last else 0, 0)

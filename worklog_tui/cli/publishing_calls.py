@@ -50,7 +50,8 @@ def _film(commands: Any, command: Command) -> argparse.ArgumentParser:
     _of(film)
     film.add_argument("--sessions", metavar="N or N-M", help="the sessions that the film shows")
     film.add_argument(
-        "--only", choices=["chapters", "text", "tried", "marks"],
+        "--only",
+        choices=["chapters", "text", "tried", "marks"],
         help="chapters, the text below, what was tried, or the moments marked while filming",
     )
     film.add_argument("--chapters", metavar="FILE", help="chapters that you edited, instead of those worked out")

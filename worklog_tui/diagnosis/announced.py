@@ -30,6 +30,7 @@ THE_DEED = r"(?=[a-z]+ (?:the|it|those)\b)"
 LIKE = 0.5
 "The place of a promise without a time among what was announced with one: behind it."
 
+
 def announced(log: Log, wording: Wording, safety: Safety, named: frozenset[str]) -> list[Candidate]:
     """A step for each job that was announced and not heard done since, in the order in which they would be done.
 

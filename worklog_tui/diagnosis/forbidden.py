@@ -29,6 +29,7 @@ FITTED = re.compile(r"\b(?:in|on|fitted|in it|on it|here|there)\W*$", re.IGNOREC
 NEW = re.compile(r"\b(?:new|another|proper) (?:one|ones|set|pair)\b", re.IGNORECASE)
 "A thing that must be in, on or there is to be fitted."
 
+
 class Bans:
     """Finds what is forbidden in a sentence, and what it waits for; wordings in grammars/diagnosis/talk.toml."""
 

@@ -65,8 +65,11 @@ def not_twice(found: Iterable[Candidate], own: Iterable[Candidate], signs: Signs
     def is_told(one: Candidate) -> bool:
         fault = signs.faults.get(one.step.source)
         look = fault.look if fault else None
-        return fault is not None and look is not None and look.say == one.step.step and not named.isdisjoint(
-            fault.heard.parts
+        return (
+            fault is not None
+            and look is not None
+            and look.say == one.step.step
+            and not named.isdisjoint(fault.heard.parts)
         )
 
     return [c for c in found if not is_told(c)]

@@ -123,9 +123,7 @@ SAYS = ("bad", "good", "noted", "copula", "did", "does", "do", "doing", "reads",
 
 def _announced(scene: Scene) -> Thing | None:
     """The thing with which a sentence opens, a comma behind it, that says no more of it."""
-    opening = [
-        k for k, t in enumerate(scene.tokens[:6]) if t.kind != "comma" and LEADING.isdisjoint(t.classes)
-    ]
+    opening = [k for k, t in enumerate(scene.tokens[:6]) if t.kind != "comma" and LEADING.isdisjoint(t.classes)]
     k = opening[0] if opening else -1
     if k < 0 or k + 2 >= len(scene.tokens) or scene.tokens[k].thing is None or scene.tokens[k + 1].kind != "comma":
         return None

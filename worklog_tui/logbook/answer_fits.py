@@ -107,9 +107,7 @@ def otherwise(lines: ToldLines, words: CommentWords, note: str, comment: str, fa
 
 
 @lru_cache(maxsize=8)
-def _sides(
-    opposites: tuple[tuple[str, str], ...], comment: str
-) -> tuple[tuple[tuple[str, str], ...], frozenset[str]]:
+def _sides(opposites: tuple[tuple[str, str], ...], comment: str) -> tuple[tuple[tuple[str, str], ...], frozenset[str]]:
     """Of each two opposites the one that a comment names alone, before the other; and the sides that it names."""
     said = set(comment.split())
     both = ((one, other) for pair in opposites for one, other in (pair, pair[::-1]))

@@ -33,8 +33,7 @@ def by_topic(lines: ToldLines, asked: Asked, topic: Topic, alike: dict[str, floa
         if named and not _of_parts(named, held, note in told):
             continue
         if topic.must and not (
-            fits
-            and (_of_parts(parts, held, note in told) if parts else not topic.tail or alike.get(note, 0.0) >= MUCH)
+            fits and (_of_parts(parts, held, note in told) if parts else not topic.tail or alike.get(note, 0.0) >= MUCH)
         ):
             continue
         hits = answers + 2 * fits

@@ -154,6 +154,10 @@ def _units(files: Files, texts: Mapping[str, str]) -> Iterator[Mistake]:
 
 def _quoted(table: Mapping[str, Any]) -> Iterator[str]:
     for value in table.values():
-        yield from [value] if isinstance(value, str) else [v for v in value if isinstance(v, str)] if isinstance(
-            value, list
-        ) else []
+        yield from (
+            [value]
+            if isinstance(value, str)
+            else [v for v in value if isinstance(v, str)]
+            if isinstance(value, list)
+            else []
+        )

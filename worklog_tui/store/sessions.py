@@ -114,8 +114,7 @@ def add_note(connection: Connection, note: Note, stands_at: int) -> Note:
 def notes_of(connection: Connection, session: str, with_struck: bool = False) -> list[Note]:
     """The notes of one session, in order; those that were struck out only when they are asked for."""
     found = connection.execute(
-        f"{_NOTES} WHERE session.uid = ?1 AND (?2 OR NOT note.struck)"
-        " ORDER BY note.stands_at, note.arrival, note.uid",
+        f"{_NOTES} WHERE session.uid = ?1 AND (?2 OR NOT note.struck) ORDER BY note.stands_at, note.arrival, note.uid",
         (session, with_struck),
     )
     return [rows.note(row) for row in found]

@@ -22,7 +22,10 @@ class MachineCard(Rows):
     BINDINGS: ClassVar[list[BindingType]] = [
         Binding("e", "screen.edit_card", "edit", id="shown-card.edit", tooltip="Change what the card says"),
         Binding(
-            "a", "screen.add_figure", "add a figure", id="shown-card.add",
+            "a",
+            "screen.add_figure",
+            "add a figure",
+            id="shown-card.add",
             tooltip="Say what should be measured, such as the plug gap",
         ),
     ]

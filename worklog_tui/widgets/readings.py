@@ -35,7 +35,10 @@ class Readings(Rows):
     BINDINGS: ClassVar[list[BindingType]] = [
         Binding("enter", "choose", "go", id="readings.choose", tooltip="Go to the note where it was said"),
         Binding(
-            "i", "units", "inch, metric", id="readings.units",
+            "i",
+            "units",
+            "inch, metric",
+            id="readings.units",
             tooltip="As they were said, in metric units, in inch units",
         ),
     ]

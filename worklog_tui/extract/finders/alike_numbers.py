@@ -32,6 +32,8 @@ def numbered(draft: Draft, scene: Scene) -> list[Draft]:
 
 SHORT = frozenset({"de", "nde", "lh", "rh"})
 "Ends that are told by their letters."
+
+
 def once(drafts: list[Draft]) -> list[Draft]:
     """The drafts without numbers that stand where one stands already: a pattern meets the second of two, too."""
     seen: set[tuple[int, int]] = set()

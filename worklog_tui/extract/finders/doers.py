@@ -93,8 +93,10 @@ def _no_past(token: Token) -> bool:
 NOT_PAST = frozenset("goes go comes come gets get".split())
 WAITS_FOR = frozenset(("when", "once", "when i", "once i", "next weekend", "next week", "come the winter", "tomorrow"))
 "What a thing and its particle wait for: `fuel off when she stops`, but `head off before dinner`."
-UNTIL = WAITS_FOR | frozenset(("before", "until", "till", "later", "next", "after", "before i")) | frozenset(
-    ("another day", "next time")
+UNTIL = (
+    WAITS_FOR
+    | frozenset(("before", "until", "till", "later", "next", "after", "before i"))
+    | frozenset(("another day", "next time"))
 )
 WAITS = 6
 

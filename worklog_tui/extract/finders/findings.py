@@ -162,8 +162,7 @@ def _find_thing(made: Draft, scene: Scene, at: int) -> None:
         return
     made.filled.add("part")
     if of_machine(token) and (
-        scene.tokens[span.start].low in SHE
-        or all(s.of for s in token.senses if s.cls in VERDICTS)
+        scene.tokens[span.start].low in SHE or all(s.of for s in token.senses if s.cls in VERDICTS)
     ):
         made.thing, made.thing_at = named_for(scene, made.first_used, at) or (machine_with(scene, at), None)
         return

@@ -39,7 +39,7 @@ def missing(scene: Scene) -> int:
     """The rules that cannot be read here, as `Patterns.triggered` takes them."""
     shut, lows = 0, scene.lows()
     for (name, words), rules in scene.book.patterns.needing(needs).items():
-        if (lows.isdisjoint(words) if words else not MET[name](scene)):
+        if lows.isdisjoint(words) if words else not MET[name](scene):
             shut |= rules
     return shut
 

@@ -13,6 +13,7 @@ ONLY_NAMED = 0.14
 YOURS = frozenset({"your", "yr", "my", "our"})
 STUFF = frozenset({"fluid", "material"})
 
+
 def draft(match: Match, scene: Scene) -> Draft | None:
     """The suspect of a match: a cause of the vocabulary, a part, or a part with its state."""
     gives = match.rule.gives

@@ -83,8 +83,7 @@ def _taken_for(token: Token, name: str, bare: Bare, made: Draft, scene: Scene) -
 
 
 def _likely(made: Draft, scene: Scene) -> Iterator[str]:
-    """The quantities that anything at all speaks for: words and amounts before, the thing, the running test, the card.
-    """
+    """The quantities that anything speaks for: words and amounts before, the thing, the running test, the card."""
     hints = set(scene.suggested(made.main)) | {q for q, _, _, _ in scene.card()}
     hints |= {q for t in scene.tokens[: made.main] if t.amount is not None for q in t.amount.quantities}
     behind = scene.tokens[made.main + 1 : made.main + 5]

@@ -1,5 +1,4 @@
-"""Numbers that count (`two bolts`, `three of them`, `seven, eight, nine`), and small ones that are read all the same.
-"""
+"""Numbers that count (`two bolts`, `three of them`, `seven, eight, nine`), and small ones read all the same."""
 
 from __future__ import annotations
 

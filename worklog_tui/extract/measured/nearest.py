@@ -100,9 +100,7 @@ def _quality_of(scene: Scene, i: int, fits: Fits) -> int | None:
 
 
 QUALITIES = frozenset(
-    (
-        "wear play slop slack float lift run-out runout meat backlash shake lining clearance travel"
-    ).split()
+    ("wear play slop slack float lift run-out runout meat backlash shake lining clearance travel").split()
 )
 
 

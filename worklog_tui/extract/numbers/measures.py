@@ -109,8 +109,11 @@ class Look:
             return None
         if order.value in (8, 16, 32, 64) and self.low(order.end) in ("inch", "in", '"'):
             return self.measured(part, begin)
-        if order.value in (8, 16, 32, 64) and self.low(order.end) in STANDS and begin and (
-            self.words[begin - 1].low in FILL | {"a", "an"}
+        if (
+            order.value in (8, 16, 32, 64)
+            and self.low(order.end) in STANDS
+            and begin
+            and (self.words[begin - 1].low in FILL | {"a", "an"})
         ):
             return self._inches(part)
         if self.low(order.end) != "of":

@@ -11,8 +11,10 @@ def refine(drafts: list[Draft], scene: Scene) -> list[Draft]:
     for draft in drafts:
         if draft.kind != "reading":
             continue
-        doubtful = doubted and draft.fields["role"] != "specified" and (
-            _doubted_before(draft.main, scene) or _taken_with_salt(draft.main, scene)
+        doubtful = (
+            doubted
+            and draft.fields["role"] != "specified"
+            and (_doubted_before(draft.main, scene) or _taken_with_salt(draft.main, scene))
         )
         quantity = scene.book.quantities.get(draft.fields["quantity"])
         span = quantity.plausible.get(draft.fields["unit"]) if quantity else None

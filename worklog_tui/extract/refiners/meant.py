@@ -112,8 +112,7 @@ def _of_a_runner(draft: Draft, scene: Scene) -> bool:
     """`It ran all morning, not a cough`: of what runs, a cough that is not heard is praise; else it does not fire."""
     goes = scene.book.lists["goes"]
     return scene.tokens[draft.main].low.startswith("not a ") and any(
-        t.low.partition(" ")[0] in goes and not t.stances & {"not", "if", "would"}
-        for t in scene.tokens[: draft.main]
+        t.low.partition(" ")[0] in goes and not t.stances & {"not", "if", "would"} for t in scene.tokens[: draft.main]
     )
 
 

@@ -100,8 +100,10 @@ def _of_a_device(draft: Draft, scene: Scene) -> bool:
 def _to_be_made(i: int, scene: Scene) -> bool:
     """`I'll drill it out to eight mil`: to what something is still to be made."""
     before = scene.tokens[scene.clause(i).start : i]
-    return bool(before) and before[-1].low in ("to", "for") and any(
-        s.cls in ("do", "doing") and s.name in ("make", "repair") for t in before for s in t.senses
+    return (
+        bool(before)
+        and before[-1].low in ("to", "for")
+        and any(s.cls in ("do", "doing") and s.name in ("make", "repair") for t in before for s in t.senses)
     )
 
 

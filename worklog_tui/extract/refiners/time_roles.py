@@ -14,8 +14,7 @@ def is_ordered(scene: Scene) -> bool:
 
 
 def _is_told_to(i: int, scene: Scene) -> bool:
-    """`Leave it, ten minutes, and then I'll look`, `run it an hour`: an order at the head of the clause or before it.
-    """
+    """`Leave it, ten minutes, and then I'll look`, `run it an hour`: an order at the head of the clause or before."""
     first = scene.clause(i).start
     heads = {scene.tokens[first].low.split()[0]}
     if i <= first + ABOUT and first == 0:

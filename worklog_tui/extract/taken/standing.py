@@ -45,6 +45,8 @@ BRIEF = 3
 
 def _life(stand: Stand, slot: Slot) -> int:
     return BRIEF if stand.value in slot.brief else slot.notes
+
+
 COLD = frozenset({"cold", "stone cold"})
 RUNS = frozenset({"running", "at idle", "at fast idle", "revving", "flat out"})
 

@@ -83,7 +83,6 @@ def _named(found: str, token: Token, topic: Topic | None) -> Topic | None:
     return topic
 
 
-
 def _is_measured(thing: Thing) -> bool:
     return thing.kind not in ASIDE and thing.system != "instruments and gauges"
 

@@ -113,10 +113,7 @@ def _before(scene: Scene, k: int) -> int | None:
     i = k - 1
     while i >= 0 and scene.tokens[i].clause == scene.tokens[k].clause and scene.tokens[i].kind not in ("stop", "comma"):
         token = scene.tokens[i]
-        if not (
-            (not SMALL.isdisjoint(token.classes) or token.low in BESIDE)
-            and token.low not in PREPOSITIONS
-        ):
+        if not ((not SMALL.isdisjoint(token.classes) or token.low in BESIDE) and token.low not in PREPOSITIONS):
             return i
         i -= 1
     return None
