@@ -241,3 +241,15 @@ def test_a_hum_of_what_runs_up_to_speed_is_no_fault(book: Rulebook) -> None:
 
 def test_a_heading_may_be_a_word_that_is_often_no_part(book: Rulebook) -> None:
     assert found(book, "Lead, it's split.") == [("lead", "bad")]
+
+
+@pytest.mark.parametrize(
+    "lines",
+    [
+        ("New gasket on the cover.", "Kettle's on. It grabs now."),
+        ("Washed it all in white spirit.", "It slides under its own weight."),
+        ("The condenser is on its bracket.", "The wife wants her tea.", "She always does.", "It is pathetic."),
+    ],
+)
+def test_what_was_named_long_ago_or_only_used_is_not_surely_meant(book: Rulebook, lines: tuple[str, ...]) -> None:
+    assert found(book, *lines) == []

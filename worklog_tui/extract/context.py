@@ -139,6 +139,9 @@ class Context(NamedTuple):
     "The last words of the sentence before, as they were said."
     standing: tuple[Stand, ...] = ()
     "How the machine stands: hot or cold, at rest or running; it is still so when the next number is told."
+    tried: str = ""
+    "What is being tried: the `engine` on its handle, or the `spark`; empty when nothing is."
+    tried_age: int = 0
 
     @classmethod
     def start(cls) -> Context:
@@ -167,7 +170,7 @@ class Context(NamedTuple):
             tuple(data["notes"]), data["long"], tuple(data["units"]),
             tuple(Figure(*row) for row in data["figures"]), _subject(data["aim"]) if data["aim"] else None,
             data["said"],
-            tuple(Stand(*row) for row in data["standing"]),
+            tuple(Stand(*row) for row in data["standing"]), data["tried"], data["tried_age"],
         )  # fmt: skip
 
     def aged(self) -> Context:
@@ -181,6 +184,7 @@ class Context(NamedTuple):
             aim=self.aim.older() if self.aim and self.aim.age < AIM_LIFE else None,
             standing=tuple([s._replace(age=s.age + 1) for s in self.standing]),
             listing=self.listing if self.listing_age < LISTING_LIFE else "", listing_age=self.listing_age + 1,
+            tried_age=self.tried_age + 1,
         )  # fmt: skip
 
 

@@ -14,6 +14,7 @@ from worklog_tui.extract.talk.listing import listing_after
 from worklog_tui.extract.talk.measuring import units_after
 from worklog_tui.extract.talk.running import topic_after
 from worklog_tui.extract.talk.told_before import figures_after
+from worklog_tui.extract.talk.trying import tried_after
 from worklog_tui.extract.things.covers import taken_off, under
 from worklog_tui.extract.things.salience import ranked
 from worklog_tui.extract.things.side_words import SIDES
@@ -29,6 +30,7 @@ def remember(scene: Scene, drafts: list[Draft], context: Context, upto: int) -> 
     """The context after the tokens before `upto`."""
     heading, named = _heading(scene, upto), _named(scene, upto)
     things = _things(scene, drafts, context, upto)
+    tried, tried_age = tried_after(scene, context, upto)
     if heading is not None and not any(taken_off(scene.tokens, k) for k in scene.things(range(len(scene.tokens)))):
         things = (heading, *(t for t in things if t.words != heading.words))[:THINGS_BACK]
     return context._replace(
@@ -40,7 +42,7 @@ def remember(scene: Scene, drafts: list[Draft], context: Context, upto: int) -> 
         units=units_after(scene.tokens[:upto], context.units),
         figures=figures_after(scene, drafts, context, upto), aim=_aim(scene, named, context, upto),
         said=scene.text[scene.tokens[0].start : scene.tokens[upto - 1].end][-SAID:],
-        standing=standing_after(scene, drafts, context, upto),
+        standing=standing_after(scene, drafts, context, upto), tried=tried, tried_age=tried_age,
     )  # fmt: skip
 
 

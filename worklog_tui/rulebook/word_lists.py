@@ -16,7 +16,7 @@ OPENS = "^"
 
 BEGINNING = (
     "duty", "intends", "looks", "people", "not_known", "much", "some", "little", "nothing", "lots", "acts", "be",
-    "somebody", "before",
+    "somebody", "before", "tries", "took", "balked", "sparked",
 )  # fmt: skip
 "The lists with whose words a reading begins: a sentence without any of them is passed over."
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import replace
 
-from worklog_tui.extract.finders.fitness import fitness, machine_talked_of, meant_of, mostly
+from worklog_tui.extract.finders.fitness import fitness, machine_talked_of, meant_of, mostly, suits
 from worklog_tui.extract.finders.put_right import put_right
 from worklog_tui.extract.scene import Scene
 from worklog_tui.extract.talk.named_late import named_late
@@ -73,6 +73,24 @@ def bearer(scene: Scene, at: int, state: int, fits: Fits) -> tuple[Thing | None,
         if (weight > best[0] or (k is not None and weight == best[0])) and fits(thing):
             best = (weight, thing, k)
     return best[1], best[2]
+
+
+def far_fetched(scene: Scene, state: int, thing: Thing) -> bool:
+    """Whether a thing for which no word of its sentence stands is hardly what is meant: named some notes ago or seldom
+    said to be so, or a gasket, a bolt or a fluid of the note before, which were only used.
+    """
+    token = scene.tokens[state]
+    by = mostly(scene, token)
+    if thing.kind == "machine" or (by and suits(thing, by)):
+        return False
+    age = next((s.age for s in scene.context.things if s.words == thing.words), 0)
+    heading = scene.context.heading
+    if heading is not None and heading.words == thing.words and thing.kind not in USED:
+        return False
+    return (bool(by) and age > 0) or age > 1 or (age == 1 and thing.kind in USED and not meant_of(token, thing))
+
+
+USED = frozenset({"joint", "fastener", "fluid"})
 
 
 def _told_last(scene: Scene) -> str:

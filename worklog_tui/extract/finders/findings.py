@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from worklog_tui.extract.finders.bearer import bearer, head, marked, named_for
+from worklog_tui.extract.finders.bearer import bearer, far_fetched, head, marked, named_for
 from worklog_tui.extract.finders.fitness import mostly
 from worklog_tui.extract.finders.fitness import suits as suits_best
 from worklog_tui.extract.finders.of_machine import SHE, complained, machine_with, of_machine
@@ -22,6 +22,8 @@ MERE = -3
 "Salience of a word that is often no part, where it is what is spoken of."
 PASSING = -5
 "Salience of a mere word in such a phrase."
+ASKED = 0.45
+"Confidence of what is rather asked than noted."
 ASIDE = -2
 "Salience of what stands in a prepositional phrase: `on the shaft`."
 
@@ -170,6 +172,8 @@ def _find_thing(made: Draft, scene: Scene, at: int) -> None:
         made.thing, made.thing_at = scene.tokens[k].thing, k
         return
     made.thing, made.thing_at = bearer(scene, made.first_used, at, fits)
+    if made.thing is not None and made.thing_at is None and far_fetched(scene, at, made.thing):
+        made.confidence = min(made.confidence, ASKED)
     near = made.rule.gives.get("near") and token.sense("judged") is None
     if near and made.thing_at is None and not _of_this_note(made, scene):
         made.thing = None

@@ -11,6 +11,7 @@ from worklog_tui.extract.talk.complaints import complains
 from worklog_tui.model import Finding, Work
 
 REACH = 4
+START, TRIED = "start", "shown.tried"
 STILL = frozenset("still again stil agn".split())
 NOTES = 2
 "Notes back in which a state is told once."
@@ -65,18 +66,19 @@ def _same(first: Draft, second: Draft, scene: Scene) -> bool:
 
 def _just_told(draft: Draft, scene: Scene, before: list[Draft]) -> bool:
     """Whether the same was found of this thing a moment ago: `it's gone hard. Perished, that is.` A state of another
-    name counts only where the thing is named with it. After work on the thing `it still leaks` is new.
+    name counts only where the thing is named with it. After work on the thing `it still leaks` is new, and how it went
+    after another try.
     """
     if draft.thing is None:
         return False
     words = tidy(part_words(draft, scene)).lower()
-    older = set(scene.context.notes[:-NOTES])
+    older = set(scene.context.notes[: None if draft.rule.id == TRIED else -NOTES])
     still = any(t.low in STILL for t in scene.tokens[max(draft.main - REACH, 0) : draft.last + REACH])
     if still and any(d.kind == "work" and d.thing and tidy(d.thing.words).lower() == words for d in before):
         return False
     told = False
     for fact in scene.context.recent:
-        if still and isinstance(fact, Work) and fact.part.lower() == words:
+        if isinstance(fact, Work) and fact.part.lower() == words and (still or fact.action == START):
             told = False
         elif isinstance(fact, Finding) and fact.main.note not in older and fact.part.lower() == words:
             named = "part" in draft.filled or fact.state == draft.fields["state"]

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from worklog_tui.extract.finders.bearer import bearer, head
+from worklog_tui.extract.finders.bearer import bearer, far_fetched, head
 from worklog_tui.extract.owed.clause import Clause, named_before
 from worklog_tui.extract.said import says
 from worklog_tui.extract.scene import Draft, Scene
@@ -119,6 +119,8 @@ def made(clause: Clause, rule: Rule, said: Said, holder: int | None, other: Thin
         thing, holder = bearer(scene, said.first, said.first, lambda t: may_hold(t) and t.kind != "unknown")
         found.filled.add("part")
         found.confidence -= 0.08
+        if thing is not None and holder is None and far_fetched(scene, said.first, thing):
+            return None
     if thing is None:
         return None
     found.thing, found.thing_at = thing, holder

@@ -11,6 +11,8 @@ from worklog_tui.extract.shown.amounts import amounts, may_hold_some
 from worklog_tui.extract.shown.matter import matter, may_lie
 from worklog_tui.extract.shown.others import may_tell, others
 from worklog_tui.extract.shown.states import may_be, states
+from worklog_tui.extract.shown.tries import may_tell as may_tell_of_a_try
+from worklog_tui.extract.shown.tries import outcomes
 
 READERS: tuple[tuple[Callable[[Clause, list[int]], list[Draft]], Callable[[Scene], list[int]]], ...] = (
     (others, may_tell),
@@ -18,6 +20,7 @@ READERS: tuple[tuple[Callable[[Clause, list[int]], list[Draft]], Callable[[Scene
     (amounts, may_hold_some),
     (acts, may_act),
     (states, may_be),
+    (outcomes, may_tell_of_a_try),
 )
 "What is read clause by clause, in this order, and the tokens of which a clause must hold one; the reader gets them."
 
