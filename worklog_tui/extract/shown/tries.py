@@ -1,5 +1,5 @@
-"""How a try went: `Pull. Pull. There!`, `hit the button and she's away`, `kick it over, nothing`; of the engine, or of the
-spark where that is what was tried.
+"""How a try went: `Pull. Pull. There!`, `hit the button and she's away`, `kick it over, nothing`; of the engine, or of
+the spark where that is what was tried.
 """
 
 from __future__ import annotations

@@ -1,4 +1,4 @@
-"""The try that is under way: of the engine on its handle, rope or button, or of the spark with the plug on the metal."""
+"""The try that is under way: of the engine on its handle, rope or button, or of the spark, the plug on the metal."""
 
 from __future__ import annotations
 
