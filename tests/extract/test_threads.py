@@ -46,6 +46,9 @@ FAMILIES = {
         ("six thirty two machine screw", "6-32"), ("tapped ten twenty-four", "10-24"),
         ("quarter twenty six", "1/4 BSF"),
         ("half twelve stud", "1/2 BSW"),
+        ("the drain plug is half inch thirteen", "1/2-13"), ("tapping, a quarter inch twenty", "1/4-20"),
+        ("three eighths, twenty four threads to the inch", "3/8-24"), ("five sixteenths at eighteen tpi", "5/16-18"),
+        ("one inch eight thread", "1-8"), ("inch and an eighth seven thread", "1 1/8-7"),
     ],
     "size and series": [
         ("five sixteenths Whit", "5/16 BSW"), ("quarter BSF", "1/4 BSF"), ("half-inch NPT", "1/2 NPT"),
@@ -55,10 +58,14 @@ FAMILIES = {
         ("inch and a quarter BSP", "1 1/4 BSP"), ("inch whitworth", "1 BSW"),
         ("one and a quarter inch BSP", "1 1/4 BSP"), ("eighth BSP", "1/8 BSP"),
         ("one inch BSW", "1 BSW"), ("quarter national fine", "1/4-28"),
+        ("three eighths British Standard Pipe", "3/8 BSP"), ("number two BA", "2 BA"), ("nought BA", "0 BA"),
+        ("0 BA", "0 BA"),
     ],
     "metric": [
         ("m eight", "M8"), ("em ten bolt", "M10"), ("m eight by one point two five", "M8x1.25"),
         ("ten by one point two five thread", "M10x1.25"), ("eight by one and a quarter mil thread", "M8x1.25"),
+        ("metric eight bolt", "M8"), ("plug thread 14 mm", "M14"), ("M10 fine (1.25)", "M10x1.25"),
+        ("M12 coarse stud", "M12"), ("thd 12x1.5", "M12x1.5"),
         ("14 mm plug thread", "M14"), ("twelve mil thread", "M12"), ("m fourteen by one and a half", "M14x1.5"),
     ],
 }  # fmt: skip
@@ -77,6 +84,8 @@ def test_a_thread_is_designated(text: str, designation: str) -> None:
         "M8x3", "1/4-21", "10-33", "3/8 BA", "half wit", "number four forty", "number six forty psi",
         "ten to twelve thou", "3-40",
         "20 BA", "quarter twenty minutes", "three quarters ten minutes", "half gas half oil", "m", "8 mm spanner",
+        "half inch thirteen", "quarter inch twenty minutes on the plug", "metric ten spanner", "thread 14 mm long",
+        "nought to sixty", "half inch, thirteen of them", "one inch eight",
         "ten by four", "two by four", "1/2 NPS", "G7", "eight thirty-two", "3/8 16 mm",
     ],
 )  # fmt: skip

@@ -135,6 +135,10 @@ def _counted(words: list[Word], i: int, book: Rulebook, cylinders: int) -> tuple
     term, after = longest_term(words, i, book)
     if found := which_at(words, i, cylinders):
         name, end = found
+        numbered = thread_at(words, i, book.numerals)  # `number two BA`, `#10-32`
+        if numbered and numbered.end > max(end, after - 1):
+            until = words[numbered.end - 1].end
+            return Token("thread", first.low, first.start, until, THREAD, thread=numbered), numbered.end
         if end >= after:
             return Token("which", first.low, first.start, words[end - 1].end, WHICH, which=name), end
     if ratio := _RATIO.fullmatch(first.low):

@@ -23,7 +23,7 @@ def thread_sum(given: Mapping[str, Any]) -> Sum:
         return _measured(given)
     alike = tuple(Amount(f"beware of {other.designation}", why) for other, why in look_alikes(one)[:4])
     sizes = (
-        amount("major diameter", one.major, "mm"), amount("pitch", one.pitch, "mm"),
+        Amount("thread", one.designation), amount("major diameter", one.major, "mm"), amount("pitch", one.pitch, "mm"),
         Amount("threads an inch", round(one.per_inch, 3)), Amount("angle of the thread", one.angle, "deg"),
     )  # fmt: skip
     shown = tuple(a for a in sizes if not (isinstance(a.value, float) and math.isnan(a.value)))
@@ -43,8 +43,16 @@ def _measured(given: Mapping[str, Any]) -> Sum:
     if not found:
         raise ValueError(f"no standard thread measures {diameter:g} mm with that pitch")
     return Sum("outside diameter up to 0.25 mm under the major one; pitch within 3 %",
-               tuple(amount(f"can be {one.designation}, major diameter", one.major, "mm") for one in found[:6]),
+               tuple(amount(_can_be(one, diameter, step), one.major, "mm") for one in found[:6]),
                "an outside thread measured over its crests", STANDARDS, TRY)  # fmt: skip
+
+
+def _can_be(one: Thread, diameter: float, step: float | None) -> str:
+    """What a measured thread can be, and how far the measures are from it."""
+    off = diameter - one.major
+    size = "exactly on size" if abs(off) < 0.005 else f"measured {abs(off):.2f} mm {'over' if off > 0 else 'under'}"
+    pitch = f", pitch {abs(step - one.pitch) / one.pitch:.1%} off" if step is not None else ""
+    return f"can be {one.designation} ({size}{pitch}), major diameter"
 
 
 def tap_drill(given: Mapping[str, Any]) -> Sum:

@@ -14,6 +14,7 @@ from functools import lru_cache
 
 from worklog_tui import places
 from worklog_tui.rulebook.threads import standard_threads
+from worklog_tui.trade.thread_spelling import one_spelling
 
 INCH = 25.4
 ANGLES = {
@@ -70,7 +71,7 @@ class Thread:
 
 def thread(designation: str) -> Thread:
     """The thread of a designation such as 10-32, M8x1.25, 1/4 BSW, 2BA or G1/2; a ValueError for no standard one."""
-    text = " ".join(designation.replace("”", "").replace('"', "").split())
+    text = one_spelling(designation)
     table = standard_threads()
     if m := _METRIC.match(text):
         size = float(m[1])
