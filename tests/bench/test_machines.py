@@ -191,6 +191,18 @@ def test_a_bad_value_is_told_with_file_and_key(tmp_path: Path, text: str, told: 
     assert str(refused.value).startswith(f"{path}: {told}")
 
 
+def test_a_figure_of_a_card_may_say_whose_it_is(tmp_path: Path) -> None:
+    card = tmp_path / "machine.toml"
+    card.write_text(
+        'name = "Pump"\n[specified]\npoints = { is = "0.015 in", source = "handbook of a similar machine" }\n'
+    )
+    read, warnings = read_card(card)
+    assert [(one.subject, one.text, one.source) for one in read.specified] == [
+        ("points", "0.015 in", "handbook of a similar machine")
+    ]
+    assert not warnings
+
+
 def test_a_card_that_cannot_be_read_is_told(tmp_path: Path) -> None:
     with pytest.raises(BadCard, match="cannot be read"):
         read_card(tmp_path / "absent.toml")

@@ -91,7 +91,13 @@ def _specified(path: Path, values: object) -> tuple[SpecifiedValue, ...]:
     for key, value in values.items():
         if isinstance(value, list):
             value = ", ".join(map(str, value))
-        if isinstance(value, dict | bool):
-            raise BadCard(f'{path}: specified.{key} must be text with its unit, such as "0.025 in".')
-        kept.append(SpecifiedValue(quantity="", subject=key, text=" ".join(str(value).split())))
+        source = ""
+        if isinstance(value, dict) and {"is"} <= set(value) <= {"is", "source"}:
+            value, source = value["is"], str(value.get("source", ""))
+        if isinstance(value, dict | bool | list):
+            raise BadCard(
+                f'{path}: specified.{key} must be text with its unit, such as "0.025 in", or, with who says so, '
+                f'{{ is = "0.025 in", source = "handbook of a similar machine" }}.'
+            )
+        kept.append(SpecifiedValue("", key, " ".join(str(value).split()), source=" ".join(source.split())))
     return tuple(kept)

@@ -4,12 +4,14 @@ from __future__ import annotations
 
 from worklog_tui.diagnosis.hearing import is_part, trust
 from worklog_tui.diagnosis.log import Event, Log
+from worklog_tui.logbook.outcomes import own_source
 from worklog_tui.model import Reading
 from worklog_tui.rulebook.faults import Check, Measure
 
 WET = frozenset({"wet", "oil"})
 "Conditions of a compression that is no dry one."
-Judged = tuple[str, Event, float]
+Judged = tuple[str, Event, float, str]
+"The outcome, the reading, its trust, and whose figure it was held against where that is borrowed."
 SAME_UNIT = {"in": 25.4, "mm": 1.0, "um": 0.001, "psi": 6.894757, "bar": 100.0, "kPa": 1.0}
 """Millimetres and kilopascals: enough to hold two readings of one kind against each other."""
 
@@ -23,17 +25,19 @@ def number(reading: Reading) -> float | None:
     return middle * SAME_UNIT.get(reading.unit, 1.0)
 
 
-def should_be(log: Log, quantity: str, subjects: tuple[str, ...]) -> float | None:
-    """What a quantity should be: from the card, else the last value in the log that was given as such."""
+def should_be(log: Log, quantity: str, subjects: tuple[str, ...]) -> tuple[float | None, str]:
+    """What a quantity should be, and whose figure that is where it is borrowed: from the card, else the last value in
+    the log that was given as such.
+    """
     for value in log.history.machine.specified:
         given = value.nominal if value.nominal is not None else value.low if value.low is not None else value.high
         if value.quantity == quantity and given is not None and (not subjects or is_part("", value.subject, subjects)):
-            return given * SAME_UNIT.get(value.unit, 1.0)
+            return given * SAME_UNIT.get(value.unit, 1.0), "" if own_source(value.source) else value.source
     for event in reversed(log.readings):
         fact = event.fact
         if isinstance(fact, Reading) and fact.role == "specified" and _of(fact, quantity, subjects):
-            return number(fact)
-    return None
+            return number(fact), fact.source
+    return None, ""
 
 
 def _of(reading: Reading, quantity: str, subjects: tuple[str, ...]) -> bool:
@@ -53,12 +57,12 @@ def judged(measure: Measure, log: Log) -> Judged | None:
     if last is None or not isinstance(last.fact, Reading):
         return None
     if last.fact.role == "set":
-        return "good", last, trust(last.fact)
-    wanted, seen = should_be(log, measure.quantity, measure.subjects), number(last.fact)
+        return "good", last, trust(last.fact), ""
+    (wanted, whose), seen = should_be(log, measure.quantity, measure.subjects), number(last.fact)
     if not wanted or seen is None:
         return None
     off = abs(seen - wanted) > measure.within * abs(wanted)
-    return ("bad" if off else "good"), last, trust(last.fact)
+    return ("bad" if off else "good"), last, trust(last.fact), whose
 
 
 def outcome_of(check: Check, log: Log) -> Judged | None:
@@ -80,7 +84,8 @@ def outcome_of(check: Check, log: Log) -> Judged | None:
     values = {s: n for s, e in latest.items() if isinstance(e.fact, Reading) and (n := number(e.fact)) is not None}
     if not values or not check.bands:
         return None
-    reference = should_be(log, check.quantity, check.subjects) or (max(values.values()) if len(values) > 1 else None)
+    given, whose = should_be(log, check.quantity, check.subjects)
+    reference = given or (max(values.values()) if len(values) > 1 else None)
     worst, at = 0, next(reversed(values))
     for subject, value in values.items():
         outcome = _band(check, value, reference)
@@ -88,7 +93,7 @@ def outcome_of(check: Check, log: Log) -> Judged | None:
             return None
         if check.outcomes.index(outcome) >= worst:
             worst, at = check.outcomes.index(outcome), subject
-    return check.outcomes[worst], latest[at], trust(latest[at].fact)
+    return check.outcomes[worst], latest[at], trust(latest[at].fact), whose if given else ""
 
 
 def _band(check: Check, value: float, reference: float | None) -> str | None:

@@ -20,6 +20,8 @@ class Sign:
     "present or absent; an outcome; bad or good."
     event: Event
     trust: float
+    whose: str = ""
+    "Of a reading: whose figure it was held against, where that is not the machine's own."
 
     @property
     def words(self) -> str:
@@ -32,7 +34,8 @@ class Sign:
         if isinstance(fact, Reading):
             value = fact.value if not isinstance(fact.value, tuple) else f"{fact.value[0]:g} to {fact.value[1]:g}"
             shown = f"{value:g}" if isinstance(value, float) else value
-            return f"{fact.subject or fact.quantity}: {shown} {fact.unit}".rstrip()
+            beside = f" (held against a figure of the {self.whose})" if self.whose else ""
+            return f"{fact.subject or fact.quantity}: {shown} {fact.unit}".rstrip() + beside
         return fact.about
 
 

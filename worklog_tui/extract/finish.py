@@ -7,6 +7,7 @@ from typing import Any
 
 from worklog_tui.extract.finders.findings import part_words
 from worklog_tui.extract.scene import Draft, Scene
+from worklog_tui.extract.talk.sources import borrowed_at
 from worklog_tui.extract.things.spelt_out import spelt_out
 from worklog_tui.model import Fact, Finding, FollowUp, Number, Reading, Span, Suspect, Trait, Work
 
@@ -80,7 +81,9 @@ def _fact(draft: Draft, scene: Scene, main: Span, nth: int, pieces: tuple[Piece,
     match draft.kind:
         case "reading":
             fields = {k: f[k] for k in ("quantity", "value", "unit", "role", "condition", "doubtful")}
-            return Reading(**common, **fields, subject=uncapped(tidy(f["subject"]), scene), name=name)
+            source = borrowed_at(scene, draft.main) if f["role"] == "specified" else ""
+            subject = uncapped(tidy(f["subject"]), scene)
+            return Reading(**common, **fields, subject=subject, name=name, source=source)
         case "finding":
             part = uncapped(tidy(part_words(draft, scene)), scene)
             return Finding(**common, part=part, condition=_condition(draft, scene),

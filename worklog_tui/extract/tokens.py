@@ -13,7 +13,8 @@ from worklog_tui.extract.met import counting, meet
 from worklog_tui.extract.numbers.amounts import Amount, amount_at
 from worklog_tui.extract.numbers.measures import SHARES
 from worklog_tui.extract.numbers.numerals import Numeral, numeral_at
-from worklog_tui.extract.numbers.threads import CODES, Thread, thread_at
+from worklog_tui.extract.numbers.thread_words import Thread
+from worklog_tui.extract.numbers.threads import CODES, thread_at
 from worklog_tui.extract.numbers.unit_ahead import INSIDE
 from worklog_tui.extract.terms import longest_term
 from worklog_tui.extract.which import which_at

@@ -8,10 +8,11 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from worklog_tui.logbook.amounts import bounds_in
+from worklog_tui.logbook.outcomes import own_source
 from worklog_tui.logbook.same_thing import thing
 from worklog_tui.logbook.starts import ran_at
 from worklog_tui.logbook.trade_words import trade_words
-from worklog_tui.model import History, Place, Reading, Work
+from worklog_tui.model import History, Place, Reading, SpecifiedValue, Work
 from worklog_tui.trade.compression import Verdict, compared, pressure_ratio, wet_test
 
 _NUMBER = re.compile(r"(\d{1,2})\b")
@@ -48,6 +49,8 @@ class CompressionTest:
     altitude: float = 0.0
     "Metres above the sea."
     places: tuple[Place, ...] = ()
+    source: str = ""
+    "Whose figure it is, where it is borrowed."
 
 
 def compression_tests(history: History) -> tuple[CompressionTest, ...]:
@@ -84,7 +87,7 @@ def _test(
         cylinders.append(CylinderTest(name, dry.get(name), wet.get(name), verdicts.get(name), says))
     share = min(dry.values()) / max(dry.values()) if len(dry) > 1 and max(dry.values()) > 0 else None
     places = tuple(history.place(one.main.note) for one in rows)
-    return CompressionTest(number, tuple(cylinders), share, should, altitude, places)
+    return CompressionTest(number, tuple(cylinders), share, should, altitude, places, _whose(history))
 
 
 def taken_wet(reading: Reading, order: int, wet_from: Sequence[tuple[int, int]]) -> bool:
@@ -120,12 +123,21 @@ def oiled(history: History) -> list[tuple[int, int]]:
 
 def card_figure(history: History) -> float | None:
     """The compression that the card gives, in psi; the lower end of a range."""
-    for value in history.machine.specified:
-        given = value.low if value.low is not None else value.nominal
-        if value.quantity == "compression" and given is not None:
-            found = bounds_in(float(given), value.unit, UNIT)
-            return found[0] if found else None
-    return None
+    value = _of_the_card(history)
+    given = None if value is None else value.low if value.low is not None else value.nominal
+    found = bounds_in(float(given), value.unit, UNIT) if value is not None and given is not None else None
+    return found[0] if found else None
+
+
+def _of_the_card(history: History) -> SpecifiedValue | None:
+    values = (v for v in history.machine.specified if v.quantity == "compression")
+    return next((v for v in values if v.low is not None or v.nominal is not None), None)
+
+
+def _whose(history: History) -> str:
+    """Whose figure the card's is, where it is borrowed."""
+    value = _of_the_card(history)
+    return "" if value is None or own_source(value.source) else value.source
 
 
 def card_altitude(history: History) -> float:

@@ -137,9 +137,9 @@ def _from_card(value: SpecifiedValue) -> Limits | None:
     low, high = value.low, value.high
     if value.nominal is not None and low is None and high is None:
         if value.limit not in ("min", "max"):
-            return _near(value.nominal, value.unit, value.text)
+            return _near(value.nominal, value.unit, value.text, value.source)
         low, high = (value.nominal, None) if value.limit == "min" else (None, value.nominal)
-    return None if low is None and high is None else Limits(low, high, value.unit, value.text)
+    return None if low is None and high is None else Limits(low, high, value.unit, value.text, source=value.source)
 
 
 def _from_talk(said: Reading) -> Limits | None:
@@ -147,15 +147,15 @@ def _from_talk(said: Reading) -> Limits | None:
     if found is None:
         return None
     low, high = found
-    how = said.taken_words
+    how, given = said.taken_words, (said.unit, said.quote, None, said.source)
     if how & _LEAST or (how & _LIMIT and said.quantity in _BETTER_HIGH):
-        return Limits(low, None, said.unit, said.quote)
+        return Limits(low, None, *given)
     if how & (_MOST | _LIMIT):
-        return Limits(None, high, said.unit, said.quote)
-    return _near(low, said.unit, said.quote) if low == high else Limits(low, high, said.unit, said.quote)
+        return Limits(None, high, *given)
+    return _near(low, said.unit, said.quote, said.source) if low == high else Limits(low, high, *given)
 
 
-def _near(figure: float, unit: str, text: str) -> Limits:
+def _near(figure: float, unit: str, text: str, source: str) -> Limits:
     """What is near enough to a single figure."""
     ends = sorted((figure * (1 - NOMINAL), figure * (1 + NOMINAL)))
-    return Limits(ends[0], ends[1], unit, text, figure)
+    return Limits(ends[0], ends[1], unit, text, figure, source)

@@ -13,7 +13,7 @@ from worklog_tui.logbook.cures import cures
 from worklog_tui.logbook.foreign_parts import kinds_of
 from worklog_tui.logbook.limits import Judge
 from worklog_tui.logbook.odd_words import odd_words
-from worklog_tui.logbook.outcomes import Odd
+from worklog_tui.logbook.outcomes import Limits, Odd
 from worklog_tui.logbook.readings import readings
 from worklog_tui.logbook.same_thing import Thing, same, thing
 from worklog_tui.logbook.wrong_way import wrong_way
@@ -144,9 +144,15 @@ def _book(history: History) -> list[Row]:
             if _named_in(fact, limits.text):
                 continue  # the card says that too, as a limit of another kind
             if (low is not None and given[1] < low) or (high is not None and given[0] > high):
-                says = f"{fact.subject or fact.quantity}: said to be {_value(fact)}, the card says {limits.text}"
+                said = f"{fact.subject or fact.quantity}: said to be {_value(fact)}"
+                says = f"{said}, the card says {limits.text}{_whose(limits)}"
                 found.append(("book", says, (history.place(fact.main.note),)))
     return found
+
+
+def _whose(limits: Limits) -> str:
+    """Whose figure the card's is, where it is borrowed."""
+    return f" ({limits.borrowed})" if limits.borrowed else ""
 
 
 def _named_in(reading: Reading, text: str) -> bool:

@@ -6,6 +6,13 @@ from dataclasses import dataclass
 
 from worklog_tui.model import Act, Fact, FactKey, Finding, Instant, Note, OpenItem, Place, Reading, Suspect, Work
 
+_OWN = frozenset("own handbook plate the book manual its this machine's maker's sheet spec nameplate data card".split())
+
+
+def own_source(source: str) -> bool:
+    """Whether a figure comes from the machine's own book or plate, or nothing was told of where it comes from."""
+    return set(source.casefold().replace(",", " ").split()) <= _OWN
+
 
 @dataclass(frozen=True, slots=True)
 class Left:
@@ -149,6 +156,13 @@ class Limits:
     "As the card or the person gave it."
     nominal: float | None = None
     "The single figure that was given; the range is then what is near to it."
+    source: str = ""
+    "Who says so; empty when that was not told."
+
+    @property
+    def borrowed(self) -> str:
+        """Who says so, where that is not this machine's own book or plate."""
+        return "" if own_source(self.source) else self.source
 
 
 WET = "wet"

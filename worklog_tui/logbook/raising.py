@@ -43,7 +43,8 @@ def raised(said: Said) -> Matter | None:
                 cause, written_out(fact.cause, fact.name), "question", (fact.key,), firm=False, suspected=True, **told
             )
         case Reading() if said.compares in ("low", "high") and fact.role == "measured" and not fact.doubtful:
-            about = f"{_with_quantity(fact)} too {said.compares}"
+            whose = f" ({said.limits.borrowed})" if said.limits and said.limits.borrowed else ""
+            about = f"{_with_quantity(fact)} too {said.compares}{whose}"
             what = thing(fact.subject, fact.name)
             bad, quantity = f"too {said.compares}", fact.quantity
             told |= {"bad": bad, "quantity": quantity, "limits": said.limits}

@@ -83,6 +83,8 @@ class Reading(Fact):
     condition: str = ""
     "How it was taken, one way after another, a comma between: `hot, at fast idle`."
     doubtful: bool = False
+    source: str = ""
+    "Who says so, of what it should be where that is not this machine's own book or plate."
 
     @property
     def about(self) -> str:

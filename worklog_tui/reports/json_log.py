@@ -62,7 +62,7 @@ def _limits(limits: Limits | None) -> dict[str, Any] | None:
     if limits is None:
         return None
     given = {"nominal": limits.nominal, "low": limits.low, "high": limits.high}
-    return given | {"unit": limits.unit, "text": limits.text}
+    return given | {"unit": limits.unit, "text": limits.text, "source": limits.source or None}
 
 
 def recap(found: Recap, history: History, advised: Advice) -> dict[str, Any]:

@@ -63,7 +63,7 @@ def _fields(one: Fact) -> dict[str, Any]:
                 "subject": one.subject,
                 "role": one.role,
             }
-            return data | _said(condition=one.condition, doubtful=one.doubtful, name=one.name)
+            return data | _said(condition=one.condition, doubtful=one.doubtful, name=one.name, source=one.source)
         case Finding():
             data = {"part": one.part, "condition": one.condition, "verdict": one.verdict}
             return data | _said(name=one.name, state=one.state)

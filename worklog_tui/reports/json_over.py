@@ -92,6 +92,7 @@ def compression(tests: Sequence[CompressionTest], pairs: Sequence[BeforeAfter]) 
         "compression": [
             {
                 "session": one.session, "unit": "psi", "lowest_share": one.lowest_share, "should_be": one.should_be,
+                "should_be_source": one.source or None,
                 "altitude_m": one.altitude,
                 "cylinders": [
                     {"cylinder": c.cylinder or None, "dry": c.dry, "wet": c.wet,

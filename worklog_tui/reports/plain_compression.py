@@ -32,7 +32,8 @@ def compression_text(
         rows += table(("", "dry", "wet", "share", "", "oil says"), body, width)
         if one.should_be is not None:
             at = f", at {one.altitude:.0f} m above the sea" if one.altitude else ""
-            rows += wrapped(f"Shares are of {_shown(one.should_be, units)}, the card's figure{at}.", width)
+            whose = f" ({one.source})" if one.source else ""
+            rows += wrapped(f"Shares are of {_shown(one.should_be, units)}, the card's figure{whose}{at}.", width)
         elif one.lowest_share is not None:
             rows += wrapped(f"The lowest is {one.lowest_share:.0%} of the highest, which shares are of.", width)
     if pairs:

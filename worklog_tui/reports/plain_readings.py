@@ -65,9 +65,12 @@ def _value(point: Point, units: str | None) -> str:
 
 
 def should_be(limits: Limits | None, units: str | None = None) -> str:
-    """What a reading should be, in words; empty when nothing tells."""
-    if limits is None:
-        return ""
+    """What a reading should be, in words, and whose figure that is where it is borrowed; empty when nothing tells."""
+    said = _range(limits, units) if limits is not None else ""
+    return f"{said} ({limits.borrowed})" if limits is not None and said and limits.borrowed else said
+
+
+def _range(limits: Limits, units: str | None) -> str:
     if limits.nominal is not None:
         return f"about {shown(limits.nominal, limits.unit, units)}"
     low, high = limits.low, limits.high

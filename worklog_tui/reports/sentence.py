@@ -101,7 +101,7 @@ def _reading(fact: Reading) -> str:
     said = _BY_ROLE.get(fact.role, _measured)(fact, value)
     if fact.condition and not bound:
         said += f", {fact.condition}"
-    return said + (", doubtful" if fact.doubtful else "")
+    return said + _source(fact.source) + (", doubtful" if fact.doubtful else "")
 
 
 def _head(fact: Reading) -> str:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from fractions import Fraction
 
 from worklog_tui.extract.heard.figures import VULGAR
@@ -14,7 +14,6 @@ from worklog_tui.extract.numbers.numerals import Numeral, numeral_at
 from worklog_tui.extract.numbers.thread_words import Thread, near, word_at
 from worklog_tui.rulebook.threads import ThreadTable, standard_threads
 from worklog_tui.rulebook.units import Numerals
-
 
 _SIZE_PITCH = re.compile(r"(\d{1,2}/\d{1,2}|\d{1,2})[-x×](\d{1,2})")
 _METRIC_PAIR = re.compile(r"(\d{1,2})[x×](\d\.\d{1,2})")
@@ -168,8 +167,8 @@ class _Sized:
         inch = word_at(self.words, number.end) in self.table.words["inch"]
         if series := self._series(number.end + inch):
             return self._whole_of_series(number, inch, *series)
-        if inch and (pitch := self._per_inch(number.end + 1) or self._plain_count(number.end + 1)):
-            return self._pitched(f"{number.value:g}", *pitch, sure=False)
+        if inch and (count := self._per_inch(number.end + 1) or self._plain_count(number.end + 1)):
+            return self._pitched(f"{number.value:g}", *count, sure=False)
         return self._numbered_pair(number) or self._bare_metric(number)
 
     def _plain_count(self, i: int) -> tuple[float, int] | None:

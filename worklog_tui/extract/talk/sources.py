@@ -5,7 +5,7 @@ from __future__ import annotations
 from worklog_tui.extract.scene import Scene
 
 PLATE = frozenset({"plate", "nameplate", "data plate", "stamped", "badge", "brass plate", "tag", "transfer"})
-SIMILAR = frozenset({"similar", "sister", "nearest", "lookalike"})
+BOOKS = frozenset({"handbook", "manual", "book", "sheet", "leaflet", "spec"})
 
 
 def source_at(scene: Scene, i: int) -> str:
@@ -15,10 +15,37 @@ def source_at(scene: Scene, i: int) -> str:
     if words & PLATE:
         return "plate"
     if "book" in stances or words & {"handbook", "manual", "book"}:
-        return "handbook of a similar machine" if words & SIMILAR else "own handbook"
+        return "handbook of a similar machine" if _of_another(scene, i, words) else "own handbook"
     if "reported" in stances:
         return "person"
     return "guess" if doubted(scene, i) else ""
+
+
+def borrowed_at(scene: Scene, i: int) -> str:
+    """Who says what a number should be, where that is neither the book nor the plate of this machine: the handbook of a
+    similar machine, a person, memory, a guess.
+    """
+    words = {w for k in scene.clause(i) for w in scene.tokens[k].low.split()}
+    if _said(scene, i, "from_memory"):
+        return "memory"
+    if _said(scene, i, "from_another") or (words & BOOKS and _of_another(scene, i, words)):
+        return "handbook of a similar machine"
+    if words & (PLATE | BOOKS):
+        return ""
+    if "reported" in scene.tokens[i].stances or _said(scene, i, "persons_figure"):
+        return "person"
+    return "guess" if doubted(scene, i) else ""
+
+
+def _of_another(scene: Scene, i: int, words: set[str]) -> bool:
+    return bool(words.intersection(scene.book.lists["similar"])) or _said(scene, i, "from_another")
+
+
+def _said(scene: Scene, i: int, name: str) -> bool:
+    """Whether one of the phrases of a list stands in the clause before a number; one of memory also right behind it."""
+    first, last = scene.clause(i).start, min(i + (ON if name == "from_memory" else 0), len(scene.tokens) - 1)
+    said = f" {' '.join(scene.text[scene.tokens[first].start : scene.tokens[last].end].lower().split())} "
+    return any(f" {phrase}" in said for phrase in scene.book.lists[name])
 
 
 BACK, ON = 4, 3
