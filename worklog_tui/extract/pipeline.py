@@ -40,6 +40,7 @@ from worklog_tui.extract.refiners import (
     tested,
     together,
     unnamed,
+    whose_end,
 )
 from worklog_tui.extract.scene import Draft, Scene
 from worklog_tui.extract.shown.told import told as shown
@@ -87,6 +88,7 @@ REFINERS: tuple[tuple[Refiner, set[str]], ...] = (
     (unnamed.refine, {"reading"}),  # needs the roles; what is guessed so is carried over to no other reading
     (implied.refine, {"reading"}),  # needs the roles
     (tested.refine, {"finding", "reading"}),  # so does this
+    (whose_end.refine, {"reading"}),  # needs the subjects; before what is judged is told with them
     (judged.refine, {"reading"}),  # needs the roles and the subjects
     (repeats.refine, {"work", "follow_up"}),  # what was implied and said is one
     (together.refine, {"finding"}),

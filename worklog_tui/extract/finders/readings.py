@@ -5,6 +5,7 @@ from __future__ import annotations
 from worklog_tui.extract.matching import Match
 from worklog_tui.extract.measured.aimed import pointed, span_of, still_aimed
 from worklog_tui.extract.measured.bare_numbers import bare_reading, degrees
+from worklog_tui.extract.measured.come_to import come_to
 from worklog_tui.extract.measured.naming import only_names_the_test, subject_words
 from worklog_tui.extract.measured.nearest import HELD, joined_after, measurable, nearest_measured
 from worklog_tui.extract.measured.never import never
@@ -49,13 +50,27 @@ def draft(match: Match, scene: Scene) -> Draft | None:
         return None
     quantity, value, unit = read
     _ask_again(made, match, scene, quantity)
+    subject = _come_to(made, scene, quantity) or _spelt(made, subject_words(made, match, scene, quantity))
     made.fields = {
         "quantity": quantity, "value": value, "unit": unit, "role": gives.get("role", ""),
-        "subject": _spelt(made, subject_words(made, match, scene, quantity)),
+        "subject": subject,
         "bound": token.amount.bound if token.amount else "",
         "rough": bool(token.amount and token.amount.rough), "condition": gives.get("condition", ""),
     }  # fmt: skip
     return made
+
+
+def _come_to(made: Draft, scene: Scene, quantity: str) -> str:
+    """The subject of a figure that a work came to, in words; empty where it is none."""
+    if (came := come_to(scene, made.main, quantity)) is None:
+        return ""
+    made.thing, of_two = came
+    made.thing_at = None
+    if of_two:
+        made.filled.discard("subject")  # each of the two is of its own
+    else:
+        made.filled.add("subject")
+    return made.thing.words
 
 
 def _named(match: Match, scene: Scene) -> str:

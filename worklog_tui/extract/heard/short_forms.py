@@ -18,10 +18,10 @@ def with_end(text: str, start: int, end: int, before: str) -> int:
     """The end of a typed `w/` or `w` at text[start:end] that stands for `with`; 0 where it is a unit, a winding or half
     of a word. `before`: the word before it.
     """
+    if text[start] != "W" and text.startswith("/ ", end):
+        return end + 1  # `4.8 w/ the fan on` too
     if text[start] == "W" or before[-1:].isdigit() or before[-1:] in VULGAR:
         return 0
-    if text.startswith("/ ", end):
-        return end + 1
     after = text[end : end + 3]
     return end if after[:1] == " " and after[1:].isalpha() and len(before) > 1 and before != "to" else 0
 

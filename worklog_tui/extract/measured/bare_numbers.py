@@ -8,6 +8,7 @@ from worklog_tui.extract.card import Known, near_card, on_card
 from worklog_tui.extract.measured.by_company import by_company
 from worklog_tui.extract.measured.by_custom import by_custom, on_what_gets_hot
 from worklog_tui.extract.measured.counted import only_a_count
+from worklog_tui.extract.measured.low_pressures import of_its_size
 from worklog_tui.extract.measured.number_form import fraction, in_thousandths, spoken_decimal
 from worklog_tui.extract.measured.quantity import believable, named_after, of_clearance, support
 from worklog_tui.extract.measured.sizes import sized
@@ -168,6 +169,7 @@ def _taken(
         if name == "length" and in_thousandths(scene.said(made.main, made.main)) and not _metric_shop(unit, scene):
             unit = "in"
         bare = _fits(quantity, value, unit)
+    bare = of_its_size(bare, value, name, made, scene) if bare is not None else None
     if bare is None or not believable(value * bare.factor, bare.unit, quantity):
         return None
     if near_card(known, name, round(value * bare.factor, 9), bare.unit):

@@ -5,7 +5,7 @@ from __future__ import annotations
 import itertools
 
 from worklog_tui.extract.scene import Draft, Scene
-from worklog_tui.extract.talk.carry import amount_ahead, carried, stands_free
+from worklog_tui.extract.talk.carry import amount_ahead, carried, said_just_before, stands_free
 from worklog_tui.extract.things.subjects import which_at
 from worklog_tui.extract.tokens import Token
 
@@ -59,15 +59,32 @@ def _marked(i: int, scene: Scene) -> bool:
 
 def _told_against(token: Token, name: str, made: Draft, scene: Scene) -> bool:
     """`Six thou. Should be one to two`, `nine seconds, and the book gives four`, `left should be thirty, it's eleven`:
-    a small number that is set beside one that was told.
+    a small number that is set beside one that was told, or to which something was brought: `filed and set to twelve`.
     """
-    if carried(scene, made.main, name) is None or not stands_free(scene.tokens, made.main):
+    if not stands_free(scene.tokens, made.main):
+        return False
+    if _brought(made.main, scene) and _told_just_now(name, scene):
+        return True
+    if carried(scene, made.main, name) is None:
         return False
     before = scene.tokens[max(0, made.main - 4) : made.main]
     behind = scene.tokens[made.main + 1 : made.main + 4]
     asked = any(t.sense("book") for t in before) or any(t.sense("proper") for t in behind)
     is_so = any(t.sense("copula") or t.low in IT_IS for t in before[-1:])
-    return asked or token.high is not None or (is_so and any("book" in t.classes for t in scene.tokens[: made.main]))
+    booked = any("book" in t.classes for t in scene.tokens[: made.main])
+    now = any(t.low in IT_IS for t in before[-1:]) and _told_just_now(name, scene)
+    return asked or token.high is not None or (is_so and booked) or now
+
+
+def _brought(i: int, scene: Scene) -> bool:
+    """`Reset to twelve`: a word of setting right before the number."""
+    return i > 0 and "setto" in scene.tokens[i - 1].classes and scene.tokens[i - 1].low.endswith("to")
+
+
+def _told_just_now(name: str, scene: Scene) -> bool:
+    """`Oil pressure is forty. Hot, it's twelve.`: whether the sentence before told the quantity."""
+    last = said_just_before(scene)
+    return last is not None and last.quantity == name
 
 
 IT_IS = frozenset("its shes hes theyre thats".split())

@@ -27,7 +27,7 @@ def subject_words(made: Draft, match: Match, scene: Scene, quantity: str) -> str
     going_on = going_on and not _of_the_book(scene, made.main) and not _of_others(scene, made.main, OTHERS)
     if filled and not which and going_on:
         which = (thing.which if thing is not None else "") or _said_last(scene, made.main) or scene.context.which
-        which = which if quantity in TOLD_APART else ""
+        which = which if quantity in TOLD_APART and not (which.isdigit() and _only_one(thing)) else ""
     if filled and not which and thing is not None and _another_of(said_last := _said_last(scene, made.main), thing):
         which = said_last  # `left front lining, nearly new. Right front is, oh, a sixteenth`
     newer = bool(which) and (made.thing_at is None or k > made.thing_at)
@@ -44,6 +44,11 @@ def subject_words(made: Draft, match: Match, scene: Scene, quantity: str) -> str
     if thing.which and newer and thing.words.endswith(" " + thing.which):
         return with_which(one_of_them(thing).removesuffix(" " + thing.which), which)
     return thing.words if not which or (thing.which and not newer) else with_which(one_of_them(thing), which)
+
+
+def _only_one(thing: Thing | None) -> bool:
+    """Whether there is but one: the oil pressure is of no cylinder."""
+    return thing is not None and thing.kind in ("quality", "fluid") and thing.name.split()[0] in ("oil", "water")
 
 
 def one_of_them(thing: Thing) -> str:

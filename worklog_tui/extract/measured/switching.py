@@ -11,6 +11,15 @@ REACH = 5
 "Tokens before and after the number between which the word may stand."
 
 
+POINTS = frozenset({"in", "out"})
+
+
+def _switched(scene: Scene, k: int) -> bool:
+    """`It cuts out at 181 and in at 121`: the verb stands once, before both."""
+    first = scene.clause(k).start
+    return any(_POINT.search(scene.tokens[n].low) for n in range(max(first, k - REACH), k))
+
+
 def switch_point(scene: Scene, i: int) -> str:
     """`cut-in` or `cut-out` when such a word governs the number at token i; empty when none does."""
     span = scene.clause(i)
@@ -22,6 +31,8 @@ def switch_point(scene: Scene, i: int) -> str:
             return f"cut-{found[1] or found[2]}" if found[1] or found[2] else ""
         if token.kind in ("amount", "number", "comma") and k > i:
             break
+        if k == i - 2 and token.low in POINTS and scene.tokens[i - 1].low == "at" and _switched(scene, k):
+            return f"cut-{token.low}"
         if token.kind in ("amount", "number"):
             break
     return ""

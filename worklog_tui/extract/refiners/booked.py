@@ -27,7 +27,7 @@ def from_book(i: int, scene: Scene, amounts: set[int]) -> bool:
 
 def _looked_up(i: int, scene: Scene) -> bool:
     """`Let's see what the book says. Twelve.`: the sentence before asks the book and has no figure of its own."""
-    words = scene.context.said.lower().replace("'", "").strip(" .?!:").split()
+    words = scene.context.said.lower().replace("'", "").replace("-", " ").strip(" .?!:").split()
     counted = any(w[0].isdigit() or w in counting(scene.book) for w in words)
     if counted or not set(words[-4:]) & BOOKS:
         return False

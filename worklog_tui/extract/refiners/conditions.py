@@ -102,6 +102,8 @@ def _at_another(draft: Draft, drafts: list[Draft], scene: Scene) -> list[str]:
         alike = quantities.get(k) == draft.fields["quantity"]
         if tokens[k - 1].low != "at" or (alike and not _is_place(i, k, scene)):
             continue
+        if k > 1 and tokens[k - 2].sense("copula"):
+            continue  # `the tyres were at eighteen` tells of the tyres
         if any(t.kind in ("comma", "stop") for t in tokens[min(i, k) : max(i, k)]):
             continue
         if k in quantities or (k == i + 2 and tokens[k].kind == "number"):
