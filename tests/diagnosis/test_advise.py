@@ -193,7 +193,7 @@ def test_an_item_dealt_with_since_sinks(faults: FaultBook) -> None:
         ("valve timing", "to do", "the valve timing another time", "do the valve timing"),
         ("drive belt", "fault", "the drive belt", "replace the drive belt with a new one"),
         ("rattle", "fault", "that rattle", "find the cause of the rattle"),
-        ("head off", "to do", "head off", "head off"),
+        ("head off", "to do", "head off", "take the head off"),
         ("we'll have to swap the coils", "fallback", "then we'll have to swap the coils", "swap the coils"),
         ("gonna be looking at the foot valve", "fallback", "gonna be looking at it", "look at the foot valve"),
     ],

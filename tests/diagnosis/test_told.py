@@ -46,6 +46,12 @@ def advice(faults: FaultBook, log: Log) -> Advice:
         ("load creep -pedal", ["The load creeps down."], [True]),
         ("load creep -pedal", ["The load creeps when I press the pedal."], []),
         ("run_out fuel|diesel", ["It ran out of diesel on the bank."], [True]),
+        ("! run|turn motor", ["Don't let anybody run that motor till I'm back."], []),
+        ("run hot", ["So please don't run it hot."], []),
+        ("! run|turn motor", ["The motors don't run, so don't touch the belt."], [True]),
+        ("bubble pipe -filter", ["Bled it at the filter", "and there's air bubbles in the pipe"], [True]),
+        ("rope strand|fray", ["Pedal has three inches of nothing", "rope is down to two strands"], [True]),
+        ("ram drop|sink", ["Shut the cock at the ram and it dropped nothing."], []),
     ],
 )
 def test_a_family_of_wordings(wording: str, notes: Sequence[str], heard: list[bool]) -> None:

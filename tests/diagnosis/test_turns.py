@@ -47,6 +47,36 @@ def test_work_before_the_proof_is_no_disturbance(faults: FaultBook) -> None:
     assert advised(log, faults).causes[0].id != "ign.plug_lead"
 
 
+LATHE = Machine("Bench lathe", "centre lathe, flat belt, single-phase motor", "none", "none")
+
+
+def test_of_several_complaints_the_one_that_is_worked_on_is_in_hand(faults: FaultBook) -> None:
+    van = Machine("Bakery van", "four-cylinder petrol van, hydraulic brakes", "petrol", "battery", 4)
+    log = (
+        Log(van).found("engine", "boils", state="boils").found("brakes", "pulls to one side", state="pulls to one side")
+    )
+    assert advised(log, faults).complaint == "it pulls to a side when it brakes"
+    log.found("thermostat", "stuck shut", state="stuck")
+    assert advised(log, faults).complaint == "it runs too hot"
+
+
+def test_a_complaint_of_which_a_cause_was_found_and_put_right_recedes(faults: FaultBook) -> None:
+    log = Log(LATHE).found("motor", "hums", state="hums").found("belt", "slips", state="slips")
+    assert advised(log, faults).complaint == "a belt slips or squeals"
+    log.found("pulley alignment", "out of line", state="out of line").did("adjust", "pulley alignment")
+    assert advised(log, faults).complaint == "the motor hums and will not start, or starts slowly"
+
+
+def test_a_trouble_of_one_part_is_over_when_the_part_works_again(faults: FaultBook) -> None:
+    log = Log(LATHE)
+    span = log.note("coolant pump just hums and won't turn")
+    log.sessions[-1][1].append(
+        Finding(main=span, part="coolant pump", condition="hums", verdict="bad", name="coolant pump", state="hums")
+    )
+    assert advised(log, faults).complaint == "the motor hums and will not start, or starts slowly"
+    assert advised(log.found("coolant pump", "runs", "good", state="runs"), faults).complaint == ""
+
+
 def test_a_look_before_the_disturbance_is_made_again(faults: FaultBook) -> None:
     log = Log().found("flywheel key", "perfect", "good").found("engine", "runs evenly", "good", state="runs")
     log.did("strip", "flywheel key").found("engine", "won't start", state="won't start")

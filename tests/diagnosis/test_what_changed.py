@@ -66,6 +66,7 @@ def test_it_is_not_asked_where_nothing_was_done_before(tmp_path: Path) -> None:
     [
         ("It misfires.", "The misfire has gone."), ("There's a squeal from the fan belt.", "No squeal now."),
         ("It's hunting up and down.", "The hunting's gone."), ("It misfires.", "No more misfire."),
+        ("A bearing is screeching and rumbling.", "Gave it grease and it went quiet."),
     ],
 )  # fmt: skip
 def test_a_trouble_told_gone_by_its_name_troubles_no_more(told: str, gone: str, tmp_path: Path) -> None:

@@ -95,6 +95,9 @@ ROWS = [
     Row(30, "T-10-3930-671-24 p. F-299: slow cranking", CAR, ("cranking", "slow cranking"),
         ("bat.flat", "bat.connections", "start.switch", "start.motor", "engine.tight"),
         ("start.volts", "bat.flat", "bat.connections", "engine.tight"), True),
+    Row(32, "T-10-3930-638-24P: a starter on the bench, by speed and current", CAR, ("starter current", "high"),
+        ("start.open", "start.grounded", "start.dirty", "start.friction", "start.friction", "start.field"),
+        ("start.bench",)),
     Row(29, "T-5-3805-254-20-1 p. 2-86: grinds", CAR, ("starter motor", "grinding"), ("start.drive",),
          ("start.drive", "bat.flat"), True),
     Row(12, "T-5-3895-348-14P: will not restart after running dry", DIESEL, ("engine", "won't start"),
@@ -156,7 +159,5 @@ ROWS = [
         ("tool.cutter", "slide.loose", "spindle.bearings", "tool.cold_oil", "motor.bearings", "drive.belt")),
 ]  # fmt: skip
 
-NOT_HELD = {
-    32: "a bench test of a starter by speed and current together: the check files hold one quantity a check",
-}
+NOT_HELD: dict[int, str] = {}
 """Rows of the specification that no complaint of the files stands for, and why."""

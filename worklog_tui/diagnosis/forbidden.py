@@ -9,7 +9,7 @@ from dataclasses import replace
 from worklog_tui.diagnosis.candidate import Candidate, Tier
 from worklog_tui.diagnosis.kin import by_card
 from worklog_tui.diagnosis.log import Log
-from worklog_tui.diagnosis.phrases import bare, inflected, one_of
+from worklog_tui.diagnosis.phrases import asked_for, bare, inflected, one_of
 from worklog_tui.diagnosis.safety import Safety
 from worklog_tui.diagnosis.sound import is_sound
 from worklog_tui.diagnosis.tail_talk import Sentence, end_of
@@ -42,6 +42,10 @@ class Bans:
         self._right = talk.pattern("made_right", ".*$")
         self._time = talk.pattern("some_time")
         self._pointed = talk.pattern("pointed_at")
+        self._verbs = frozenset(wording.lists.get("verbs", ()))
+        self._helps = re.compile(
+            r"(?:['’]s| is| are| has| have|s has)(?: all)? been(?= \w+(?:ed|en|ned|t)\W*$)", re.IGNORECASE
+        )
         self._bans, self._plainly = talk.pattern("ban", uses), talk.pattern("ban_plainly", uses)
 
     def waits_for(self, sentence: Sentence) -> tuple[str | None, bool]:
@@ -59,6 +63,12 @@ class Bans:
             clause = again[1]
         thing = self._thing(clause)
         return thing, thing is not None
+
+    def job(self, sentence: Sentence) -> str:
+        """What is to be done first, where the ban names it: straighten the spindle, till it has been straightened."""
+        ends = self._until.search(sentence.words)
+        job = asked_for(self._helps.sub(" ", ends[1]).strip(" .,"), self._verbs) if ends else ""
+        return job if len(job.split()) <= LONGEST + 1 and not self._pointed.search(job) else ""
 
     def lacking(self, words: str) -> str | None:
         """What a note says there is none of, where the ban only points at it: no guard on it yet."""
@@ -84,7 +94,7 @@ def forbidden(candidates: Sequence[Candidate], log: Log, wording: Wording, safet
         lacks = bans.lacking(log.words_of(sentence.note.uid)) if thing == "" else None
         if thing and _done_since(log, thing, sentence):
             continue
-        kept = _first(kept, sentence, lacks or thing, log, wording, safety, bool(lacks))
+        kept = _first(kept, sentence, lacks or thing, log, wording, safety, bans.job(sentence), bool(lacks))
     return kept
 
 
@@ -95,13 +105,15 @@ def _first(
     log: Log,
     wording: Wording,
     safety: Safety,
+    job: str = "",
     lacks: bool = False,
 ) -> list[Candidate]:
     place = log.history.place(sentence.note.uid)
     why = f"You said yourself that it is not to be used before this is done ({log.said(place)})."
     meant = _meant(candidates, sentence, thing, log)
     if meant is not None:
-        step = replace(meant.step, why=f"{why} {meant.step.why}")
+        say = job if job and meant.step.step.startswith("put ") else meant.step.step
+        step = replace(meant.step, step=say, why=f"{why} {meant.step.why}")
         first = replace(meant, tier=Tier.DANGER, order=-sentence.order, step=step)
         return [first if c is meant else c for c in candidates]
     thing = thing or (_told_before(log, sentence) if thing == "" else "")
@@ -109,7 +121,7 @@ def _first(
         return candidates
     thing = by_card(log, thing, wording.names)
     renewed = wording.is_consumable(thing) or FITTED.search(sentence.words) or NEW.search(sentence.words)
-    say = f"fit {one_of(thing)}proper new {thing}" if renewed or lacks else f"put the {thing} right"
+    say = f"fit {one_of(thing)}proper new {thing}" if renewed or lacks else job or f"put the {thing} right"
     made = Step(say, why, wording.minutes(say), safety.cautions(say), (), (), "own plan")
     return [*candidates, Candidate(Tier.DANGER, -sentence.order, made, "", thing)]
 
@@ -117,7 +129,10 @@ def _first(
 def _done_since(log: Log, thing: str, sentence: Sentence) -> bool:
     """Whether work on what a ban waits for was told in a later note."""
     last = tokens(thing)[-1:]
-    later = (e.fact for e in log.works if e.when > int(sentence.order) + 1)
+    later = (
+        e.fact for e in log.works
+        if e.when > int(sentence.order) + 1 and log.words_of(e.fact.main.note).strip(" .;!") not in sentence.words
+    )  # fmt: skip
     return any(last == tokens(str(getattr(fact, "part", "")))[-1:] for fact in later)
 
 

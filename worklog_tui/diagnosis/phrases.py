@@ -75,6 +75,13 @@ def place_of(thing: str, around: str) -> str:
     return found[1] if found and tokens(found[1]) else ""
 
 
+def taken_off(job: str) -> str:
+    """A job in short as it is said in full: 'lid off' is 'take the lid off'."""
+    words = job.split()
+    short = 1 < len(words) <= 4 and words[-1].lower() in ("off", "out", "apart") and "and" not in words
+    return f"take the {bare(' '.join(words[:-1]))} {words[-1].lower()}" if short else job
+
+
 def is_clause(text: str) -> bool:
     """Whether a text is a piece of talk and no name of a thing or job: it has a pronoun in it, or runs on."""
     said = re.findall(r"[a-z']+", text.lower().replace("’", "'"))

@@ -27,6 +27,8 @@ def put_right(thing: str, condition: str, wears_out: bool, cures: Mapping[str, S
     """The step that puts a thing right; `wears_out`: it is of the sort that is replaced."""
     if condition and tokens(thing)[-1:] and tokens(thing)[-1] in OF_A_THING - FLUIDS:
         return f"find why the {thing} is {condition}"  # a level or a pressure is never renewed
+    if "missing" in tokens(condition):
+        return f"replace the missing {thing}"
     job = cure_of(condition, cures)
     if job.startswith("clean") and tokens(thing)[-1:] and tokens(thing)[-1] in FLUIDS:
         return f"change the {thing}"

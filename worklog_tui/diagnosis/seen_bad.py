@@ -128,7 +128,7 @@ def is_dealt_with(log: Log, thing: str, ill: str, when: float) -> bool:
             return True
         if getattr(event.fact, "action", "") == "clean" and int(event.when) == int(when):
             return True
-        if event.when > when + 1 and (
+        if int(event.when) > int(when) and (
             getattr(event.fact, "verdict", "") == "good" or getattr(event.fact, "action", "") in MENDED
         ):
             return True

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from worklog_tui.diagnosis.disturbed import disturbed, within_reach, works_between
+from worklog_tui.diagnosis.found_good import without_found_good
 from worklog_tui.diagnosis.hearing import TRUST_HUNCH, denies, is_state, trust
 from worklog_tui.diagnosis.kinds import Kinds
 from worklog_tui.diagnosis.log import Event, Log
@@ -56,6 +57,8 @@ class Signs:
         renewed(self.symptom_signs, self.lines)
         troubles = tuple(book.words.get("heard", ()))
         self.symptom_signs = told_gone(self.symptom_signs, self._proofs, self.lines, troubles)
+        wholes = ("engine", "motor", *self.machines)
+        self.symptom_signs = without_found_good(self.symptom_signs, log, self._proofs, wholes)
         self._measure()
         self._answered()
         self._void(book)

@@ -30,11 +30,21 @@ TRUST = 0.7
 DENIALS = frozenset({
     "no", "not", "never", "nothing", "none", "without", "wont", "doesnt", "isnt", "dont", "cant", "couldnt", "didnt",
     "wasnt", "wouldnt", "aint", "hardly", "barely", "nor", "neither", "refuse", "fail", "hasnt", "arent", "cannot",
+    "noth", "hardl", "barel",  # as they stand without their endings
 })  # fmt: skip
 _SUPPOSED = frozenset({
     "if", "unless", "would", "could", "might", "may", "should", "whether", "ill", "lest", "maybe",
     "perhaps", "anybody", "either", "anyone", "suppose", "instead", "gonna", "prevent", "avoid", "mustnt",
 })  # fmt: skip
+_ORDER = re.compile(
+    r"((?:^|[,;:]\s*|\b(?:so|and|but|please|or|then|said|to|just)\s+)(?:do )?)(?:not|don't|dont|never)\s+"
+    r"(?=(?:ever |you |go |try to |be )?(?:touch|turn|run|start|use|switch|put|drive|move|lift|open|leave|let)\b)"
+    r"|(\b(?:do )?)(?:not|don't|dont|never)\s+(?=let \w+ )"
+)
+"""An order not to do a thing, which tells of no trouble: `so don't run that motor`, `don't let anybody run it`."""
+_FORBIDDEN = "forbidden"
+UNDER_ORDER = 5
+"So many words behind an order are what it forbids."
 _PAST = ("used to", "is gone", "went away", "gone away", "cured", "sorted")
 _ENDED = ("no longer", "any more", "anymore", "has stopped")
 _IRREGULAR = {
@@ -60,6 +70,13 @@ def stem(word: str) -> str:
             root = plain[: -len(end)]
             return root[:-1] if len(root) > 3 and root[-1] == root[-2] and end in ("ing", "ed") else root
     return plain
+
+
+_MOVES = frozenset(
+    map(stem, ("drops", "sinks", "creeps", "moves", "leaks", "weeps", "drips", "drifts", "slips", "loses", "falls"))
+)
+_NOUGHT = frozenset({"noth", "none", "nowt", "nil", "zero", "nought"})
+"Verbs that a word behind them denies: it dropped nothing."
 
 
 @dataclass(frozen=True, slots=True)
@@ -113,7 +130,8 @@ def sentences(log: Log) -> list[Sentence]:
             joined = f"{before} " if match.start() == 0 and before else ""
             said = f"{joined}{match[0]}".strip()
             plain = said.lower().replace("’", "'")
-            stems = tuple(stem(w) for w in _WORD.findall(plain))
+            meant = _ORDER.sub(lambda said: f"{said[1] or said[2] or ''}{_FORBIDDEN} ", plain)
+            stems = tuple(stem(w) for w in _WORD.findall(meant))
             past, ended = (any(w in plain for w in words) for words in (_PAST, _ENDED))
             event = _event(match[0].strip(), place, match)
             both = _event(f"{before} / {match[0].strip()}", place, match) if joined else event
@@ -172,7 +190,8 @@ def _met(plan: Sequence[Slot], stems: tuple[str, ...], fresh: int, across: int) 
         for slot in plan:
             if slot is lead:
                 continue
-            here = _where(slot, stems, low, high, at)
+            own = fresh if slot.bars and at >= fresh else low  # what the note before ends with bars nothing
+            here = _where(slot, stems, max(low, own), high, at)
             if slot.bars:
                 if here is not None:
                     break
@@ -186,9 +205,18 @@ def _met(plan: Sequence[Slot], stems: tuple[str, ...], fresh: int, across: int) 
             crosses = min(spots) < fresh
             if crosses and (max(spots) < fresh or max(spots) - min(spots) > across):
                 continue  # read with the note before already, or no one thought
+            if any(stem(_FORBIDDEN) in stems[max(0, at - UNDER_ORDER) : at] for at in spots):
+                continue
             if _SUPPOSED.isdisjoint(stems[start : max(spots) + 3]):
-                return any(DENIALS.intersection(stems[max(0, w - 2) : w]) for w in where)
+                if any(_at_nought(stems[w : w + 2]) for w in where):
+                    continue  # with the cock shut it dropped nothing: that cures nothing
+                return any(DENIALS.intersection(stems[max(0 if w < fresh else fresh, w - 2) : w]) for w in where)
     return None
+
+
+def _at_nought(stems: tuple[str, ...]) -> bool:
+    """Whether a verb is denied by what stands behind it: dropped nothing, leaks none."""
+    return len(stems) == 2 and stems[0] in _MOVES and stems[1] in _NOUGHT
 
 
 def _stands(slot: Slot, stems: tuple[str, ...], at: int) -> bool:

@@ -14,6 +14,12 @@ from worklog_tui.diagnosis.told import Sentence, stem
 
 ANY = frozenset({"trouble", "problem", "fault", "symptom"})
 "They stand for the complaint that was heard last."
+QUIET = "quiet"
+"It stands for any noise."
+NOISES = frozenset(map(stem, (
+    "noise", "noisy", "racket", "knocks", "rattles", "squeals", "screeches", "shrieks", "whines", "hums", "growls",
+    "rumbles", "grinds", "scrapes", "clanks", "clunks", "clicks", "squeaks", "chatters", "howls", "groans", "buzzes",
+)))  # fmt: skip
 _SUPPOSED = re.compile(
     r"\b(?:if|unless|until|till|once|when|hope|hopefully|wish|would|should|might|may|thought)\b", re.IGNORECASE
 )
@@ -26,7 +32,9 @@ def _gone(troubles: tuple[str, ...]) -> re.Pattern[str]:
     here = r"(?! (?:at|from|on|in|round|under|out)\b)"  # no leak at the tap: it may leak elsewhere
     return re.compile(
         rf"\b(?P<gone>{heard})(?:['’]s| is| has| have)?(?: all| now| completely| quite)? (?:{over})\b"
-        rf"|\bno (?:more |longer any )?(?P<none>{heard})\b{here}",
+        rf"|\bno (?:more |longer any )?(?P<none>{heard})\b{here}"
+        rf"|\b(?P<quiet>(?:went|gone|goes|runs|ran|turns|stays) (?:\w+ )?(?:quiet|silent)|quiet (?:now|again)"
+        r"|(?:it['’]?s|it is|she['’]?s|she is|they['’]?re) (?:quiet|silent))\b",
         re.IGNORECASE,
     )
 
@@ -57,12 +65,13 @@ def gone_in(lines: Sequence[Sentence], troubles: tuple[str, ...]) -> Iterator[tu
         words = str(getattr(line.event.fact, "condition", ""))
         said = None if line.asks else pattern.search(words)
         if said and not _SUPPOSED.search(words[: said.start()]):
-            yield line.event, (said["gone"] or said["none"]).lower()
+            yield line.event, QUIET if said["quiet"] else (said["gone"] or said["none"]).lower()
 
 
 def is_of(name: str, words: str) -> bool:
-    """Whether the words of a complaint speak of a trouble of that name."""
-    return stem(name) in {stem(w) for w in re.findall(r"[\w'’]+", words)}
+    """Whether the words of a complaint speak of a trouble of that name; what is quiet now made any noise."""
+    told = {stem(w) for w in re.findall(r"[\w'’]+", words)}
+    return not NOISES.isdisjoint(told) if name == QUIET else stem(name) in told
 
 
 def is_told_gone(words: str, event: Event, lines: Sequence[Sentence], lists: Mapping[str, Any]) -> bool:

@@ -8,14 +8,14 @@ from typing import Any
 
 from worklog_tui.diagnosis.kin import by_card
 from worklog_tui.diagnosis.log import Log
-from worklog_tui.diagnosis.phrases import asked_for, bare, fuller, is_clause, job_in, one_of, place_of
+from worklog_tui.diagnosis.phrases import asked_for, bare, fuller, is_clause, job_in, one_of, place_of, taken_off
 from worklog_tui.diagnosis.put_right import cure_of, put_right
 from worklog_tui.diagnosis.sayings import Sayings
+from worklog_tui.diagnosis.stands_for import JOIN, held_together, stands_for
 from worklog_tui.diagnosis.worded import Worded, aim_of, own
 from worklog_tui.diagnosis.words import holds, spoken, tokens
-from worklog_tui.model import Finding, FollowUp, OpenItem
+from worklog_tui.model import Finding, OpenItem
 
-_JOIN = re.compile(r"\s+(on|in|for|round|around|over|under|across|at|made from|made of|made out of|out of|from)\s+")
 _UNPROVED = re.compile(
     r"\b(?:not|nt|never|havent|haven['’]t) (?:yet )?(?:been )?(?:proved|proven|tested|tried|re-?run|run it|ridden)\b",
     re.IGNORECASE,
@@ -35,6 +35,8 @@ _DOES_NOT = re.compile(
     r"(?:it |just |still )*(?:won['’]?t|will not|doesn['’]?t|does not|didn['’]?t|can['’]?t|not (?!tight|right|straight)"
     r"|refus|dead\b|nothing)", re.IGNORECASE
 )  # fmt: skip
+_PIECES = re.compile(r"\s(?:and|or|with) (?:the |a )?")
+_WHERE = frozenset({"left", "right", "upper", "lower", "near", "far"})
 _GETS = ("find", "make", "fit", "replace", "source")
 _ENDS = ("off", "out", "apart", "again", "back", "up")
 
@@ -74,6 +76,8 @@ class Wording:
             return self._make_good(item, about)
         if item.name and (item.state == "noticed" or (is_clause(about) and item.reason != "fallback")):
             about = self._said_name(item)
+            if not self._names_something(about):
+                return Worded("")
         said = tokens(about)
         if item.reason in ("fault", "part needed") and said[-1] in self.trouble:
             return Worded(f"find the cause of the {bare(about)}")
@@ -88,11 +92,15 @@ class Wording:
         facts = (e.fact for key in reversed(item.anchors) if (e := self.log.at(key)))
         part = next((f.part for f in facts if isinstance(f, Finding) and self._names_something(f.part)), "")
         part = bare(part)[:1].lower() + bare(part)[1:] if bare(part)[1:2].islower() else bare(part)
-        return part if part and not is_clause(part) and self.log.has_said(part) else item.name
+        if part and not is_clause(part) and self.log.has_said(part):
+            return part
+        if all(self.log.has_said(w) for w in item.name.split()):
+            return item.name
+        return next((p for p in reversed(_PIECES.split(part)) if self.log.has_said(p)), item.name)  # no name made up
 
     def _names_something(self, about: str) -> bool:
-        """Whether the words name a thing at all: 'which' and 'the lot' do not."""
-        return any(len(w) > 2 and w not in self.lists.get("no_things", ()) for w in tokens(about))
+        """Whether the words name a thing at all: 'which', 'the lot' and 'the left end' do not."""
+        return any(len(w) > 2 and w not in self.lists.get("no_things", ()) and w not in _WHERE for w in tokens(about))
 
     def starts_with_verb(self, text: str, name: str = "") -> bool:
         """Whether a text begins with a job to do; 'drain cock', 'check valve' and 'oil filter' are things."""
@@ -134,13 +142,15 @@ class Wording:
         raised = self.log.when(item.anchors[0]) if item.anchors else -1.0
         if self.log.work_on(item.name, about, raised - 3, ("disconnect",)) or self._is_undone(item):
             return Worded(f"reconnect the {bare(about)}", bare(about))
+        if thing := stands_for(self.log, item, about):
+            return Worded(f"fit {one_of(thing)}proper new {thing}", thing)
         if cure_of(item.quote, self.lists.get("cures", {})).startswith("tighten"):
             thing = self._thing(item, about)
             return Worded(f"tighten the {thing}", thing)  # finger tight is no stop-gap of another part
-        if broken := self._held_together(item, about):
-            return broken
+        if job := held_together(self.log, self.stopgap, item, about):
+            return job if self._names_something(job.thing) else Worded("")
         known = bool(item.name) and set(tokens(about)) >= set(tokens(item.name))
-        thing = _JOIN.split(about, maxsplit=1)[0] if known and _SOURCE.search(about) else about
+        thing = JOIN.split(about, maxsplit=1)[0] if known and _SOURCE.search(about) else about
         thing = thing if known else self.real_thing(about)
         if not thing and item.name and not self._only_stopgap(item.name):
             thing = item.name
@@ -148,31 +158,13 @@ class Wording:
             return Worded(f"fit {one_of(thing)}proper new {thing}", thing)
         return Worded(f"take off the {bare(about)} and make it good", bare(about))
 
-    def _held_together(self, item: OpenItem, about: str) -> Worded | None:
-        """The step for what a piece of wire, tape or a clamp stands in for: the part wanted or found bad beside it."""
-        head = tokens(_JOIN.split(about, maxsplit=1)[0])[-1:]
-        if not head or head[0] not in self.stopgap or not item.anchors:
-            return None
-        when = self.log.when(item.anchors[0])
-        needed = (e.fact for e in self.log.events if int(when) == int(e.when) and isinstance(e.fact, FollowUp))
-        if wants := next((f.about for f in needed if f.reason == "part needed"), ""):
-            same = set(tokens(wants)) & set(tokens(about))
-            return None if same else Worded(f"order and fit {one_of(wants)}new {bare(wants)}", bare(wants))
-        for event in reversed([e for e in self.log.findings if int(when) - 1 <= e.when <= int(when) + 0.9]):
-            fact = event.fact
-            bad = isinstance(fact, Finding) and fact.verdict == "bad" and fact.state and fact.name
-            if bad and isinstance(fact, Finding) and not set(tokens(fact.part)) & set(tokens(about)):
-                thing = bare(fact.part)
-                return Worded(f"mend or replace the {thing}", thing) if self._names_something(fact.part) else None
-        return None
-
     def _is_undone(self, item: OpenItem) -> bool:
         text = f" {spoken(item.quote)} {spoken(self.log.around(item.anchors, 30))} "
         return any(f" {w} " in text for w in self.lists.get("undone", ()))
 
     def real_thing(self, about: str) -> str:
         """What a stop-gap stands for: 'tape on the top hose' gives top hose, 'home-cut bowl gasket' bowl gasket."""
-        parts = _JOIN.split(about, maxsplit=1)
+        parts = JOIN.split(about, maxsplit=1)
         if len(parts) > 1 and parts[1] == "under":
             return ""
         words = bare(parts[0]).split()
@@ -199,8 +191,10 @@ class Wording:
             return own(job_in(about, self.verbs))
         if _UNPROVED.search(item.quote):
             return Worded(f"run it again and check the {self._thing(item, about)}")
-        if self.starts_with_verb(about, item.name) or self._is_a_job(about):
+        if self.starts_with_verb(about, item.name):
             return own(about)
+        if self._is_a_job(about):
+            return own(taken_off(about))
         if re.match(r"(new|fresh)\b", about, re.IGNORECASE):
             return Worded(f"fit {about}", about)
         if tokens(about)[-1] in self.lists.get("process", ()):
