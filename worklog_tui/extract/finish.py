@@ -40,6 +40,15 @@ class Piece:
     start: int
     end: int
     offset: int
+    typed: str = ""
+    "What was typed there, where shorthand was written out; such words are taken whole."
+
+    def within(self, start: int, end: int) -> Span:
+        """The words of the note that stand from start to end."""
+        if self.typed:
+            return Span(self.note, self.offset, self.offset + len(self.typed))
+        return Span(self.note, max(start, self.start) - self.start + self.offset,
+                    min(end, self.end) - self.start + self.offset)  # fmt: skip
 
 
 def finish(drafts: list[Draft], scene: Scene, pieces: tuple[Piece, ...]) -> list[Fact]:
@@ -58,19 +67,34 @@ def finish(drafts: list[Draft], scene: Scene, pieces: tuple[Piece, ...]) -> list
 
 def spans(start: int, end: int, pieces: tuple[Piece, ...]) -> list[Span]:
     """The words start to end of the scene as words of notes; a thought may break across two."""
-    found = [
-        Span(p.note, max(start, p.start) - p.start + p.offset, min(end, p.end) - p.start + p.offset)
-        for p in pieces
-        if p.start < end and start < p.end
-    ]
+    found: list[Span] = []
+    for piece in pieces:
+        if piece.start < end and start < piece.end:
+            span = piece.within(start, end)
+            if found and found[-1].note == span.note and found[-1].end == span.start:
+                span = Span(span.note, found.pop().start, span.end)
+            found.append(span)
     return found or [Span(pieces[-1].note, 0, 0)]
+
+
+def _as_typed(first: int, last: int, scene: Scene, pieces: tuple[Piece, ...]) -> str:
+    """The words from one token to another as they stand in the notes."""
+    if not any(piece.typed for piece in pieces):
+        return scene.said(first, last)
+    start, end = scene.tokens[first].start, scene.tokens[last].end
+    said = (
+        piece.typed or scene.text[max(start, piece.start) : min(end, piece.end)]
+        for piece in pieces
+        if piece.start < end and start < piece.end
+    )
+    return " ".join("".join(said).split())
 
 
 def _fact(draft: Draft, scene: Scene, main: Span, nth: int, pieces: tuple[Piece, ...]) -> Fact:
     first, last = min(draft.first_used, draft.main), max(draft.last_used, draft.last)
     if draft.thing_at is not None:
         first, last = min(first, draft.thing_at), max(last, draft.thing_at)
-    quote = scene.said(first, last)
+    quote = _as_typed(first, last, scene, pieces)
     evidence = tuple(spans(scene.tokens[first].start, scene.tokens[last].end, pieces))
     name = draft.thing.name if draft.thing else ""
     f = draft.fields

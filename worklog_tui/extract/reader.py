@@ -13,12 +13,12 @@ from functools import lru_cache
 from itertools import chain, pairwise
 
 from worklog_tui.extract.context import Context, Tail
-from worklog_tui.extract.finish import Piece, finish
-from worklog_tui.extract.heard.noises import without_noises
+from worklog_tui.extract.finish import finish
 from worklog_tui.extract.measured.listed import mark_listed
 from worklog_tui.extract.measured.megohms import mark_megohms
 from worklog_tui.extract.measured.spoken_decimals import join_decimals
 from worklog_tui.extract.particles import join_particles
+from worklog_tui.extract.passage import LONG_NOTE, MOST_CHARACTERS, Passage, passage_of
 from worklog_tui.extract.pipeline import drafts_of
 from worklog_tui.extract.remember import remember
 from worklog_tui.extract.scene import Draft, Scene
@@ -41,8 +41,6 @@ from worklog_tui.rulebook.uncollected import uncollected
 CONFIDENCE_LINE = 0.5
 "Facts below it are questions, asked in closing up."
 TAIL_LIMIT = 600
-LONG_NOTE, MOST_CHARACTERS = 3_000, 60_000
-"Characters of a note as only a line without end has them, and how many of such a line are read."
 LONG_SENTENCE, LONGEST_SENTENCE = 90, 130
 "Tokens after which a sentence ends at the next comma, and at any rate: what a sentence costs is bounded."
 NOTES_BACK = 12
@@ -58,16 +56,6 @@ class Changes:
     withdrawn: tuple[FactKey, ...] = ()
 
 
-@dataclass(slots=True)
-class Passage:
-    """A note with the unfinished words before it, as one text."""
-
-    text: str
-    pieces: tuple[Piece, ...]
-    boundary: int
-    "Where the note itself begins in the text."
-
-
 def feed(
     book: Rulebook, machine: Machine, context: Context, note: Note, ahead: Note | None = None
 ) -> tuple[Context, Changes]:
@@ -79,7 +67,7 @@ def feed(
     context = context if long == context.long else context._replace(long=long)
     if long * LONG_NOTE > MOST_CHARACTERS:
         return context._replace(tail=None), Changes()
-    passage = _passage(context, note)
+    passage = passage_of(context, note, book)
     context = context.aged()
     facts: list[Fact] = []
     older: tuple[Fact, ...] = ()
@@ -144,18 +132,6 @@ def _with_older(
     recent = tuple(new.get(fact.key, fact) for fact in context.recent if fact.key not in gone)
     withdrawn = (*changes.withdrawn, *new, *gone)
     return context._replace(recent=recent), Changes((*changes.added, *older), withdrawn)
-
-
-def _passage(context: Context, note: Note) -> Passage:
-    words = without_noises(note.words[:MOST_CHARACTERS], note.track == "captions")
-    if context.tail is None or note.track != "captions":
-        return Passage(words, (Piece(note.uid, 0, len(words), 0),), 0)
-    before = context.tail.words + (". " if context.tail.ended_before(note) else " ")
-    pieces = (
-        Piece(context.tail.note, 0, len(context.tail.words), context.tail.offset),
-        Piece(note.uid, len(before), len(before) + len(words), 0),
-    )
-    return Passage(before + words, pieces, len(before))
 
 
 HEDGES = frozenset("maybe perhaps possibly probably".split())

@@ -7,9 +7,10 @@ from copy import copy
 from dataclasses import dataclass
 
 from worklog_tui.extract.context import Context
-from worklog_tui.extract.finish import Piece, finish
+from worklog_tui.extract.finish import finish
 from worklog_tui.extract.matching import matches
-from worklog_tui.extract.reader import Passage, _sentences, read_sentence
+from worklog_tui.extract.passage import alone
+from worklog_tui.extract.reader import _sentences, read_sentence
 from worklog_tui.extract.remember import remember
 from worklog_tui.extract.scene import Draft
 from worklog_tui.extract.tokens import Token
@@ -87,10 +88,10 @@ def explain(book: Rulebook, machine: Machine, words: str, track: str = "live") -
     meanings: list[tuple[str, str]] = []
     read: list[Read] = []
     dropped: list[str] = []
-    passage = Passage(words, (Piece("", 0, len(words), 0),), 0)
+    passage = alone(words, track, book)
     for tokens in _sentences(passage, book, machine, track):
         known = context._replace(recent=tuple(r.fact for r in read))
-        scene, drafts = read_sentence(words, tokens, book, machine, known, track)
+        scene, drafts = read_sentence(passage.text, tokens, book, machine, known, track)
         meanings += [(scene.said(k, k), said) for k, token in enumerate(scene.tokens) if (said := _meaning(token))]
         for draft, fact in zip(drafts, finish(drafts, scene, passage.pieces), strict=True):
             read.append(Read(fact, scene.said(draft.first_used, draft.last_used), _steps(draft)))
@@ -102,9 +103,9 @@ def explain(book: Rulebook, machine: Machine, words: str, track: str = "live") -
 def patterns_met(book: Rulebook, machine: Machine, words: str, track: str = "live") -> list[Met]:
     """Every pattern that stands in the words, read as one note, in the order of the words."""
     found: list[tuple[int, Met]] = []
-    passage = Passage(words, (Piece("", 0, len(words), 0),), 0)
+    passage = alone(words, track, book)
     for tokens in _sentences(passage, book, machine, track):
-        scene, drafts = read_sentence(words, tokens, book, machine, Context.start(), track)
+        scene, drafts = read_sentence(passage.text, tokens, book, machine, Context.start(), track)
         made = {(d.rule.id, d.first_used) for d in drafts}
         for match in matches(scene.tokens, book):
             said = scene.said(match.first, match.last - 1)
@@ -120,10 +121,10 @@ def tokens_of(
     book: Rulebook, machine: Machine, words: str, track: str = "live"
 ) -> Iterator[tuple[list[Token], list[Token]]]:
     """For each sentence of the words, read as one note: its tokens as they were cut, and after things were folded."""
-    passage = Passage(words, (Piece("", 0, len(words), 0),), 0)
+    passage = alone(words, track, book)
     for tokens in _sentences(passage, book, machine, track):
         cut = [copy(t) for t in tokens]
-        scene, _ = read_sentence(words, tokens, book, machine, Context.start(), track)
+        scene, _ = read_sentence(passage.text, tokens, book, machine, Context.start(), track)
         yield cut, scene.tokens
 
 

@@ -17,7 +17,9 @@ from worklog_tui.rulebook.own_tables import with_own
 from worklog_tui.rulebook.patterns import Pattern, Patterns, Rule
 from worklog_tui.rulebook.quantities import Quantities, read_quantities, suggestions_of, topics_of
 from worklog_tui.rulebook.senses import Sense
+from worklog_tui.rulebook.shorthand import Shorthand
 from worklog_tui.rulebook.signs import Signs
+from worklog_tui.rulebook.skeletons import Skeletons
 from worklog_tui.rulebook.steps import Joined
 from worklog_tui.rulebook.taken import Taken, read_taken
 from worklog_tui.rulebook.texts import Texts
@@ -65,6 +67,8 @@ class Rulebook:
     units: Units
     numerals: Numerals
     misheard: Misheard
+    shorthand: Shorthand
+    skeletons: Skeletons
     bearers: Bearers
     "Name of a state -> what it is mostly said of."
     owed: Lists
@@ -130,6 +134,8 @@ def _book(stamp: str, of: Made) -> Rulebook:
         units_from(with_own(of.files, "units.toml")),
         numerals_from(with_own(of.files, "numerals.toml")),
         Misheard(of.misheard),
+        Shorthand(of.shorthand),
+        Skeletons(of.skeletons),
         read_bearers(of.files),
         owed,
         beginnings(owed),

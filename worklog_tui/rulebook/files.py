@@ -11,10 +11,10 @@ from typing import Any
 
 from worklog_tui.rulebook.mistakes import GrammarMistake, Mistake, no_toml
 
-READER_VERSION = "97"
+READER_VERSION = "98"
 "Raised whenever the code of the reader would read old notes differently."
 
-FORM = "9"
+FORM = "10"
 "Raised whenever what is made of the grammars and kept has another form."
 
 Files = dict[str, dict[str, Any]]

@@ -9,7 +9,9 @@ if TYPE_CHECKING:
     from worklog_tui.rulebook.files import Files
     from worklog_tui.rulebook.misheard import Kept
     from worklog_tui.rulebook.patterns import Slots
+    from worklog_tui.rulebook.shorthand import Kept as Shorthand
     from worklog_tui.rulebook.signs import Packed as PackedSigns
+    from worklog_tui.rulebook.skeletons import Kept as Skeletons
     from worklog_tui.rulebook.steps import Joined
     from worklog_tui.rulebook.vocabulary import Packed
 
@@ -33,3 +35,7 @@ class Made(NamedTuple):
     signs: PackedSigns
     "The sets of classes that a token can have."
     misheard: Kept
+    shorthand: Shorthand
+    "Shorthand of typed lines and what it is in whole words."
+    skeletons: Skeletons
+    "Which words are left without their vowels, and of which they are."

@@ -6,7 +6,7 @@ import re
 from collections.abc import Iterable
 from typing import Any
 
-from worklog_tui.rulebook import shorthand, texts
+from worklog_tui.rulebook import shorthand, skeletons, texts
 from worklog_tui.rulebook.classes import foreseen
 from worklog_tui.rulebook.compiling import compile_rule, named_classes
 from worklog_tui.rulebook.files import Files
@@ -53,6 +53,8 @@ def made(files: Files) -> Made:
             (*_entries(files, "misheard.toml", "misheard"), *shorthand.entries(files, table)),
             lambda word: _is_common(table, word),
         ),
+        shorthand.typed(files),
+        skeletons.packed(table),
     )
 
 

@@ -70,7 +70,7 @@ TOPS: Mapping[str, Row] = {
         "units": TEXTS, "near": TEXTS, "topic": TEXTS, "card": TEXTS, "plausible": TABLE}),
     "units.toml": Row({}, {"systems": TABLE}),
     "taken.toml": Row({}, {"limits": LISTED, "lists": LISTED}),
-    "shorthand.toml": Row({}, {"alone": TABLE, "before": TABLE}),
+    "shorthand.toml": Row({}, {"as_good": TEXTS, **dict.fromkeys(("alone", "before", "typed", "words"), TABLE)}),
     "numerals.toml": Row({}, dict.fromkeys((
         "digit", "teen", "ten", "nothing", "scale", "dozen", "heard", "part", "part_after_ten", "share", "ordinal",
         "words"), TABLE)),

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 
 _UNITS = """
-v vac vdc volt volts mv kv a amp amps ma ah w kw hp ohm ohms ω kω mω kohm mohm uf µf μf nf hz khz
+v vac vdc volt volts mv kv a amp amps ma ua µa μa ah w kw hp ohm ohms ω kω mω kohm mohm uf µf μf nf hz khz
 mm mms cm cms dm m km kms um µm μm in ins inch ft foot yd yds mi thou mil metre metres meter meters
 g gm gms kg kgs mg oz lb lbs t l ml mls cl cc ccs ltr litre litres liter liters pt pts pint pints qt qts quart quarts
 gal gals gallon gallons cfm gpm psi bar mbar kpa mpa nm
