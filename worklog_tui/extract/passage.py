@@ -8,6 +8,7 @@ from worklog_tui.extract.context import Context
 from worklog_tui.extract.finish import Piece
 from worklog_tui.extract.heard.noises import without_noises
 from worklog_tui.extract.heard.written_out import changes
+from worklog_tui.extract.new_thought import begins_anew
 from worklog_tui.model import Note
 from worklog_tui.rulebook import Rulebook
 
@@ -32,7 +33,8 @@ def passage_of(context: Context, note: Note, book: Rulebook) -> Passage:
         return typed(note.uid, words, book)
     if context.tail is None:
         return Passage(words, (Piece(note.uid, 0, len(words), 0),), 0)
-    before = context.tail.words + (". " if context.tail.ended_before(note) else " ")
+    ended = context.tail.ended_before(note) or begins_anew(context.tail.words, words, book)
+    before = context.tail.words + (". " if ended else " ")
     pieces = (
         Piece(context.tail.note, 0, len(context.tail.words), context.tail.offset),
         Piece(note.uid, len(before), len(before) + len(words), 0),

@@ -115,7 +115,10 @@ def _is_verb(tokens: list[Token], first: int, j: int, book: Rulebook) -> bool:
     if j == first + 1 and j < len(tokens) and tokens[j].kind in ("amount", "number") and tokens[first].sense("reads"):
         return True  # `draws 3.4 A`
     opens = before is None or before.kind in ("stop", "comma") or before.low in ("and", "then", "to")
-    return opens and j == first + 1 and j < len(tokens) and tokens[j].low in ("it", "them", "em")
+    it = j == first + 1 and j < len(tokens) and tokens[j].low in ("it", "them", "em")
+    if it and (" " in tokens[first].low or (j + 1 < len(tokens) and tokens[j + 1].sense("copula", "book", "reads"))):
+        return False  # `float height it should be seven eighths`
+    return opens and it
 
 
 def _is_side(tokens: list[Token], j: int) -> bool:

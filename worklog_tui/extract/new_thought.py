@@ -1,0 +1,116 @@
+"""Where one note of talk ends and the next begins anew: captions have no stops, and most lines end with a thought.
+
+A line goes on when its last word waits for more (`the`, `is`, `for`), when the next begins with what only goes on
+(`of`, `than`, `is`, a figure, a correction), or when the words on both sides are one name. Else a stop is heard.
+"""
+
+from __future__ import annotations
+
+from worklog_tui.extract.met import meet
+from worklog_tui.rulebook import Met, Rulebook
+from worklog_tui.rulebook.contractions import SPELT_OUT
+
+NAME = 6
+"So many words without a verb are only the name of what is told of next."
+WAITS = frozenset(
+    (
+        "a an the my your his her our their this these some any every each another no of at to from with for by as "
+        "than into onto between against per and but or nor so because cause cos coz if when while where what which "
+        "who until till unless whether like is was are were be been being isnt wasnt arent werent am gonna gotta "
+        "wanna not very really pretty quite about around roughly nearly almost exactly just only say says said reads "
+        "reading number point i ive im ill id we weve well you youve youre youll he hes she shes they theyre its "
+        "thats theres heres whats got gets get needs need want wants make makes let lets put puts must should would "
+        "could can might will have has had having do does did dont doesnt didnt cant wont couldnt wouldnt havent "
+        "hasnt hadnt new old other same first second third left right front rear top bottom inner outer next last "
+        "both all oh or kinda sorta maybe probably"
+    ).split()
+)
+"Last words that wait for more."
+PARTICLES = frozenset("on in up down out off over under through round before".split())
+"Last words that wait for a name with its article."
+GOES_ON = frozenset(
+    (
+        "of from with than to into onto for by at and or nor but which who whose whom where because cause cos coz if "
+        "unless until till while when as like is was are were be been isnt wasnt arent werent has had have hasnt hadnt "
+        "havent does doesnt did didnt do will would wouldnt wont can cant couldnt should may sorry wait make actually "
+        "rather mean scratch call correction hang hold too though again either yet on in up down out off over under "
+        "through round between against per only needs wants gets goes comes came went looks seems feels runs ran reads "
+        "says shows not"
+    ).split()
+)
+"First words that go on with what was said before."
+BEGINS = frozenset(
+    (
+        "i ive im ill id we weve well you youve youre youll he hes she shes they theyre it its thats theres heres "
+        "whats wheres there here ok okay right alright righto so then now anyway anyways next yeah yep yes aye nope oh "
+        "ah ooh hey hello look let lets gonna remember somebody someone"
+    ).split()
+)
+"First words with which talk begins."
+SPEAKER = frozenset("i im ive ill id".split())
+SUPPOSES = frozenset("if unless once when whenever until till before".split())
+WHO = BEGINS - frozenset("there here ok okay right alright so now next look let".split()) | {"the", "that"}
+"With what the clause begins that tells what then."
+NAMES = frozenset("the a an my this these those your our his her".split())
+"First words of a name, which may be what the line before waits for."
+CORRECTS = frozenset("wait its thats sorry not no make hang i im actually".split())
+"What follows a `no` that puts right what was said; so does a figure."
+
+HEADS = ("part", "side", "did", "do", "doing", "bad", "good", "noted")
+"Classes of other words that head a line: what is told of, what was done, how it was found."
+TELLS = ("copula", "bad", "good", "noted", "did", "do", "doing", "does", "must", "plan", "amount")
+"Classes of words that tell something."
+
+
+def begins_anew(before: str, after: str, book: Rulebook) -> bool:
+    """Whether the words of a note begin a thought of their own behind the unfinished words before it."""
+    said, said_next = before.split(), after.split()
+    if not said or not said_next or not said[-1][-1].isalnum() or not said_next[0][0].isalnum():
+        return False
+    if said[0][0].isupper() and _plain(said[0]) not in SPEAKER:
+        return False  # who writes capitals writes stops
+    last, first = _plain(said[-1]), _plain(said_next[0])
+    if last in WAITS or first in GOES_ON or (first == "no" and _corrects(said_next, book)):
+        return False
+    if (len(said) <= NAME and not any(_tells(_plain(word), book) for word in said)) or _supposes(said):
+        return False
+    if first in BEGINS:
+        return True
+    if last in PARTICLES:
+        return first not in NAMES
+    ends, begins = _met(last, book), _met(first, book)
+    if begins.counts and first not in NAMES and first != "number":
+        return not ends.counts and _is(ends, "bad", "good", "noted", "pronoun", "did", "doing")
+    if first in NAMES or any(_is(_met(_plain(word), book), "book") for word in said_next[:3]):
+        return False  # `book says twelve` is of what was told last
+    return _is(begins, *HEADS) and not book.table.get(f"{last} {first}")
+
+
+def _supposes(said: list[str]) -> bool:
+    """Whether only what is supposed was said, not yet what then: `so if it weeps again`."""
+    words = [_plain(word) for word in said]
+    first = next((k for k, word in enumerate(words[:3]) if word in SUPPOSES), None)
+    return first is not None and words[first + 1 :][:1] != ["not"] and sum(w in WHO for w in words[first:]) < 2
+
+
+def _tells(low: str, book: Rulebook) -> bool:
+    return _is(met := _met(low, book), *TELLS) and not _is(met, "part")
+
+
+def _corrects(words: list[str], book: Rulebook) -> bool:
+    """Whether a line that begins with `no` puts right what was said: `no wait`, `no it's`, `no thirty`."""
+    return len(words) < 2 or (low := _plain(words[1])) in CORRECTS or _met(low, book).counts
+
+
+def _met(low: str, book: Rulebook) -> Met:
+    return book.met.get(low) or meet(low, book)
+
+
+def _is(met: Met, *classes: str) -> bool:
+    return not met.classes.isdisjoint(classes)
+
+
+def _plain(word: str) -> str:
+    """A word as the reader compares it: in lower case, without its apostrophe and what stands behind it."""
+    low = word.lower().strip('.,;:!?"()').replace("’", "'")
+    return (SPELT_OUT.get(low) or low).replace("'", "")
