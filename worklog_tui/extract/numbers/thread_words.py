@@ -19,6 +19,7 @@ class Thread:
 
 
 def word_at(words: list[Word], i: int) -> str:
+    """A word that stands directly at the one before it; empty where there is none."""
     return words[i].low if i < len(words) and words[i].gap in ("", "-") else ""
 
 
