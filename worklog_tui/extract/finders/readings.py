@@ -152,6 +152,8 @@ def _ask_again(made: Draft, match: Match, scene: Scene, quantity: str) -> None:
     that turns out a gap.
     """
     wanted, own = _wanted(made, scene), "subject" not in made.filled and made.thing is not None
+    if made.thing is not None and quantity not in wanted[:1] and never(made.thing, (quantity,), scene.book):
+        made.thing_at, own = None, False
     if wanted == (quantity,) or made.thing_at is not None or own or made.confidence < SURE:
         return
     made.filled.discard("subject")

@@ -12,7 +12,8 @@ from worklog_tui.extract.measured.low_pressures import of_its_size
 from worklog_tui.extract.measured.number_form import fraction, in_thousandths, spoken_decimal
 from worklog_tui.extract.measured.quantity import believable, named_after, of_clearance, support
 from worklog_tui.extract.measured.sizes import sized
-from worklog_tui.extract.scene import NONE, Draft, Scene, announced, suggested_by
+from worklog_tui.extract.measured.taken_with import gauge, taken_with
+from worklog_tui.extract.scene import NONE, Draft, Scene, suggested_by
 from worklog_tui.extract.talk.carry import carried, names_or_prices, said_just_before, stands_free
 from worklog_tui.extract.talk.measuring import usual_unit
 from worklog_tui.extract.talk.told_before import OF_IT, told_of
@@ -35,7 +36,7 @@ def bare_reading(token: Token, made: Draft, scene: Scene, told: str) -> tuple[st
         return "length", token.value, "mm"
     if told in ("", "length", "gap", "turns") and (read := by_company(token, made, scene)) is not None:
         return ("gap", *read[1:]) if read[0] == "length" and of_clearance(made.main, scene) else read
-    told = told or _gauge_of(made.main, scene)
+    told = told or taken_with(made.main, scene)
     guessed = bool(made.rule.gives.get("bare")) and not _off_a_gauge(made.main, scene)
     whole = not spoken_decimal(scene.said(made.main, made.main))
     if (
@@ -116,23 +117,9 @@ def _like_card(known: Known, value: float) -> bool:
 
 def _off_a_gauge(i: int, scene: Scene) -> bool:
     """`240 on the tach`, `sixty on the gauge`: the instrument that it was read off stands behind the number."""
-    return any(t.thing is not None and t.thing.system == "instruments and gauges" for t in _gauge(i, scene)) or bool(
-        _gauge_of(i, scene)
+    return any(t.thing is not None and t.thing.system == "instruments and gauges" for t in gauge(i, scene)) or bool(
+        taken_with(i, scene)
     )
-
-
-def _gauge(i: int, scene: Scene) -> list[Token]:
-    if i + 2 >= len(scene.tokens) or scene.tokens[i + 1].low not in ("on", "by", "with", "off"):
-        return []
-    return scene.tokens[i + 2 : i + 5]
-
-
-def _gauge_of(i: int, scene: Scene) -> str:
-    """What the instrument behind the number measures, where it measures one thing only."""
-    return next((found for t in _gauge(i, scene) if (found := announced(scene.book, t)) in OF_GAUGES), "")
-
-
-OF_GAUGES = frozenset({"speed", "temperature"})
 
 
 def _of_another_kind(made: Draft, scene: Scene) -> bool:

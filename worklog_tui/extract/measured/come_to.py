@@ -76,6 +76,8 @@ def _is_what_came(scene: Scene, i: int) -> bool:
 def _worked(scene: Scene, k: int) -> bool:
     token = scene.tokens[k]
     turned = token.amount is not None and token.amount.unit == "turn"
+    if token.sense("new") and k + 1 < len(scene.tokens) and scene.tokens[k + 1].thing is not None:
+        return True  # `new diaphragm and now it's five`
     return turned or any(s.cls in ("did", "doing") and s.name in WORKED for s in token.senses)
 
 

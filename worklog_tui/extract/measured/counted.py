@@ -42,7 +42,7 @@ def only_a_count(token: Token, name: str, made: Draft, scene: Scene) -> bool:
 def _of_some(i: int, scene: Scene) -> bool:
     """`Repacked, 4 rings`, `so rings on 4`: how many there are, or which of the cylinders."""
     token, before, after = scene.tokens[i], scene.tokens[i - 1 : i], scene.tokens[i + 1 : i + 2]
-    if after and after[0].thing is not None and after[0].low.endswith("s") and token.low.isdigit():
+    if after and after[0].thing is not None and after[0].low.endswith("s") and not after[0].sense("side"):
         return True
     ends = not after or after[0].kind in ("stop", "comma", "number", "amount")
     return ends and bool(before) and before[0].low == "on" and 1 <= (token.value or 0) <= (scene.machine.cylinders or 0)
@@ -115,6 +115,10 @@ THERE_ARE = frozenset({"there are", "there were", "therere"})
 
 def _of_fluid(scene: Scene, k: int) -> bool:
     """`Two of those are antifreeze`: of the litres just told."""
+    if not any(t.amount is not None and "volume" in t.amount.quantities for t in scene.tokens[:k]):
+        last = said_just_before(scene)
+        if last is None or last.quantity != "volume":
+            return False  # `two of them eighth gas`
     return any(t.thing is not None and t.thing.kind == "fluid" for t in scene.tokens[k : k + 3])
 
 

@@ -112,7 +112,7 @@ def _of_volts(made: Draft, scene: Scene) -> str:
         return "battery"
     said = scene.said(made.main, made.last).lower()
     after = scene.tokens[made.main + 1].thing if made.main + 1 < len(scene.tokens) else None
-    if after is not None and after.kind in ("part", "control"):
+    if after is not None and after.kind in ("part", "control") and not scene.opens_note(made.main + 1):
         made.thing, made.thing_at = after, made.main + 1
         return after.words  # `a 24 volt coil`
     if amount is not None and value in SYSTEM_VOLTS and said.endswith("volt") and _far(made, scene):
@@ -126,6 +126,9 @@ def _of_fluid(made: Draft, scene: Scene) -> str:
     if made.thing is not None and made.thing.kind == "fluid" and is_grade(made.thing.words):
         made.thing, made.thing_at = Thing("oil", "oil", "fluid"), None
         return _oil_talked_of(scene)
+    if made.thing is None and (fluid := _fluid_told(made.main, scene)):
+        made.filled.discard("subject")
+        return fluid
     if not after or after[0].low != "of" or any(t.thing is not None for t in after):
         return ""
     if len(after) > 1 and after[1].value in GRADES:
@@ -136,6 +139,19 @@ def _of_fluid(made: Draft, scene: Scene) -> str:
         return ""
     made.thing, made.thing_at = Thing(found.low, found.low, "fluid"), None
     return found.low
+
+
+def _fluid_told(i: int, scene: Scene) -> str:
+    """`Fresh water in her, fourteen litres, five of that's antifreeze`: the fluid that the amount is a share of or is
+    told of, where nothing else is named for it; empty where the sentence names none.
+    """
+    share = scene.tokens[i + 1 : i + 6] if i + 1 < len(scene.tokens) and scene.tokens[i + 1].low == "of" else []
+    for token in (*share, *reversed(scene.tokens[:i])):
+        if token.thing is not None and token.thing.kind == "fluid":
+            return token.thing.own or token.thing.words
+        if token.thing is None and token.low in FLUID and token not in share:
+            return token.low  # `fresh water in her`
+    return ""
 
 
 def is_grade(words: str) -> bool:

@@ -20,7 +20,7 @@ def subject_words(made: Draft, match: Match, scene: Scene, quantity: str) -> str
     """The subject in the speaker's words, with which one it is; sets the draft's thing where another one is meant."""
     said = None if side_behind(scene, made.main) else match.slots.get("which")
     which, k = (_slot(scene, said), said) if said is not None else which_at(scene, made.main)
-    which = "" if which in ("in", "ex") and quantity != "gap" else which
+    which = "" if which in ("in", "ex") and quantity != "gap" else ENDS_OWNED.get(which, which)
     thing, topic = made.thing, scene.context.topic
     filled = "subject" in made.filled
     going_on = topic is not None and topic.quantity == quantity
@@ -222,4 +222,6 @@ OF_ONE_THING = {
     "run_time": ("hour meter",), "density": ("battery", "cell", "coolant", "fuel", "battery cell", "traction battery"),
 }  # fmt: skip
 "What a quantity is of, whatever else was named; the first is the usual one (common practice)."
+ENDS_OWNED = {"fronts": "front", "backs": "back", "rears": "rear", "lefts": "left"}
+"`Front's ninety, back's eighty-four`: the end with its verb."
 ENDS_OF_ENGINE = frozenset("left right left-hand right-hand lh rh front rear back nearside offside".split())

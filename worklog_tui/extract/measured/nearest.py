@@ -139,6 +139,8 @@ def _joined(scene: Scene, i: int, fits: Fits) -> int | None:
     span = scene.clause(i)
     for k in range(i + 1, min(i + FAR_BEHIND, span.stop)):
         token = scene.tokens[k]
+        if scene.opens_note(k) and k == i + 1:
+            return None
         if token.thing is not None:
             between = scene.tokens[i + 1 : k]
             led = _led_by(scene, i, k)
@@ -216,7 +218,7 @@ ADJECTIVES = (
 
 def _describes_next(scene: Scene, i: int) -> bool:
     """`a forty-one inch belt`, `the six volt coil`: a unit in the singular right before a part belongs to its name."""
-    if i + 1 >= len(scene.tokens):
+    if i + 1 >= len(scene.tokens) or scene.opens_note(i + 1):
         return False
     if scene.tokens[i].kind == "thread":
         after = scene.tokens[i + 1].thing

@@ -9,6 +9,10 @@ UNTIGHTENED = frozenset({"fluid", "material", "quality"})
 "Kinds of things that nobody tightens to a figure."
 
 
+OF_SPEED = frozenset({"engine speed", "speed", "revs"})
+"Names of how fast something turns."
+
+
 def never(thing: Thing, wanted: tuple[str, ...], book: Rulebook) -> bool:
     """Whether the number can be of no such thing: a gasket is torqued to nothing, a pressure lasts for no time."""
     match wanted[0] if wanted else "":
@@ -18,8 +22,10 @@ def never(thing: Thing, wanted: tuple[str, ...], book: Rulebook) -> bool:
             return thing.kind == "quality" and thing.name in book.topics
         case "thread":
             return _last(thing) in ("thread", "threads")
-        case _:
+        case "speed" | "":
             return False
+        case _:
+            return thing.kind == "quality" and thing.name in OF_SPEED  # `fifty-two at full revs, thirty at idle`
 
 
 def carries(thing: Thing, book: Rulebook) -> bool:

@@ -47,7 +47,7 @@ def _said(token: Token) -> str:
 def _owner(plate: str, made: Draft, scene: Scene, quantity: str) -> str:
     """`pump plate` is the pump's; a bare `plate` that tells volts or amperes is the motor's."""
     name = plate.removesuffix("plate").removesuffix("name ").removesuffix("data ").removesuffix("rating ").strip()
-    name = name.removeprefix("the ").removesuffix("'s").strip()
+    name = name.removeprefix("on the").removeprefix("the ").removesuffix("'s").strip()
     if not name and (quantity not in OF_MOTORS or not _has_motor(scene)):
         return ""
     words = name or "motor"

@@ -22,9 +22,17 @@ def may_be_valve(thing: Thing | None) -> bool:
         return True
     if "cover" in thing.name:
         return False
-    return thing.own.lower() in SIDES or any(
-        word in thing.name for word in ("valve", "tappet", "rocker", "lash", "gap", "clearance")
+    return (
+        thing.own.lower() in SIDES
+        or bool(_numbered_name(thing.own))
+        or any(word in thing.name for word in ("valve", "tappet", "rocker", "lash", "gap", "clearance"))
     )
+
+
+def _numbered_name(own: str) -> str:
+    """`Exhaust two's`: the cylinder in a name that is no more than a side and a number."""
+    side, _, number = own.lower().replace("'", "").replace("\u2019", "").partition(" ")
+    return OWNED.get(number, "") if side in SIDES else ""
 
 
 def valve_at(scene: Scene, i: int) -> tuple[str, int] | None:
@@ -36,6 +44,8 @@ def valve_at(scene: Scene, i: int) -> tuple[str, int] | None:
     span = scene.clause(i)
     for k in range(i - 1, max(span.start, i - REACH) - 1, -1):
         token = scene.tokens[k]
+        if cylinder := numbered(scene, k):
+            return f"cylinder {cylinder} {_side(scene, k - 1)} valve", k - 1
         if token.kind in ("amount", "number", "thread"):
             break
         if _side(scene, k):
@@ -43,6 +53,21 @@ def valve_at(scene: Scene, i: int) -> tuple[str, int] | None:
             behind = before is not None and before.kind in ("amount", "number") and before.low not in OWNED
             return None if behind else (_words(scene, k), k)
     return None
+
+
+def numbered(scene: Scene, k: int) -> str:
+    """`Exhaust two's gone to nine thou`, `inlet 2 .010`: the cylinder whose number stands right behind the valve, with
+    a verb or a figure behind it; empty where there is none.
+    """
+    token, after = scene.tokens[k], scene.tokens[k + 1] if k + 1 < len(scene.tokens) else None
+    if k < 1 or not _side(scene, k - 1) or after is None:
+        return ""
+    if token.low in OWNED:
+        return OWNED[token.low]
+    cylinders = scene.machine.cylinders or 0
+    whole = token.kind == "number" and token.value in range(1, cylinders + 1) and token.high is None
+    told = after.kind in ("number", "amount") or after.sense("copula", "reads", "person")
+    return f"{token.value:g}" if whole and told and token.value is not None else ""
 
 
 def _behind(scene: Scene, i: int) -> tuple[str, int] | None:
@@ -62,6 +87,8 @@ def _side(scene: Scene, k: int) -> str:
     """`inlet` or `exhaust`, where token k is no more than that: no manifold, no valve seat."""
     token = scene.tokens[k]
     low = token.thing.own.lower() if token.thing is not None else token.low
+    if _numbered_name(low):
+        return SIDES[low.split()[0]]
     return SIDES.get(low.split()[-1], "") if len(low.split()) <= 2 and low.split() else ""
 
 
@@ -84,7 +111,8 @@ def _words(scene: Scene, k: int) -> str:
     owns = scene.text[max(0, token.end - 2) : token.end] in ("'s", "\u2019s")
     many = token.low.endswith("s") and not owns
     side, before = _side(scene, k), scene.tokens[k - 1] if k else None
-    which = token.thing.which if token.thing is not None else ""
+    which = (_numbered_name(token.thing.own) or token.thing.which) if token.thing is not None else ""
+    many = many and not which.isdigit()
     if before is not None and before.kind == "which" and before.which.isdigit():
         which = before.which
     elif before is not None and before.low in OWNED:

@@ -17,6 +17,8 @@ def role_of_fluid(draft: Draft, scene: Scene) -> str:
     behind = [t.low for t in after[:2]]
     if _still_to_do(draft.main, scene):
         return "planned"
+    if _given(before) or _fresh_before(draft.main, scene):
+        return "set"
     if any(t.low in HOLDS for t in before) or (behind[:1] == ["it"] and behind[1:] and behind[1] in HOLDS):
         return "specified"
     out = [k for k, t in enumerate(before) if _comes_out(t)]
@@ -33,6 +35,22 @@ def role_of_fluid(draft: Draft, scene: Scene) -> str:
     if went or _went_in(draft.main, scene, after):
         return "set"
     return "planned" if _is_wanted(draft.main, scene) else "measured"
+
+
+def _given(before: list[Token]) -> bool:
+    """`It's had a pint of thirty`, `I gave it half a litre`: what somebody put in."""
+    said = " ".join(t.low for t in before[-3:])
+    return said.endswith(("its had", "shes had", "has had", "gave it", "given it", "gave her", "given her"))
+
+
+def _fresh_before(i: int, scene: Scene) -> bool:
+    """`Fresh oil in the sump. Three and a half litres of it.`: the sentence before says what went in."""
+    said = scene.context.said.lower().split()
+    opens = i < OPENS and not any(t.sense("copula", "did", "must", "want") for t in scene.tokens[:i])
+    return opens and said[:1] == ["fresh"]
+
+
+OPENS = 3
 
 
 def _still_to_do(i: int, scene: Scene) -> bool:

@@ -58,6 +58,8 @@ def _on_plate(i: int, scene: Scene) -> bool:
     first = next((k for k in range(i - 1, -1, -1) if scene.tokens[k].kind == "stop"), -1)
     for k in range(max(first + 1, i - PLATE_REACH), i):
         token = scene.tokens[k]
+        if token.low.startswith("on the ") and k and scene.tokens[k - 1].kind in ("number", "amount"):
+            return False  # `1500 on the plate and it went to 1750`
         if "plate" in token.classes or (token.thing is not None and _is_label_thing(token.thing)):
             return not _compared(scene, k, i)
     return False
@@ -169,7 +171,7 @@ def _is_size(draft: Draft, scene: Scene) -> bool:
         return "subject" not in draft.filled
     at = draft.thing_at
     behind = scene.tokens[draft.main + 1].low if draft.main + 1 < len(scene.tokens) else ""
-    if behind.startswith(TAKEN_ON_IT):
+    if behind.startswith(TAKEN_ON_IT) or behind == "of":
         return False
     if draft.fields["quantity"] != "length" or at is None or not CUT_TO_SIZE & set(scene.tokens[at].low.split()[-1:]):
         return False
@@ -193,6 +195,8 @@ def _is_label(draft: Draft, scene: Scene) -> bool:
     if not (draft.fields["quantity"] in LABELS or spoken) or after >= len(scene.tokens):
         return False
     token = scene.tokens[after]
+    if scene.opens_note(after):
+        return False  # `with the lamps on thirteen four / winch brake had`
     said = scene.said(draft.main, draft.last).lower()
     amount = scene.tokens[draft.main].amount
     if draft.main and _is_meter(scene.tokens[draft.main - 1]):

@@ -51,6 +51,10 @@ def _role(draft: Draft, scene: Scene, amounts: set[int]) -> str:
         return "set"
     if brought_to(draft.main, scene) and quantity in SETTABLE:
         return "set"
+    if quantity == "turns" and _counted(draft.main, scene):
+        return "measured"
+    if quantity == "torque" and _under_a_duty(draft.main, scene):
+        return "planned"
     by_nature = quantity in SET_BY_NATURE and not _as_found(draft.main, scene)
     if by_nature or was_set(draft.main, scene, amounts, quantity):
         return "set"
@@ -63,6 +67,22 @@ def _role(draft: Draft, scene: Scene, amounts: set[int]) -> str:
     if planned and (quantity == "temperature" or (quantity in MADE_TO and _to_be_made(draft.main, scene))):
         return "planned"
     return "measured"
+
+
+def _under_a_duty(i: int, scene: Scene) -> bool:
+    """`The nuts have to be gone over hot, a hundred and ten foot pounds`: nothing was pulled to that yet."""
+    first = max((k for k in range(i) if scene.tokens[k].kind == "stop"), default=-1) + 1
+    before = scene.tokens[first:i]
+    owed = [k for k, t in enumerate(before) if t.low.startswith(DUTIES)]
+    if not owed or any(t.sense("copula", "book", "reads") for t in before[-2:]):
+        return False
+    done = before[owed[0] + PASSIVE :]
+    return not any(s.cls == "did" and "plan" not in t.stances for t in done for s in t.senses)
+
+
+DUTIES = ("have to", "has to", "need", "must", "gotta be", "still to", "will have", "remember to", "wants to be")
+PASSIVE = 4
+"Tokens behind a duty in which stands what is to be done: `have to be gone over`."
 
 
 def _as_found(i: int, scene: Scene) -> bool:
@@ -80,6 +100,12 @@ def _as_found(i: int, scene: Scene) -> bool:
     return any(t.low in FOUND for t in near) or any(t.low in scene.book.owed["somebody"] for t in whose)
 
 
+def _counted(i: int, scene: Scene) -> bool:
+    """`Wind it in and count. One and a half turns.`: so it was found."""
+    return bool(COUNTS & set(scene.context.said.lower().strip(" .").split())) and not scene.clause(i).start
+
+
+COUNTS = frozenset({"count", "counted", "counting"})
 GAVE_WAY = frozenset("got to|let go at|gave at|broke at|slipped at|came undone at|undid at|sheared at".split("|"))
 "`That one got to fifty-five and kept turning`: so far it came."
 

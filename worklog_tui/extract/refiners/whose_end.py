@@ -48,7 +48,8 @@ def _mere_place(draft: Draft, scene: Scene) -> str:
     bare = [w for w in words if w not in SIDES and not w.isdigit()]
     lists = scene.book.lists
     mere = " ".join(bare) in lists["places_of_parts"] | lists["ways_of_measuring"]
-    return " ".join(words) if mere else ""
+    of_gap = bare == ["float"] and draft.fields["quantity"] == "gap"  # no float of a carburettor
+    return " ".join(words) if mere or of_gap else ""
 
 
 def _named_here(draft: Draft, scene: Scene) -> Iterator[Thing]:
@@ -67,6 +68,6 @@ def _may_own(thing: Thing, named: str, scene: Scene) -> bool:
     """Whether a thing may have the place: a part, none that is a place itself."""
     words = thing.words.lower().split()
     mere = scene.book.lists["places_of_parts"] | scene.book.lists["ways_of_measuring"]
-    if thing.kind not in OWNERS or not words or words[-1] in mere or not thing.known:
+    if thing.kind not in OWNERS or not words or words[-1] in mere or named in thing.words.lower() or not thing.known:
         return False
     return not ("bore" in named and thing.system in CYLINDERS)

@@ -31,6 +31,8 @@ def named_before(scene: Scene, i: int) -> str:
         return ""  # what it was read off
     if not names or not any(t.kind == "word" and len(t.low) > 3 and t.low.isalpha() for t in names):
         return ""
+    if all(t.low in OPENERS for t in names):
+        return ""
     opens = k < first or tokens[k].kind in ("stop", "comma") or tokens[k].low in OPENERS
     return scene.said(k + 1, last) if opens else ""
 

@@ -83,8 +83,8 @@ def which_at(scene: Scene, i: int) -> tuple[str, int]:
             return token.which, k
         if scene.typed and token.low in LETTERS and _tells_side(scene, k) and not _turned(scene, i):
             return LETTERS[token.low], k
-        if token.low == "back" and _back_one(scene, k):
-            return "back", k
+        if (token.low == "back" and _back_one(scene, k)) or (token.low == "backs" and k == i - 1):
+            return "back", k  # `back's eighty-four`
         if token.low in SIDES and token.sense("side"):
             words, first = sides_from(scene, k)
             if token.low == "rr" and any(t.low in CORNERS for t in scene.tokens):
