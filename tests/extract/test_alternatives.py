@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from worklog_tui.extract import explain
-from worklog_tui.model import Machine, Suspect
+from worklog_tui.extract import explain, read_session
+from worklog_tui.model import Machine, Note, Suspect
 from worklog_tui.rulebook import Rulebook
 
 BALER = Machine("Hay baler", kind="two-cylinder petrol engine", cylinders=2, fuel="petrol", ignition="battery")
@@ -46,3 +46,15 @@ def test_what_was_suspected_and_is_denied_is_ruled_out(book: Rulebook) -> None:
     found = suspects(book, "It could be a cracked head. The head's not cracked.")
     assert found[0] == ("cracked head", "suspected")
     assert ("head's cracked", "ruled out") in found or ("head cracked", "ruled out") in found
+
+
+def test_an_alternative_ends_with_its_line(book: Rulebook) -> None:
+    lines = ["so either it's the timing or an injector's dribbling", "had both of them out on the bench"]
+    notes = [Note(f"n{i}", "s", line, track="captions") for i, line in enumerate(lines)]
+    causes = [f.cause for f in read_session(book, BALER, notes) if isinstance(f, Suspect)]
+    assert causes == ["timing", "injector's dribbling"]
+
+
+def test_a_second_could_be_is_no_part_of_the_cause(book: Rulebook) -> None:
+    causes = [cause for cause, _ in suspects(book, "Could be the bearing's dry or could be the belt is slipping.")]
+    assert causes == ["bearing's dry", "belt is slipping"]

@@ -89,3 +89,15 @@ def test_a_look_that_is_owed_is_of_what_was_found_bad(book: Rulebook) -> None:
     assert found == [("look at stop switch", "to do")]
     assert follow_ups(book, "Look at that clutch, lovely.") == []
     assert follow_ups(book, "The hose is perished so that'll need doing.") == [("hose", "to do")]
+
+
+def test_what_only_stands_so_for_now_is_no_stop_gap(book: Rulebook) -> None:
+    assert ("tappets", "temporary") not in follow_ups(book, "Tappets cold for now, ten thou.")
+    assert ("pawl", "temporary") not in follow_ups(book, "The pawl's worn. It's on the list for now.")
+    assert ("hose", "temporary") in follow_ups(book, "I've taped the hose up for now.")
+
+
+def test_what_comes_next_time_is_owed(book: Rulebook) -> None:
+    assert ("radiator goes back", "to do") in follow_ups(book, "Tomorrow the radiator goes back on.")
+    assert ("button", "part needed") in follow_ups(book, "The button sticks so that's coming out for a new one.")
+    assert ("tank seam", "temporary") in follow_ups(book, "bunged the tank seam w/ soap, braze later", "typed")

@@ -116,6 +116,8 @@ def _heading(scene: Scene, upto: int) -> Subject | None:
     return _as_subject(thing) if thing is not None and thing.kind not in FORGETTABLE else None
 
 
+WHILES = frozenset("while whilst since seeing".split())
+"`Timing while the light's out`: what the talk turns to, and why now."
 LEADING = frozenset({"filler", "article"})
 SMALL = ("filler", "article", "break", "degree", "copula")
 "Classes of words that name nothing."
@@ -127,9 +129,13 @@ def _announced(scene: Scene) -> Thing | None:
     """The thing with which a sentence opens, a comma behind it, that says no more of it."""
     opening = [k for k, t in enumerate(scene.tokens[:6]) if t.kind != "comma" and LEADING.isdisjoint(t.classes)]
     k = opening[0] if opening else -1
-    if k < 0 or k + 2 >= len(scene.tokens) or scene.tokens[k].thing is None or scene.tokens[k + 1].kind != "comma":
+    if k < 0 or k + 2 >= len(scene.tokens) or scene.tokens[k].thing is None:
         return None
     thing = scene.tokens[k].thing
+    if scene.tokens[k + 1].low in WHILES and thing is not None and thing.kind not in FORGETTABLE:
+        return thing
+    if scene.tokens[k + 1].kind != "comma":
+        return None
     first = scene.tokens[k + 2 : k + 5]
     told = any(t.kind in ("number", "amount", "which") or t.sense(*SAYS) for t in first)
     told = told and not (scene.typed and scene.tokens[k + 1].low == ":")

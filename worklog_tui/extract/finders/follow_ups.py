@@ -65,11 +65,21 @@ def _reason(made: Draft, match: Match, scene: Scene, buys: bool) -> str:
         return ""
     if reason == "temporary" and left_in(scene, match.first):
         return "to do"
+    if reason == "temporary" and _on_a_list(match, scene):
+        return ""
     if reason == LET_BE:
         return "fault" if _just_found_bad(made, match, scene) else ""
     if reason == "left":
         return "fault" if _is_bad(made, scene) or _let_be(match, scene) else "to do"
     return reason
+
+
+def _on_a_list(match: Match, scene: Scene) -> bool:
+    """`It's on the list for now`, `ok for now but it wants a new one`, `tappets cold for now`: nothing was patched."""
+    before = scene.tokens[match.first - 1] if match.first else None
+    if before is None or not scene.tokens[match.first].low.endswith(" now"):
+        return False
+    return before.low in ("cold", "hot") or before.sense("shopping", "jobs", "good") is not None
 
 
 def _is_a_time(made: Draft, scene: Scene) -> bool:

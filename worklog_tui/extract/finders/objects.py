@@ -11,7 +11,7 @@ from worklog_tui.extract.scene import Scene
 from worklog_tui.extract.things.salience import salience
 from worklog_tui.extract.things.subjects import as_thing, nearest
 from worklog_tui.extract.tokens import Thing
-from worklog_tui.model import Finding
+from worklog_tui.model import Finding, Reading
 
 Found = tuple[Thing | None, int | None]
 POURED = frozenset({"drain", "fill", "flush", "bleed"})
@@ -54,10 +54,14 @@ def meant(scene: Scene, at: int, match: Match) -> Found:
     best: tuple[float, Thing | None, int | None] = (FLOOR, None, None)
     heading = as_thing(scene.context.heading) if scene.context.heading is not None else None
     wrong = _wrong(scene) if actions & MENDS else ""
+    measured = _measured(scene) if actions <= SETS else ""
     for place, thing, k in _candidates(scene, at, match):
+        if actions <= SETS and thing.name in scene.book.lists["never_set"]:
+            continue  # `the faces are clean. Opened up to eighteen`
         if _fits(thing, actions, headed=k is None and thing == heading):
             score = place + _suits(thing, actions) + _agrees(thing, many)
             score += FAULTY * (k is None and thing.words.lower() == wrong)
+            score += MEASURED * (k is None and bool(measured) and measured in (thing.words.lower(), thing.name))
             if score >= best[0] if k is not None else score > best[0]:
                 best = (score, thing, k)
     return best[1], best[2]
@@ -75,6 +79,22 @@ def _wrong(scene: Scene) -> str:
     found = (f for f in reversed(scene.context.recent) if isinstance(f, Finding) and f.main.note not in older)
     last = next(found, None)
     return last.part.lower() if last is not None and last.verdict == "bad" else ""
+
+
+SETS = frozenset({"adjust"})
+MEASURED = 1.6
+"What is gained by the thing on which the last figure was taken: it is that which is set anew."
+
+
+def _measured(scene: Scene) -> str:
+    """The thing of which the last setting was read off in this note or the two before; empty without one."""
+    older = set(scene.context.notes[:-2])
+    read = (f for f in reversed(scene.context.recent) if isinstance(f, Reading) and f.main.note not in older)
+    last = next((f for f in read if f.quantity in SETTINGS), None)
+    return last.subject.lower() if last is not None else ""
+
+
+SETTINGS = frozenset({"gap", "angle", "turns", "speed", "length", "pressure"})
 
 
 def inside(scene: Scene, at: int) -> Thing | None:

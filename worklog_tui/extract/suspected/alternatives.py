@@ -45,7 +45,7 @@ def told(scene: Scene, found: list[Draft]) -> list[Draft]:
             continue  # without an `or` only a suspicion tells anything
         bare, token = i == 0 and _may_list(scene), scene.tokens[i]
         if i >= upto and (bare or _opens(scene, i)):
-            spans, last = _spans(scene.tokens, i + (not bare))
+            spans, last = _spans(scene, i + (not bare))
             several = _several(scene.tokens, spans)
             if several:
                 more = _suspects(scene, -1 if bare else i, spans, several, found)
@@ -81,14 +81,15 @@ def _asked_before(tokens: list[Token], i: int) -> bool:
     return any(t.sense("whoknows") or any(w in ASKING for w in t.low.split()) for t in tokens[max(0, i - 2) : i])
 
 
-def _spans(tokens: list[Token], i: int) -> tuple[list[tuple[int, int]], int]:
+def _spans(scene: Scene, i: int) -> tuple[list[tuple[int, int]], int]:
     """The stretches between commas and `or` up to the end of the thought, and where that is."""
+    tokens = scene.tokens
     spans, first, k = [], i, i
     while k < len(tokens) and k < i + FARTHEST:
         token = tokens[k]
         if token.kind == "stop" or _ends(tokens, first, k):
             break
-        if k > first and _new_thought(tokens, k):
+        if k > first and (_new_thought(tokens, k) or _new_line(scene, first, k)):
             break
         if token.low in OR or token.kind == "comma" or (k > first and "suspicion" in token.classes):
             spans.append((first, k))
@@ -119,6 +120,14 @@ def _joined(token: Token) -> bool:
 def _new_thought(tokens: list[Token], k: int) -> bool:
     """Whether another clause begins at k within an alternative."""
     return tokens[k].clause != tokens[k - 1].clause and tokens[k - 1].low not in ("or", "or else", "either")
+
+
+def _new_line(scene: Scene, first: int, k: int) -> bool:
+    """Whether the last alternative ended with its line: `or an injector's dribbling | had both of them out`."""
+    if not scene.opens_note(k) or scene.tokens[first - 1].low not in OR:
+        return False
+    piece = read_piece(scene.tokens, first, k)
+    return piece is not None and piece.sure
 
 
 def _several(tokens: list[Token], spans: list[tuple[int, int]]) -> bool:

@@ -99,7 +99,7 @@ def _name(token: Token, cls: str) -> str:
 
 def _trimmed(tokens: list[Token], first: int, end: int) -> tuple[int, int]:
     while first < end and not _at_fault(tokens[first]) and (
-        tokens[first].low in LEADING or tokens[first].sense("article", "degree", "copula")
+        tokens[first].low in LEADING or tokens[first].sense("article", "degree", "copula", "suspicion")
     ):  # fmt: skip
         first += 1
     while end > first + 1 and not _at_fault(tokens[end - 1]) and (

@@ -67,7 +67,9 @@ def supported(tokens: list[Token], i: int, first: int, j: int, typed: bool) -> b
 def _heads(tokens: list[Token], j: int) -> bool:
     """Whether what ends before token j is a heading: `lining, I've had it relined`, `spring back to six`."""
     after = tokens[j]
-    if after.kind == "stop" or after.low in (":", "back to"):
+    if after.kind == "stop" or after.low in (":", "back to", "while", "whilst"):
+        return True  # `timing, while the light's out` comes to the timing
+    if after.kind == "comma" and j + 1 < len(tokens) and tokens[j + 1].low in ("while", "whilst"):
         return True
     return after.kind == "comma" and any(t.low in REFERS for t in tokens[j + 1 : j + 1 + SOON])
 

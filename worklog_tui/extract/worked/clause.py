@@ -26,9 +26,9 @@ def by_me(scene: Scene, k: int) -> bool:
     at = k - 1
     while at >= first and (scene.tokens[at].sense("degree") or scene.tokens[at].low in ADVERBS):
         at -= 1
-    if at < first:
-        return True
     before = scene.tokens[at]
+    if at < first or (scene.opens_note(k) and not before.sense("copula", "article", "not")):
+        return True
     return before.kind in ("comma", "stop") or before.low in ME | LEADS or before.sense("break", "how") is not None
 
 

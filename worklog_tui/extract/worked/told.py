@@ -9,6 +9,7 @@ from collections.abc import Callable, Iterator
 from worklog_tui.extract.finders import work
 from worklog_tui.extract.matching import Match
 from worklog_tui.extract.scene import Draft, Scene
+from worklog_tui.extract.worked.brought import brought
 from worklog_tui.extract.worked.given import given, had
 from worklog_tui.extract.worked.laid import laid
 from worklog_tui.extract.worked.moved import moved
@@ -41,6 +42,7 @@ def _readers(book: Rulebook, low: str) -> tuple[tuple[Reader, bool], ...]:
         had: low in book.lists["has_had"],
         taken: low in book.lists["takes"],
         laid: low in book.lists["lays"],
+        brought: low in book.lists["brings"],
         moved: low in book.lists["moves"],
     }
     return tuple((reader, sure) for reader, sure in known.items() if sure or (past and reader is moved))
