@@ -2,7 +2,8 @@
 
 A fact is right here when a labelled fact of its kind agrees with it in the core (judge.py). For each case left out the
 share of right facts by band of confidence is taken from the other cases; the error printed is the mean difference
-between that share and what the left-out case shows. `pytest tests/cases/test_confidence.py -s` prints the table.
+between that share and what the left-out case shows. `pytest tests/cases/test_confidence.py -s` prints the table; with
+WORKLOG_CASES naming another folder of labelled cases, of those.
 """
 
 from __future__ import annotations
@@ -78,3 +79,29 @@ def test_what_other_cases_tell_of_a_band_holds_for_a_case_left_out(judged: list[
             off, counted = off + abs(expected - right / said) * said, counted + said
     print(f"\nmean difference from what the other cases tell: {off / counted:.3f}, over {counted} facts")
     assert off / counted < 0.15
+
+
+SURE = 0.75
+"Share of right facts from which the other cases call a band of a kind a sure one (judgement)."
+
+
+def test_what_the_other_cases_call_sure_is_right(judged: list[Judged]) -> None:
+    """Each case left out: of its facts in the bands that are sure elsewhere, so many are right; of the rest fewer."""
+    print()
+    told: dict[bool, list[int]] = {True: [0, 0], False: [0, 0]}
+    for kind in KINDS:
+        mine = [row for row in judged if row[1] == kind]
+        found: dict[bool, list[int]] = {True: [0, 0], False: [0, 0]}
+        for case in {row[0] for row in mine}:
+            elsewhere = _shares(row for row in mine if row[0] != case)
+            for band, (right, said) in _shares(row for row in mine if row[0] == case).items():
+                there = elsewhere.get(band, (0, 1))
+                sure = there[0] / there[1] >= SURE
+                found[sure] = [found[sure][0] + right, found[sure][1] + said]
+        told = {sure: [a + b for a, b in zip(told[sure], found[sure], strict=True)] for sure in told}
+        rows = (f"{'sure' if s else 'unsure'} {k:4} of {n:4} {k / n:4.0%}" for s, (k, n) in found.items() if n)
+        print(f"{kind:9}", "   ".join(rows))
+    right, said = told[True]
+    print(f"sure elsewhere, right where left out: {right} of {said}, {right / said:.0%}")
+    assert right / said >= SURE
+    assert told[False][0] / told[False][1] < right / said - 0.1

@@ -76,6 +76,10 @@ def test_what_the_line_tells_of_the_part_answers(asked: Asking, comment: str, at
         ("How many links has the chain?", "their number"),
         ("How much was the motor?", "a price"),
         ("Where did the motor come from?", "where it came from"),
+        ("Is the limit switch new?", "whether it is a new one"),
+        ("Was the rope drum cast iron?", "what it is made of"),
+        ("How thick is the brake lining when new?", "the size of a new one"),
+        ("Could the kink be straightened out?", "whether that can be done"),
     ],
 )
 def test_what_it_does_not_tell_of_the_part_stays_open(asked: Asking, comment: str, wants: str) -> None:
@@ -88,6 +92,7 @@ def test_what_it_does_not_tell_of_the_part_stays_open(asked: Asking, comment: st
         "Grease the rope drum, don't leave it dry.",  # wiped is not greased
         "Make the lining from cork, copper won't last.",  # of what nobody spoke
         "Fit a chain the next size up.",  # a chain was ordered, of no other size
+        "Grease the chain and the kink comes out.",  # that it has the kink is no deed
     ],
 )
 def test_a_suggestion_is_met_only_by_its_own_deed(asked: Asking, comment: str) -> None:

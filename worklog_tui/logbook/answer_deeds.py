@@ -22,6 +22,12 @@ _DID = re.compile(
     r"\b(?:did|didnt|have|havent|had|hadnt) you(?: (?:ever|even|also|not|actually|already|really|just))* (\w+)\b(.*)"
 )
 
+_COULD = re.compile(
+    r"^(?:and |so |but )?(?:could|can|cant|couldnt) (?:the|that|this|those|these|your|it|they)(?: \w+){0,5}? "
+    r"be (\w+ed|rewound|ground|cut|made)\b( (?:out|up|down|off|back))?"
+)
+"""Could the backlash be shimmed out: a line that tells only how much there is of it is no answer."""
+
 _NOT_DONE = re.compile(
     r"\b(?:did|have|has|had|wo|sha)n'?t\b|\b(?:never|not (?:going|touch\w*|yet|done)|no need|left)\b"
 )
@@ -31,6 +37,9 @@ _EITHER = re.compile(r"^(?:and |so |but )?(?:is|are|was|were|does|do) (.+) or (?
 
 def done_asked(words: CommentWords, sentence: str) -> str:
     """The word of the deed of which a question asks whether it was done; empty where it asks for something else."""
+    could = _COULD.match(sentence)
+    if could is not None and (could[2] or deed_of(f"{could[1]} the").actions):
+        return could[1]
     found = _DID.match(sentence) or _DID.search(_without_openers(words, sentence))
     if found is None or found[1] in words.small.no_deed or found.start():
         return ""
@@ -65,7 +74,7 @@ def tells_deed(lines: ToldLines, note: str, verb: str, facts: Sequence[Fact], na
     for fact in (*facts, *(lines.by_note.get(note, ()) if named else ())):
         match fact:
             case Work():
-                if fact.action in actions:
+                if fact.action in actions and (fact in facts or not _of_a_fluid(fact, actions)):
                     return True
             case Finding() | Reading():
                 if actions & LOOK and fact in facts:
@@ -74,6 +83,11 @@ def tells_deed(lines: ToldLines, note: str, verb: str, facts: Sequence[Fact], na
                 if deed_of(fact.topic).actions & actions:
                     return True
     return named and bool(_NOT_DONE.search(lines.spaced[note]))
+
+
+def _of_a_fluid(work: Work, actions: frozenset[str]) -> bool:
+    """Whether what was told is only that something was let out or put in, where more was asked: renewed, repaired."""
+    return work.action in ("drain", "fill") and len(actions) > 2
 
 
 def only_names(lines: ToldLines, words: CommentWords, asked: Asked, note: str) -> bool:

@@ -11,6 +11,7 @@ from __future__ import annotations
 from worklog_tui.logbook.answer_alike import appeals
 from worklog_tui.logbook.answer_deeds import done_asked, of_either, sized_alike, tells_deed
 from worklog_tui.logbook.answer_fits import fitting, otherwise, wanted_in
+from worklog_tui.logbook.answer_kinds import of_such_a_kind
 from worklog_tui.logbook.answer_meets import asks, diagnosing
 from worklog_tui.logbook.answer_signs import MUCH, SOME, Line, came_out, carry_on, gathered, of_the_machine
 from worklog_tui.logbook.answer_topics import by_topic
@@ -80,6 +81,8 @@ def _of_such(lines: ToldLines, words: CommentWords, kind: str, asked: Asked, not
     if kind == "suggestion":
         return sized_alike(lines, words, asked, note)
     if verb and not tells_deed(lines, note, verb, line.facts, line.named or line.carried):
+        return False
+    if not of_such_a_kind(lines, words, asked, note):
         return False
     return not (asked.names and _elsewhere(line)) and of_either(lines, asked, note)
 

@@ -37,7 +37,8 @@ def meets(lines: ToldLines, words: CommentWords, fact: Fact, asked: Asked, said:
         case Work():
             return fact.action in deed or (cause and fact.action in LOOK)
         case Finding():
-            return bool(stems(fact.condition) & said) or (look and fact.verdict != "noted")
+            mend = bool(deed) and not deed & LOOK and not cause
+            return (not mend and bool(stems(fact.condition) & said)) or (look and fact.verdict != "noted")
         case Reading():
             return (fact.role == "set" and "adjust" in deed) or (look and fact.role == "measured")
     return False
