@@ -1,4 +1,4 @@
-"""What was talked of last is never carried over the break to another session; within one, what was filled in says so."""
+"""What was talked of last is never carried over the break between sessions; within one, what was filled in says so."""
 
 from __future__ import annotations
 

@@ -11,7 +11,8 @@ import pytest
 
 from worklog_tui import places
 from worklog_tui.extract.heard.words import split
-from worklog_tui.extract.numbers.threads import Thread, thread_at
+from worklog_tui.extract.numbers.thread_words import Thread
+from worklog_tui.extract.numbers.threads import thread_at
 from worklog_tui.rulebook.threads import standard_threads
 from worklog_tui.rulebook.units import load_numerals
 

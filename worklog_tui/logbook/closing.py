@@ -11,6 +11,7 @@ from worklog_tui.logbook.matters import Matter
 from worklog_tui.logbook.mending import ends_stop_gap, is_makeshift, only_put_back, things_of
 from worklog_tui.logbook.reopening import is_back
 from worklog_tui.logbook.same_thing import FASTENERS, Thing, holds, marks_agree, same, speaks_of, thing
+from worklog_tui.logbook.stays_open import stays_open
 from worklog_tui.logbook.words import BUILT_WITH, one_form, raw_words, stem, word_set
 from worklog_tui.model import Finding, Reading, Suspect, Work
 
@@ -27,6 +28,8 @@ _SETTLES = LOOK | word_set("tighten adjust")
 def deals_with(matter: Matter, said: Said) -> bool:
     """Whether the fact deals with the matter, told earlier."""
     if matter.raised is None or said.place.order < matter.raised.order or matter.by_hand:
+        return False
+    if stays_open(matter, said):
         return False
     if headed(matter, said):
         return True

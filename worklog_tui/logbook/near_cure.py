@@ -12,6 +12,8 @@ from worklog_tui.logbook.same_thing import Thing, marks_agree, same_word, thing
 from worklog_tui.logbook.words import DENIALS, raw_words, stem
 from worklog_tui.model import Finding, Reading, Work
 
+OF_ONE_PART = frozenset({"voltage", "current", "resistance"})
+"What is its own on every part: the volts of the lamps put nothing right that was low at the battery."
 LEAST = 4
 "Letters of a word of the fault that is told again with a denial."
 
@@ -76,5 +78,7 @@ def _is_right_now(matter: Matter, reading: Reading) -> bool:
     if reading.doubtful or matter.quantity != reading.quantity or reading.role not in ("measured", "set"):
         return False
     about = _thing(reading)
+    if reading.quantity in OF_ONE_PART and about.words and about.words.isdisjoint(matter.thing.words):
+        return False
     other = about.marks != matter.thing.marks or (about.head == matter.thing.head and not is_whole(about))
     return not other and verdict(reading, matter.limits) == "good"
