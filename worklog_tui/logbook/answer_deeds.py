@@ -11,7 +11,7 @@ from collections.abc import Sequence
 
 from worklog_tui.logbook.comment_topics import Asked
 from worklog_tui.logbook.comment_words import CommentWords
-from worklog_tui.logbook.deeds import LOOK
+from worklog_tui.logbook.deeds import LOOK, RENEW
 from worklog_tui.logbook.deeds import asked as deed_of
 from worklog_tui.logbook.same_thing import thing
 from worklog_tui.logbook.told_lines import ToldLines, stems
@@ -77,7 +77,7 @@ def tells_deed(lines: ToldLines, note: str, verb: str, facts: Sequence[Fact], na
                 if fact.action in actions and (fact in facts or not _of_a_fluid(fact, actions)):
                     return True
             case Finding() | Reading():
-                if actions & LOOK and fact in facts:
+                if actions & LOOK and not actions & RENEW and fact in facts:
                     return True
             case FollowUp():
                 if deed_of(fact.topic).actions & actions:

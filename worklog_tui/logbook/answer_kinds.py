@@ -23,8 +23,11 @@ def of_such_a_kind(lines: ToldLines, words: CommentWords, asked: Asked, note: st
     """Whether a line may answer: it names a property where one is asked for, a new one where a new one's size is."""
     if _HOW_MUCH.search(asked.sentence) and _WHEN_NEW.search(asked.sentence):
         return _of_new(lines, note)
-    wanted = words.small.properties.intersection(asked.sentence.split()) if _IS_IT.match(asked.sentence) else ()
-    return not wanted or not words.small.properties.isdisjoint(lines.spaced[note].split())
+    said = set(asked.sentence.split()) if _IS_IT.match(asked.sentence) else set()
+    told = lines.spaced[note].split()
+    return all(
+        said.isdisjoint(group) or not group.isdisjoint(told) for group in (words.small.newness, words.small.stuffs)
+    )
 
 
 def _of_new(lines: ToldLines, note: str) -> bool:

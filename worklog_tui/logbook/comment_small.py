@@ -33,8 +33,10 @@ class Small:
     "They make a suggestion no strange one; in one form."
     another: frozenset[str] = frozenset()
     "They suggest another size or kind of a thing."
-    properties: frozenset[str] = frozenset()
-    "What a thing is made of, or that it is a new one."
+    newness: frozenset[str] = frozenset()
+    "Whether a thing is a new one, or the first."
+    stuffs: frozenset[str] = frozenset()
+    "What a thing is made of."
     no_deed: frozenset[str] = frozenset()
     "After did you, they name no deed of the work: did you get, did you think."
     quiet: frozenset[str] = frozenset()
