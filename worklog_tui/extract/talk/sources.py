@@ -26,26 +26,27 @@ def borrowed_at(scene: Scene, i: int) -> str:
     similar machine, a person, memory, a guess.
     """
     words = {w for k in scene.clause(i) for w in scene.tokens[k].low.split()}
-    if _said(scene, i, "from_memory"):
+    if _said(scene, i, scene.book.lists["from_memory"], ON):
         return "memory"
-    if _said(scene, i, "from_another") or (words & BOOKS and _of_another(scene, i, words)):
+    if _said(scene, i, scene.book.lists["from_another"]) or (words & BOOKS and _of_another(scene, i, words)):
         return "handbook of a similar machine"
     if words & (PLATE | BOOKS):
         return ""
-    if "reported" in scene.tokens[i].stances or _said(scene, i, "persons_figure"):
+    if "reported" in scene.tokens[i].stances or _said(scene, i, scene.book.lists["persons_figure"]):
         return "person"
     return "guess" if doubted(scene, i) else ""
 
 
 def _of_another(scene: Scene, i: int, words: set[str]) -> bool:
-    return bool(words.intersection(scene.book.lists["similar"])) or _said(scene, i, "from_another")
+    return bool(words.intersection(scene.book.lists["similar"])) or _said(scene, i, scene.book.lists["from_another"])
 
 
-def _said(scene: Scene, i: int, name: str) -> bool:
-    """Whether one of the phrases of a list stands in the clause before a number; one of memory also right behind it."""
-    first, last = scene.clause(i).start, min(i + (ON if name == "from_memory" else 0), len(scene.tokens) - 1)
-    said = f" {' '.join(scene.text[scene.tokens[first].start : scene.tokens[last].end].lower().split())} "
-    return any(f" {phrase}" in said for phrase in scene.book.lists[name])
+def _said(scene: Scene, i: int, phrases: frozenset[str], behind: int = 0) -> bool:
+    """Whether one of the phrases stands in the clause before a number, or so many tokens behind it."""
+    first, last = scene.clause(i).start, min(i + behind, len(scene.tokens) - 1)
+    text = scene.text[scene.tokens[first].start : scene.tokens[last].end].lower()
+    said = f" {' '.join(text.replace(chr(39), '').split())} "
+    return any(f" {phrase}" in said for phrase in phrases)
 
 
 BACK, ON = 4, 3
