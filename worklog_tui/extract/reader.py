@@ -168,7 +168,7 @@ def read_sentence(
     mark_megohms(text, tokens, context, book)
     mark_listed(tokens, context, machine.cylinders or 0)
     join_particles(tokens, book)
-    tokens = join_told_behind(join_things(text, fold_things(text, tokens, book, typed)), book)
+    tokens = join_told_behind(join_things(text, fold_things(text, tokens, book, typed, boundary)), book)
     tokens = guess_things(text, tokens, typed, book)
     tokens = name_ones(tokens, context, book, typed)
     number_clauses(tokens, boundary)

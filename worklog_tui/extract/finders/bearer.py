@@ -159,18 +159,19 @@ READ = NUMBERED = 1.5
 def marked(scene: Scene, k: int, at: int) -> int:
     """The thing that bears a mark: in `the needle has a groove worn in it` the needle, not the groove."""
     after = [t.low for t in scene.tokens[at + 1 : at + 3]]
-    if len(after) < 2 or after[0] not in LIES or after[1] not in ("it", "them"):
+    if len(after) < 2 or after[0] not in LIES or after[1] not in BORNE:
         return k
     i = k - 1
     while i > 0 and scene.tokens[i].sense("article", "degree", "bad", "objectword"):
         i -= 1
-    has = i > 0 and scene.tokens[i].low in HAS
-    if has and scene.tokens[i - 1].low in HAS:
+    has = i > 0 and set(scene.tokens[i].low.split()) <= HAS
+    if has and set(scene.tokens[i - 1].low.split()) <= HAS:
         i -= 1
     return i - 1 if has and scene.tokens[i - 1].kind == "thing" else k
 
 
 LIES = frozenset("in on into across round along".split())
+BORNE = frozenset("it them the its their both one each".split())
 HAS = frozenset("has had have got with w w/".split())
 
 

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from worklog_tui.extract.finders.bearer import bearer, far_fetched, head, marked, named_for
 from worklog_tui.extract.finders.fitness import mostly
 from worklog_tui.extract.finders.fitness import suits as suits_best
 from worklog_tui.extract.finders.of_machine import SHE, complained, machine_with, of_machine
-from worklog_tui.extract.finders.senses import OUTRIGHT, REAL, VERDICTS, said_of, said_of_any, senses_for
+from worklog_tui.extract.finders.senses import OUTRIGHT, REAL, VERDICTS, bidden, said_of, said_of_any, senses_for
 from worklog_tui.extract.matching import Match
 from worklog_tui.extract.scene import Draft, Scene
 from worklog_tui.extract.talk.complaints import complains
@@ -18,6 +20,8 @@ from worklog_tui.rulebook import Sense
 
 ITS_OWN = frozenset("it its she shes he hes they theyre theyve away off".split())  # `it fires`, `away she goes`
 NO_BEARER = frozenset({"tool", "unknown", "material"})
+SIDES = ("exhaust", "inlet", "intake")
+"In a gap the feeler goes: `number three exhaust, can't get it in` is a valve."
 MERE = -3
 "Salience of a word that is often no part, where it is what is spoken of."
 PASSING = -5
@@ -52,10 +56,12 @@ def draft(match: Match, scene: Scene) -> Draft | None:
     sense = _settle(made, scene, at)
     if sense is None or (gives["condition"] == "<tried>" and not scene.context.notes):
         return None  # `third go`: which visit it is, at the head of a session
-    if made.thing_at is None and _a_mode(match, scene.tokens[at].low, at):
+    if bidden(scene, at) or (made.thing_at is None and _a_mode(match, scene.tokens[at].low, at)):
         return None
     if made.thing is not None and made.thing.kind == "tool":
         return None
+    if "gap" in gives and made.thing is not None and made.thing.words.lower().endswith(SIDES):
+        made.thing = replace(made.thing, words=f"{made.thing.words} valve", name="valve", own="")
     made.fields = {
         "verdict": gives.get("verdict", sense.cls),
         "state": sense.name,

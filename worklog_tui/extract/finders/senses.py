@@ -57,3 +57,14 @@ def suits(sense: Sense, thing: Thing) -> bool:
         return True
     words = thing.name.split()
     return len(words) > 1 and any(" ".join(words[n:]) in sense.of for n in range(1, len(words)))
+
+
+def bidden(scene: Scene, at: int) -> bool:
+    """Whether a word is what is to be done: `snug it down`, not `dry it is`."""
+    after = [t.low for t in scene.tokens[at + 1 : at + 3]]
+    return (
+        scene.tokens[at].low in BIDS and after[:1] in (["it"], ["them"], ["em"]) and after[1:] not in (["is"], ["was"])
+    )
+
+
+BIDS = frozenset("snug clean dry free level clear empty open square warm cool loose slack".split())

@@ -26,6 +26,7 @@ IS = frozenset("is are has have theres its".split())
 OTHERS = frozenset("i we he she they ive weve id wed hed".split())
 TILL = frozenset({"till", "until", "til", "untill"})
 DENIALS = frozenset({"no", "not", "never", "wont", "doesnt", "without", "nothing"})
+BY_OTHERS, APART = "shown.by-others", "been apart before"
 TURNED = {"bad": "good", "good": "bad"}
 
 
@@ -51,6 +52,8 @@ def refine(drafts: list[Draft], scene: Scene) -> list[Draft]:
             against |= {"meanwhile"}
         if draft.kind == "finding" and draft.fields["verdict"] == "bad" and complains(scene):
             against -= TOLD
+        if draft.rule.id == BY_OTHERS or draft.fields.get("state") == APART:
+            against -= {"maybe"}  # `it looks like somebody's been at it`: that is what is seen
         if against:
             scene.dropped.append(
                 f"{scene.said(draft.main, draft.last)}: {draft.kind} by {draft.rule.id} let go, "

@@ -33,6 +33,8 @@ def others(clause: Clause, opens: list[int]) -> list[Draft]:
 def _by_others(clause: Clause, k: int, after: int) -> Draft | None:
     scene = clause.scene
     things = [i for i in scene.things(range(after, clause.span.stop)) if may_hold(scene.tokens[i].thing)]
+    if (n := says(scene, "meddled", after, 4)) and not things:
+        return _meddled(clause, after, after + n - 1)
     deed = next((i for i in range(after, min(after + 4, clause.span.stop)) if _deed(scene, i)), None)
     if any(scene.tokens[i].low in ("whether", "if", "me", "us") for i in range(after, clause.span.stop)):
         return None  # `somebody asked me whether the wiring was original`
@@ -42,9 +44,18 @@ def _by_others(clause: Clause, k: int, after: int) -> Draft | None:
     return made(clause, BY, Said("bad" if bad else "noted", deed, max(deed, min(things[0], deed + 4))), things[0])
 
 
+def _meddled(clause: Clause, first: int, last: int) -> Draft | None:
+    """`Somebody's been at it with a file`: what was talked of, and bad where the tool tells it."""
+    scene = clause.scene
+    rough = any(scene.tokens[i].low in scene.book.owed["rough_tools"] for i in range(last, clause.span.stop))
+    return made(clause, BY, Said("bad" if rough else "noted", first, last), subject(clause, first))
+
+
 def _deed(scene: Scene, i: int) -> bool:
     token = scene.tokens[i]
     if token.sense("did") is not None or token.low in scene.book.owed["others_did"]:
+        return True
+    if says(scene, "meddled", i, 4):
         return True
     unknown = token.kind == "word" and not token.senses and token.low.endswith("ed")
     return unknown or bool(says(scene, "botched", i, 4))

@@ -26,14 +26,14 @@ CANS = frozenset("oil fuel petrol gas water jerry diesel paint spray".split())
 "What a can is for; else `can` behind a part says what may be done with it."
 
 
-def fold_things(text: str, tokens: list[Token], book: Rulebook, typed: bool) -> list[Token]:
-    """The tokens with every mention of a thing as one token."""
+def fold_things(text: str, tokens: list[Token], book: Rulebook, typed: bool, boundary: int = 0) -> list[Token]:
+    """The tokens with every mention of a thing as one token; where a note begins at the boundary, a new name does."""
     folded: list[Token] = []
     i = 0
     while i < len(tokens):
         token = tokens[i]
         begins = not BEGINS.isdisjoint(token.classes) or token.low in ("hand", "side") or token.kind == "which"
-        end = _mention(tokens, i, typed, book) if begins else i
+        end = _mention(tokens, i, typed, book, boundary) if begins else i
         if end == i:
             folded.append(_no_part(token, book) if "part" in token.classes else token)
             i += 1
@@ -47,7 +47,7 @@ BEGINS = frozenset({"part", "side", "which"})
 "Classes of tokens with which a mention may begin; so may `hand` and `side`."
 
 
-def _mention(tokens: list[Token], i: int, typed: bool, book: Rulebook) -> int:
+def _mention(tokens: list[Token], i: int, typed: bool, book: Rulebook, boundary: int = 0) -> int:
     """The end of the mention that begins at token i; i when none does."""
     if i and tokens[i].low.endswith("ing") and tokens[i - 1].low in DOING:
         return i  # `I'm winding some tape round it`
@@ -68,12 +68,8 @@ def _mention(tokens: list[Token], i: int, typed: bool, book: Rulebook) -> int:
         j += 1
     first = j
     while j < len(tokens) and tokens[j].kind == "term" and "part" in tokens[j].classes:
-        if parts and (tokens[j].sense("did", "does") and j + 1 < len(tokens) and not tokens[j + 1].sense("part")):
+        if parts and (_goes_on_otherwise(tokens, j) or tokens[j - 1].start < boundary <= tokens[j].start):
             break
-        if parts and tokens[j].low == "can" and tokens[j - 1].low not in CANS:
-            break  # `the belt can stay`
-        if parts and tokens[j].low == "cut":
-            break  # `gasket cut from card`
         parts += 1
         j += 1
     if not parts or _is_verb(tokens, first, j, book):
@@ -88,6 +84,13 @@ def _mention(tokens: list[Token], i: int, typed: bool, book: Rulebook) -> int:
     ):
         j += 1
     return j
+
+
+def _goes_on_otherwise(tokens: list[Token], j: int) -> bool:
+    """Whether a word that may name a part tells more of the one before: `the belt can stay`, `gasket cut from card`."""
+    if tokens[j].sense("did", "does") and j + 1 < len(tokens) and not tokens[j + 1].sense("part"):
+        return True
+    return tokens[j].low == "cut" or (tokens[j].low == "can" and tokens[j - 1].low not in CANS)
 
 
 def _in_the_end(tokens: list[Token], i: int) -> bool:
