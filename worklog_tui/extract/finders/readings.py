@@ -14,6 +14,7 @@ from worklog_tui.extract.measured.poured import poured, spread_of
 from worklog_tui.extract.measured.quantity import quantity_of, suits, support, turns
 from worklog_tui.extract.measured.sizes import AXES, sized, sized_part
 from worklog_tui.extract.measured.times import DAYS, of_work
+from worklog_tui.extract.measured.vacuum import of_mercury
 from worklog_tui.extract.measured.whose import owner
 from worklog_tui.extract.scene import Draft, Scene
 from worklog_tui.extract.things.named_here import named_before
@@ -204,6 +205,8 @@ def _wanted(made: Draft, scene: Scene) -> tuple[str, ...]:
     amount = scene.tokens[made.main].amount
     if amount and poured(amount, made, scene):
         return ("volume",)
+    if amount and of_mercury(made.main, scene):
+        return ("pressure",)
     if amount:
         return amount.quantities
     for token in reversed(scene.tokens[max(0, made.main - SAID_BEFORE) : made.main]):
@@ -223,6 +226,8 @@ def _amount(
         amount = token.amount
         if poured(amount, made, scene):
             return "volume", spread_of(amount), "ml"
+        if of_mercury(made.main, scene):
+            return "pressure", spread_of(amount), "inHg"
         quantity = told or quantity_of(amount.quantities, made, scene)
         if quantity == "turns" and amount.low >= REVOLUTIONS:
             return "speed", spread_of(amount), "rpm"

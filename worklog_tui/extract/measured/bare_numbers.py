@@ -10,7 +10,7 @@ from worklog_tui.extract.measured.by_custom import by_custom, on_what_gets_hot
 from worklog_tui.extract.measured.counted import only_a_count
 from worklog_tui.extract.measured.low_pressures import of_its_size
 from worklog_tui.extract.measured.number_form import fraction, in_thousandths, spoken_decimal
-from worklog_tui.extract.measured.quantity import believable, named_after, of_clearance, support
+from worklog_tui.extract.measured.quantity import believable, named_after, of_clearance, support, turns_at
 from worklog_tui.extract.measured.sizes import sized
 from worklog_tui.extract.measured.taken_with import gauge, taken_with
 from worklog_tui.extract.scene import NONE, Draft, Scene, suggested_by
@@ -136,7 +136,7 @@ def _taken(
     bare = carried(scene, made.main, name)
     if bare is None and not guessed and (told_there := told_of(name, made, scene))[0] >= OF_IT:
         bare = told_there[1]
-    if bare is None and value and not quantity.bare:
+    if (bare is None and value and not quantity.bare) or (name == "pressure" and turns_at(value, made)):
         return None
     known = scene.card()
     score = support(name, made, scene)

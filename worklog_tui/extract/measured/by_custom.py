@@ -9,7 +9,21 @@ from worklog_tui.extract.tokens import Token
 
 def by_custom(token: Token, made: Draft, scene: Scene) -> str:
     """The unit of a bare length by its form alone; empty where the form tells nothing."""
-    return "in" if _micrometer(token, made, scene) else "mm" if _diameter(token, made, scene) else ""
+    if (unit := _across(token, made, scene)) or _micrometer(token, made, scene):
+        return unit or "in"
+    return "mm" if _diameter(token, made, scene) else ""
+
+
+def _across(token: Token, made: Draft, scene: Scene) -> str:
+    """`Wire 18 dia`, `sleeve .985 od`: what is told across a thing, in millimetres where it is no size of inches."""
+    after = scene.tokens[made.main + 1 : made.main + 2]
+    value = token.value or 0.0
+    if made.thing is None or not after or after[0].low not in ACROSS or token.high is not None:
+        return ""
+    return "mm" if TURNED[0] / 2 <= value <= TURNED[1] else "in" if 0 < value < 1 else ""
+
+
+ACROSS = frozenset({"dia", "diam", "od", "o/d", "id", "i/d", "thk"})
 
 
 def _micrometer(token: Token, made: Draft, scene: Scene) -> bool:

@@ -119,7 +119,7 @@ FEELER = 2.0
 FOREIGN = 1.0
 "What speaks against a bare number being what its thing is never measured in."
 OF_FEW = frozenset(
-    {"voltage", "current", "resistance", "compression", "torque", "turns", "angle", "density", "run_time"}
+    {"voltage", "current", "resistance", "compression", "torque", "turns", "angle", "density", "run_time", "pressure"}
 )
 "Quantities that only few kinds of things have."
 
@@ -205,6 +205,15 @@ TURNS = (
     "turntable",
 )
 "Parts whose own speed is told."
+
+
+def turns_at(value: float, made: Draft) -> bool:
+    """Whether it is the speed that an engine holds, among the pressures that its pump makes: `eng holds 1450`."""
+    return value >= TURNS_FROM and made.thing_at is not None and made.thing is not None and made.thing.name == "engine"
+
+
+TURNS_FROM = 300.0
+"Turns a minute below which no engine runs (common practice)."
 
 
 def of_clearance(i: int, scene: Scene) -> bool:

@@ -44,6 +44,8 @@ def carried(scene: Scene, i: int, name: str) -> Bare | None:
         return _like(value, ahead.unit, scale_of(ahead), ahead.low)
     if (taken := taken_before(scene, i)) is not None and taken[0] == name:
         return _like(value, taken[1], taken[2], taken[3])
+    if name == "pressure" and _of_another(scene, i):
+        return None
     topic = scene.context.topic
     if topic is not None and topic.quantity == name and topic.unit and topic.value:
         return _like(value, topic.unit, topic.scale, topic.value)
@@ -55,6 +57,13 @@ def carried(scene: Scene, i: int, name: str) -> Bare | None:
         scale = 0.001 if last.unit == "in" and low < 0.2 and value > 0.5 else 1.0
         return _like(value, last.unit, scale, low)
     return None
+
+
+def _of_another(scene: Scene, i: int) -> bool:
+    """Whether inches of mercury were told last, and something stands before the number that has no vacuum."""
+    figures = scene.context.figures
+    last = bool(figures) and figures[-1].unit == "inHg"
+    return last and any(token.thing is not None and "vac" not in token.low for token in scene.tokens[:i])
 
 
 def taken_before(scene: Scene, i: int) -> tuple[str, str, float, float] | None:
