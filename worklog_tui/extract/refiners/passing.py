@@ -16,6 +16,7 @@ SHOWN = frozenset("see hear feel found find at got is was are were theres heres 
 "Words after which a definite state is what is being looked at: `look at that crack`."
 ALONE = frozenset({"finding.state", "finding.state-alone"})
 LISTED = ALONE | {"finding.thing-is-state"}
+SIZES = frozenset("little small tiny wee big".split())
 NEAR = 3
 "Tokens within which the verb stands that made a thing so."
 
@@ -41,9 +42,9 @@ def _reason(draft: Draft, scene: Scene) -> str:
 
 
 def _before(scene: Scene, i: int) -> int:
-    """The index of the token before token i, degrees passed over; -1 at the head of its clause."""
-    k = i - 1
-    while k >= 0 and scene.tokens[k].sense("degree") and scene.tokens[k].clause == scene.tokens[i].clause:
+    """The index of the token before token i, degrees and sizes passed over; -1 at the head of its clause."""
+    k, tokens = i - 1, scene.tokens
+    while k >= 0 and (tokens[k].sense("degree") or tokens[k].low in SIZES) and tokens[k].clause == tokens[i].clause:
         k -= 1
     return k if k >= 0 and scene.tokens[k].clause == scene.tokens[i].clause else -1
 
@@ -60,7 +61,8 @@ def _known_already(draft: Draft, scene: Scene) -> bool:
         return False
     if k < 0 or scene.tokens[k].low not in DEFINITE or scene.tokens[draft.main].low.partition(" ")[0] in DEFINITE:
         return False
-    before = scene.tokens[k - 1].low if k and scene.tokens[k - 1].clause == scene.tokens[k].clause else ""
+    j = k - 2 if k > 1 and scene.tokens[k - 1].low == "all" else k - 1  # `look at all that rust`
+    before = scene.tokens[j].low if j >= 0 and scene.tokens[j].clause == scene.tokens[k].clause else ""
     if k == draft.main - 1 and scene.tokens[k].low in ("that", "this") and scene.tokens[draft.main].sense("works_well"):
         return False  # `a button, and that works`
     return before.rpartition(" ")[2] not in SHOWN
