@@ -12,45 +12,12 @@ from worklog_tui.rulebook.contractions import SPELT_OUT
 
 NAME = 6
 "So many words without a verb are only the name of what is told of next."
-WAITS = frozenset(
-    (
-        "a an the my your his her our their this these some any every each another no of at to from with for by as "
-        "than into onto between against per and but or nor so because cause cos coz if when while where what which "
-        "who until till unless whether like is was are were be been being isnt wasnt arent werent am gonna gotta "
-        "wanna not very really pretty quite about around roughly nearly almost exactly just only say says said reads "
-        "reading number point i ive im ill id we weve well you youve youre youll he hes she shes they theyre its "
-        "thats theres heres whats got gets get needs need want wants make makes let lets put puts must should would "
-        "could can might will have has had having do does did dont doesnt didnt cant wont couldnt wouldnt havent "
-        "hasnt hadnt new old other same first second third left right front rear top bottom inner outer next last "
-        "both all oh or kinda sorta maybe probably"
-    ).split()
-)
-"Last words that wait for more."
 PARTICLES = frozenset("on in up down out off over under through round before".split())
 "Last words that wait for a name with its article."
-GOES_ON = frozenset(
-    (
-        "of from with than to into onto for by at and or nor but which who whose whom where because cause cos coz if "
-        "unless until till while when as like is was are were be been isnt wasnt arent werent has had have hasnt hadnt "
-        "havent does doesnt did didnt do will would wouldnt wont can cant couldnt should may sorry wait make actually "
-        "rather mean scratch call correction hang hold too though again either yet on in up down out off over under "
-        "through round between against per only needs wants gets goes comes came went looks seems feels runs ran reads "
-        "says shows not"
-    ).split()
-)
-"First words that go on with what was said before."
-BEGINS = frozenset(
-    (
-        "i ive im ill id we weve well you youve youre youll he hes she shes they theyre it its thats theres heres "
-        "whats wheres there here ok okay right alright righto so then now anyway anyways next yeah yep yes aye nope oh "
-        "ah ooh hey hello look let lets gonna remember somebody someone"
-    ).split()
-)
-"First words with which talk begins."
 SPEAKER = frozenset("i im ive ill id".split())
 SUPPOSES = frozenset("if unless once when whenever until till before".split())
-WHO = BEGINS - frozenset("there here ok okay right alright so now next look let".split()) | {"the", "that"}
-"With what the clause begins that tells what then."
+OPENERS = frozenset("there here ok okay right alright so now next look let".split())
+"Words that only open talk: with any other the clause begins that tells what then."
 NAMES = frozenset("the a an my this these those your our his her".split())
 "First words of a name, which may be what the line before waits for."
 CORRECTS = frozenset("wait its thats sorry not no make hang i im actually".split())
@@ -70,11 +37,13 @@ def begins_anew(before: str, after: str, book: Rulebook) -> bool:
     if said[0][0].isupper() and _plain(said[0]) not in SPEAKER:
         return False  # who writes capitals writes stops
     last, first = _plain(said[-1]), _plain(said_next[0])
-    if last in WAITS or first in GOES_ON or (first == "no" and _corrects(said_next, book)):
+    if last in book.lists["waits_for_more"] or first in book.lists["goes_on_with"]:
         return False
-    if (len(said) <= NAME and not any(_tells(_plain(word), book) for word in said)) or _supposes(said):
+    if first == "no" and _corrects(said_next, book):
         return False
-    if first in BEGINS:
+    if (len(said) <= NAME and not any(_tells(_plain(word), book) for word in said)) or _supposes(said, book):
+        return False
+    if first in book.lists["talk_begins"]:
         return True
     if last in PARTICLES:
         return first not in NAMES
@@ -86,11 +55,15 @@ def begins_anew(before: str, after: str, book: Rulebook) -> bool:
     return _is(begins, *HEADS) and not book.table.get(f"{last} {first}")
 
 
-def _supposes(said: list[str]) -> bool:
+def _supposes(said: list[str], book: Rulebook) -> bool:
     """Whether only what is supposed was said, not yet what then: `so if it weeps again`."""
     words = [_plain(word) for word in said]
     first = next((k for k, word in enumerate(words[:3]) if word in SUPPOSES), None)
-    return first is not None and words[first + 1 :][:1] != ["not"] and sum(w in WHO for w in words[first:]) < 2
+    return first is not None and words[first + 1 :][:1] != ["not"] and sum(_is_who(w, book) for w in words[first:]) < 2
+
+
+def _is_who(low: str, book: Rulebook) -> bool:
+    return low in ("the", "that") or (low in book.lists["talk_begins"] and low not in OPENERS)
 
 
 def _tells(low: str, book: Rulebook) -> bool:
