@@ -16,13 +16,14 @@ LOST = frozenset({"missing", "gone", "lost", "sheared", "snapped", "broken", "br
 MOST = 3
 "A part has at most so many words (judgement)."
 JOIN = re.compile(r"\s+(on|in|for|round|around|over|under|across|at|made from|made of|made out of|out of|from)\s+")
-_SMALL = r"(?:(?:the|a|an|its|his|that|their|proper|real|right|old|original|missing|broken) )*"
+_SMALL = r"(?:(?:the|a|an|its|his|that|their|proper|real|right|old|original|missing|broken) ){0,4}"
 _INSTEAD = re.compile(
     r"\b(?:instead of|in place of|in lieu of|(?:standing|stands|stood) in for"
     r"|(?:doing|does) (?:duty|service) (?:for|as)|serv(?:es|ing) as"
     r"|for want of|where (?:there )?(?:should|ought to) be|where there(?:['’]s| is) meant to be)"
-    rf" {_SMALL}(?P<instead>[a-z][a-z -]*)"
-    rf"|\bwhere {_SMALL}(?P<where>[a-z][a-z -]*?) (?:should|ought to|used to|was meant to|is meant to) (?:be|go|sit)\b",
+    rf" {_SMALL}(?P<instead>[a-z][a-z -]{{0,60}})"
+    rf"|\bwhere {_SMALL}(?P<where>[a-z][a-z -]{{0,60}}?)"
+    r" (?:should|ought to|used to|was meant to|is meant to) (?:be|go|sit)\b",
     re.IGNORECASE,
 )
 _STOPS = frozenset({
