@@ -62,9 +62,5 @@ def suits(sense: Sense, thing: Thing) -> bool:
 def bidden(scene: Scene, at: int) -> bool:
     """Whether a word is what is to be done: `snug it down`, not `dry it is`."""
     after = [t.low for t in scene.tokens[at + 1 : at + 3]]
-    return (
-        scene.tokens[at].low in BIDS and after[:1] in (["it"], ["them"], ["em"]) and after[1:] not in (["is"], ["was"])
-    )
-
-
-BIDS = frozenset("snug clean dry free level clear empty open square warm cool loose slack".split())
+    state_or_deed = scene.tokens[at].low in scene.book.lists["states_to_bid"]
+    return state_or_deed and after[:1] in (["it"], ["them"], ["em"]) and after[1:] not in (["is"], ["was"])

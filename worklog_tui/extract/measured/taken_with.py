@@ -14,7 +14,7 @@ TELL = frozenset({"speed", "temperature"})
 
 def gauge(i: int, scene: Scene) -> list[Token]:
     """The tokens right behind the number at token i that may name the instrument: `sixty on the gauge`."""
-    if i + 2 >= len(scene.tokens) or scene.tokens[i + 1].low not in ("on", "by", "with", "off"):
+    if i + 2 >= len(scene.tokens) or scene.tokens[i + 1].low not in WITH:
         return []
     return scene.tokens[i + 2 : i + 5]
 

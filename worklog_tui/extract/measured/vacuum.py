@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from worklog_tui.extract.scene import Scene
+from worklog_tui.extract.talk.carry import of_mercury_last
 
 MOST = 30.0
 "Inches of mercury that the air of the sea's height holds up (standard atmosphere, 29.92)."
@@ -30,5 +31,4 @@ GAUGES = frozenset({"vacuum", "vacuum gauge", "manifold vacuum"})
 
 def _goes_on(i: int, scene: Scene) -> bool:
     """`Now 11in`, where inches of mercury were the last figure told and nothing else is named before it."""
-    figures = scene.context.figures
-    return bool(figures) and figures[-1].unit == "inHg" and not any(t.thing is not None for t in scene.tokens[:i])
+    return of_mercury_last(scene) and not any(t.thing is not None for t in scene.tokens[:i])

@@ -46,10 +46,13 @@ def _mere_place(draft: Draft, scene: Scene) -> str:
     """The subject in lower case, where it names no more than a place or a way of measuring; else empty."""
     words = str(draft.fields["subject"]).lower().split()
     bare = [w for w in words if w not in SIDES and not w.isdigit()]
-    lists = scene.book.lists
-    mere = " ".join(bare) in lists["places_of_parts"] | lists["ways_of_measuring"]
+    mere = _is_mere(" ".join(bare), scene)
     of_gap = bare == ["float"] and draft.fields["quantity"] == "gap"  # no float of a carburettor
     return " ".join(words) if mere or of_gap else ""
+
+
+def _is_mere(words: str, scene: Scene) -> bool:
+    return words in scene.book.lists["places_of_parts"] or words in scene.book.lists["ways_of_measuring"]
 
 
 def _named_here(draft: Draft, scene: Scene) -> Iterator[Thing]:
@@ -67,7 +70,12 @@ def _talked_of(scene: Scene) -> Iterator[Thing]:
 def _may_own(thing: Thing, named: str, scene: Scene) -> bool:
     """Whether a thing may have the place: a part, none that is a place itself."""
     words = thing.words.lower().split()
-    mere = scene.book.lists["places_of_parts"] | scene.book.lists["ways_of_measuring"]
-    if thing.kind not in OWNERS or not words or words[-1] in mere or named in thing.words.lower() or not thing.known:
+    if (
+        thing.kind not in OWNERS
+        or not words
+        or _is_mere(words[-1], scene)
+        or named in thing.words.lower()
+        or not thing.known
+    ):
         return False
     return not ("bore" in named and thing.system in CYLINDERS)

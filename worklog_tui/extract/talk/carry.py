@@ -59,11 +59,17 @@ def carried(scene: Scene, i: int, name: str) -> Bare | None:
     return None
 
 
+def of_mercury_last(scene: Scene) -> bool:
+    """Whether the last figure told was inches of mercury."""
+    figures = scene.context.figures
+    return bool(figures) and figures[0].unit == "inHg"
+
+
 def _of_another(scene: Scene, i: int) -> bool:
     """Whether inches of mercury were told last, and something stands before the number that has no vacuum."""
-    figures = scene.context.figures
-    last = bool(figures) and figures[-1].unit == "inHg"
-    return last and any(token.thing is not None and "vac" not in token.low for token in scene.tokens[:i])
+    return of_mercury_last(scene) and any(
+        token.thing is not None and "vac" not in token.low for token in scene.tokens[:i]
+    )
 
 
 def taken_before(scene: Scene, i: int) -> tuple[str, str, float, float] | None:

@@ -44,8 +44,8 @@ def _of_another(scene: Scene, i: int, words: set[str]) -> bool:
 def _said(scene: Scene, i: int, phrases: frozenset[str], behind: int = 0) -> bool:
     """Whether one of the phrases stands in the clause before a number, or so many tokens behind it."""
     first, last = scene.clause(i).start, min(i + behind, len(scene.tokens) - 1)
-    text = scene.text[scene.tokens[first].start : scene.tokens[last].end].lower()
-    said = f" {' '.join(text.replace(chr(39), '').split())} "
+    text = scene.text[scene.tokens[first].start : scene.tokens[last].end].lower().replace("'", "")
+    said = f" {' '.join(text.split())} "
     return any(f" {phrase}" in said for phrase in phrases)
 
 

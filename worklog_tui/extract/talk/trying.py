@@ -6,6 +6,7 @@ from worklog_tui.extract.context import Context
 from worklog_tui.extract.said import opening, says
 from worklog_tui.extract.scene import Scene
 from worklog_tui.model import Reading
+from worklog_tui.rulebook import Sense
 
 ENGINE, SPARK = "engine", "spark"
 START = "start"
@@ -43,7 +44,7 @@ def _takes(scene: Scene, last: int) -> bool:
     return after is not None and (after.thing is not None or bool(after.sense("article", "objectword")))
 
 
-def _is_start(senses: tuple) -> bool:  # type: ignore[type-arg]
+def _is_start(senses: tuple[Sense, ...]) -> bool:
     """Whether words are of starting: `crank it`, `first kick`."""
     return any((s.cls in DEEDS and s.name == START) or s.name.startswith(NTH) for s in senses)
 
