@@ -27,6 +27,8 @@ def figures(book: Rulebook, *lines: str) -> list[tuple[str, object, str]]:
         (("vac 17in at idle",), ("pressure", 17.0, "inHg")),
         (("vacuum gauge on the inlet 20 inches",), ("pressure", 20.0, "inHg")),
         (("vac 17in", "now 12in"), ("pressure", 12.0, "inHg")),
+        (("coolant 85 degC", "vac 17in", "now 12in"), ("pressure", 12.0, "inHg")),  # from the last one
+        (("vac 17in", "coolant 85 degC", "now 12in"), ("length", 12.0, "in")),
         (("vac pipe 8in",), ("length", 8.0, "in")),  # the pipe is measured, not what is in it
         (("vac 17in", "jib pin 3in"), ("length", 3.0, "in")),
         (("vac 17in", "fuel pressure 15"), ("pressure", 15.0, "psi")),  # whose unit is its own
