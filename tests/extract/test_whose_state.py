@@ -253,3 +253,16 @@ def test_a_heading_may_be_a_word_that_is_often_no_part(book: Rulebook) -> None:
 )
 def test_what_was_named_long_ago_or_only_used_is_not_surely_meant(book: Rulebook, lines: tuple[str, ...]) -> None:
     assert found(book, *lines) == []
+
+
+@pytest.mark.parametrize(
+    ("words", "parts"),
+    [
+        ("Started it again. Throttle back a touch. That's smooth.", {"engine"}),
+        ("Started it. The choke cable is frayed. That's stiff.", {"choke cable"}),
+    ],
+)
+def test_a_state_told_right_after_a_start_is_the_machines_until_a_part_is_found_so(
+    book: Rulebook, words: str, parts: set[str]
+) -> None:
+    assert {part for part, _ in found(book, words)} == parts

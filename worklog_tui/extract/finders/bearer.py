@@ -30,6 +30,8 @@ BEFORE = 1.35
 FLOOR = -1.5
 MACHINE = 0.7
 "What the machine weighs, that every talk is about, for a state that is mostly said of machines."
+STARTED = 1.5
+"What it weighs for any state when it was started just now: `choke off and it stays. That's smooth`."
 TOLD = 0.5
 "What is gained by the part that was told of last, found so or worked on: `new bearing in, quiet`."
 AGAIN = 1.8
@@ -59,6 +61,8 @@ def bearer(scene: Scene, at: int, state: int, fits: Fits) -> tuple[Thing | None,
         candidates = [*candidates, (LATE, named, late)]
     if "whole" in mostly(scene, token):
         candidates = [*candidates, (MACHINE, machine_talked_of(scene), None)]
+    elif scene.once(("just started",), lambda: _just_started(scene)):
+        candidates = [*candidates, (STARTED, machine_talked_of(scene), None)]
     if (again := put_right(scene, at, state)) is not None:
         candidates = [*candidates, (AGAIN, again, None)]
     told = scene.once(("told last",), lambda: _told_last(scene))
@@ -101,6 +105,18 @@ def _told_last(scene: Scene) -> str:
     if last is None or (isinstance(last, Work) and last.action == "remove"):
         return ""  # a guard that was taken off lay over what is looked at
     return last.part.lower()
+
+
+def _just_started(scene: Scene) -> bool:
+    """Whether the last work told in this note or the one before was a start, and only the machine was told of since."""
+    older = set(scene.context.notes[:-1])
+    whole = scene.engine().words.lower()
+    for fact in reversed(scene.context.recent):
+        if isinstance(fact, Work):
+            return fact.action == "start" and fact.main.note not in older
+        if isinstance(fact, Finding) and fact.part.lower() != whole:
+            return False
+    return False
 
 
 def _of_fluids(state: Token, thing: Thing) -> bool:
