@@ -6,6 +6,7 @@ from worklog_tui.extract.matching import Match
 from worklog_tui.extract.measured.aimed import pointed, span_of, still_aimed
 from worklog_tui.extract.measured.bare_numbers import bare_reading, degrees
 from worklog_tui.extract.measured.come_to import come_to
+from worklog_tui.extract.measured.headed import headed_by
 from worklog_tui.extract.measured.naming import only_names_the_test, subject_words
 from worklog_tui.extract.measured.nearest import HELD, joined_after, measurable, nearest_measured
 from worklog_tui.extract.measured.never import never
@@ -17,7 +18,6 @@ from worklog_tui.extract.measured.times import DAYS, of_work
 from worklog_tui.extract.measured.vacuum import of_mercury
 from worklog_tui.extract.measured.whose import owner
 from worklog_tui.extract.scene import Draft, Scene
-from worklog_tui.extract.things.named_here import named_before
 from worklog_tui.extract.things.spelt_out import spelt_out
 from worklog_tui.extract.things.subjects import Fits, as_thing
 from worklog_tui.extract.tokens import Thing, Token
@@ -139,8 +139,8 @@ def _subject(made: Draft, match: Match, scene: Scene, known: tuple[str, ...] = (
         made.thing = as_thing(scene.context.aim)
         made.filled.add("subject")
         return
-    if not size and (name := named_before(scene, made.main)):
-        made.thing, made.thing_at = Thing(name, "", "unknown", own=name, known=False), None
+    if not size and (head := headed_by(scene, made.main, wanted)) is not None:
+        made.thing, made.thing_at = head, None
         return
     if (found := scene.once(("owner", made.main, wanted), lambda: owner(made, scene, wanted, meant))) is not None:
         made.thing, made.thing_at = found
