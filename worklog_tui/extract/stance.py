@@ -24,6 +24,8 @@ SUBJECTS = frozenset(
     ).split()
 ) | {"we will", "we are", "he will", "she will"}
 "Words with which a new clause begins when no punctuation tells."
+INVERTED = frozenset("should shall could can would must might may will".split())
+"Before a subject they ask: `should I replace the chain`."
 KEEPS_GOING = frozenset(
     (
         "if when till until where how what that which before after like think reckon said says because as while "
@@ -70,7 +72,7 @@ def _begins_anew(tokens: list[Token], i: int) -> bool:
     if token.low in SUBJECTS:
         if token.low == "its" and token.end - token.start == len("its") and before.low.rpartition(" ")[2] in WAITING:
             return False  # `on its key`
-        return before.low not in KEEPS_GOING and not before.sense("break")
+        return before.low not in KEEPS_GOING and before.low not in INVERTED and not before.sense("break")
     if before.kind != "comma":
         return False
     after = tokens[i + 1] if i + 1 < len(tokens) else None

@@ -120,3 +120,25 @@ def only_built(made: Draft, action: str, scene: Scene) -> bool:
 
 ANEW = frozenset("now back again all".split())
 PLACES = frozenset("to on onto in into by with under between behind through at across round down straight".split())
+
+
+def bought_once(scene: Scene, at: int, action: str) -> bool:
+    """`Since I bought it`, `when we got it`: tells since when, and orders nothing."""
+    if action != "order":
+        return False
+    return any(t.low in SINCE for t in scene.tokens[max(at - 2, 0) : at])
+
+
+SINCE = frozenset("since when before after until".split()) | {"when i", "before i", "until i", "ever since"}
+
+
+def put_away(scene: Scene, at: int, action: str) -> bool:
+    """`The old gauge goes on the shelf`: where it lies now; it was fitted nowhere."""
+    after = scene.tokens[at + 1 : at + 3]
+    return (
+        action == "fit"
+        and len(after) == len(("the", "shelf"))
+        and scene.tokens[at].low.split()[-1] in ("on", "in", "onto", "into")
+        and bool(after[0].sense("article", "objectword"))
+        and after[1].low in scene.book.lists["laid_by"]
+    )

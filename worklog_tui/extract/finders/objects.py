@@ -81,6 +81,15 @@ def _wrong(scene: Scene) -> str:
     return last.part.lower() if last is not None and last.verdict == "bad" else ""
 
 
+def wrong_now(scene: Scene, at: int | None) -> bool:
+    """Whether a fault of the thing at a token is told in the same breath: `the gib's loose, so adjust it` is what the
+    speaker does.
+    """
+    return at is not None and any(t.sense("bad") for t in scene.tokens[at + 1 : at + 1 + NEAR])
+
+
+NEAR = 6
+"Tokens behind a thing within which its fault is told."
 SETS = frozenset({"adjust"})
 MEASURED = 1.6
 "What is gained by the thing on which the last figure was taken: it is that which is set anew."

@@ -5,9 +5,9 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import Any
 
-from worklog_tui.extract.finders.doers import by_others, listed, only_built, to_come
+from worklog_tui.extract.finders.doers import bought_once, by_others, listed, only_built, put_away, to_come
 from worklog_tui.extract.finders.means import used
-from worklog_tui.extract.finders.objects import inside, meant, plain, stated
+from worklog_tui.extract.finders.objects import inside, meant, plain, stated, wrong_now
 from worklog_tui.extract.finders.senses import suits
 from worklog_tui.extract.finders.standing import by_turns, joined, only_stands, turned
 from worklog_tui.extract.matching import Match
@@ -55,6 +55,8 @@ def draft(match: Match, scene: Scene) -> Draft | None:
     if action not in LABELLED or action in gives.get("never", ()) or _of_air(action, made):
         return None
     if _is_its_state(made, scene) or only_built(made, action, scene) or _of_a_test(made, action, scene):
+        return None
+    if bought_once(scene, made.main, action) or put_away(scene, made.main, action):
         return None
     if action == "bleed" and "part" in made.filled:
         made.thing = _bled(made.thing, scene)
@@ -168,8 +170,9 @@ def _object(made: Draft, match: Match, scene: Scene) -> bool:
         made.thing = as_thing(scene.context.heading)
     if made.thing is None:
         made.filled.add("part")
-        made.confidence -= ORDERS_DOUBT if _may_be_an_order(match, scene, made.main) else 0
         made.thing, made.thing_at = meant(scene, made.main, match)
+        if _may_be_an_order(match, scene, made.main) and not wrong_now(scene, made.thing_at):
+            made.confidence -= ORDERS_DOUBT
     return made.thing is not None and (bool(made.thing.name) or not made.thing.known) and "'" not in made.thing.words
 
 

@@ -22,9 +22,10 @@ def join_things(text: str, tokens: list[Token]) -> list[Token]:
     if len([token for token in tokens if token.thing is not None]) < 2:
         return tokens
     out: list[Token] = []
-    for token in tokens:
+    for k, token in enumerate(tokens):
         back = _link(out, token.thing) if token.thing is not None else None
-        if back is None or token.thing is None or _stands_apart(text, back[0], back[2], token):
+        apart = back is None or _stands_apart(text, back[0], back[2], token) or _a_clause_ahead(back, tokens, k)
+        if back is None or token.thing is None or apart:
             out.append(token)
             continue
         first, thing, word = back
@@ -82,3 +83,18 @@ def _link(out: list[Token], after: Thing) -> tuple[Token, Thing, str] | None:
     if word == "on" and after.kind == "tool":
         return None  # `the old condenser on the meter`
     return before, thing, word
+
+
+def _a_clause_ahead(back: tuple[Token, Thing, str], tokens: list[Token], k: int) -> bool:
+    """Whether the second thing is none of a list but what the next words are said of: a whole machine that has a verb
+    of its own behind a part, `choke in and the engine hums`, or is the other suspect, `the belt or the motor`; or what
+    is only measured, behind a fluid.
+    """
+    _, thing, word = back
+    after = tokens[k].thing
+    if word not in LISTS or after is None or thing.kind == "unknown" or after.kind == "unknown":
+        return False
+    if (thing.kind == "machine") == (after.kind == "machine"):
+        return {thing.kind, after.kind} == {"fluid", "quality"}
+    verb = k + 1 < len(tokens) and tokens[k + 1].sense("copula", "does", "bad", "good", "noted") is not None
+    return word == "or" or verb
