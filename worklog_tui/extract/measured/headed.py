@@ -23,7 +23,7 @@ TELLS = ("copula", "reads", "book", "must", "want")
 "Classes of the words with which something is told of a name."
 PASSED_OVER = ("article", "break", "filler", "degree")
 FIGURES = frozenset({"amount", "number"})
-GENERAL = frozenset("temperature temp pressure speed voltage volts current amps clearance gap level timing".split())
+GENERAL = frozenset("temperature temp pressure speed voltage volts current amps clearance gap timing".split())
 "Words for a quantity alone that the vocabulary knows as one of some part."
 NUMBERED = frozenset("number serial model type plate engine frame size leave left".split())
 "Words with which no such name is told: what is a number by itself, what is left for a time."

@@ -208,9 +208,13 @@ def is_test_voltage(i: int, scene: Scene) -> bool:
     if amount is None or amount.unit != "V" or amount.low not in TEST_VOLTS:
         return False
     near = scene.tokens[max(0, i - 10) : i + 10]
-    return any(word in t.low for t in near for word in ("insul", "megger", "frame", "earth test", "meg test"))
+    return any(t.low in TESTED for t in near) or any(
+        word in t.low for t in near for word in ("insul", "megger", "frame", "earth test", "meg test")
+    )
 
 
+TESTED = frozenset({"ins", "insn", "ir", "megged"})
+"What shorthand calls such a test."
 VALVE_OF = {"in": "inlet", "ex": "exhaust"}
 VALVES = {
     "in": "inlet valve", "inlet": "inlet valve", "intake": "intake valve", "inlets": "inlet valves",

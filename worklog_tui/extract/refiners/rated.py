@@ -7,6 +7,7 @@ from worklog_tui.extract.measured.number_form import fraction
 from worklog_tui.extract.measured.sizes import sized
 from worklog_tui.extract.refiners.booked import MINE
 from worklog_tui.extract.scene import Draft, Scene
+from worklog_tui.extract.taken.marks import marks
 from worklog_tui.extract.talk.carry import THOU
 from worklog_tui.extract.tokens import Thing, Token
 
@@ -114,7 +115,14 @@ def _after_plate(draft: Draft, scene: Scene) -> bool:
         return True
     if any(t.thing is not None and t.thing.system == "instruments and gauges" for t in scene.tokens):
         return False  # `clamp: 3.9a`
+    if any(mark.slot in TAKEN_RUNNING and mark.value not in ON_PLATES for mark in marks(scene)):
+        return False  # `2.1a off load, 3.4 with the clutch in`
     return any(s.name == "name plate" and s.age <= 1 for s in scene.context.things[:2])
+
+
+TAKEN_RUNNING = frozenset({"load", "motion", "driven", "heat"})
+ON_PLATES = frozenset({"full load", "in star", "in delta"})
+"How a machine stands when its figures are taken, and of this what plates tell too (IEC 60034-1, from memory)."
 
 
 def _is_a(draft: Draft, scene: Scene) -> bool:

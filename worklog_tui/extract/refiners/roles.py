@@ -61,7 +61,8 @@ def _role(draft: Draft, scene: Scene, amounts: set[int]) -> str:
     if quantity == "ratio" and draft.thing is not None and draft.thing.kind == "fluid":
         return "set"
     topic = scene.context.topic
-    if topic is not None and topic.quantity == quantity and topic.role == "set" and not _read_off(draft.main, scene):
+    going_on = topic is not None and topic.quantity == quantity and topic.role == "set"
+    if going_on and not (_read_off(draft.main, scene) or _as_it_was(draft, scene)):
         return "set"
     planned = "plan" in scene.tokens[draft.main].stances
     if planned and (quantity == "temperature" or (quantity in MADE_TO and _to_be_made(draft.main, scene))):
@@ -113,6 +114,15 @@ GAVE_WAY = frozenset("got to|let go at|gave at|broke at|slipped at|came undone a
 def _read_off(i: int, scene: Scene) -> bool:
     """`it reads`, `opens at`, `is`: a word of reading in the clause before the number."""
     return any(t.sense("reads", "copula", "pronoun") for t in scene.tokens[scene.clause(i).start : i])
+
+
+def _as_it_was(draft: Draft, scene: Scene) -> bool:
+    """`New one thirty thick, old 24`, `buffer worn to a quarter`: an old or a worn part was measured, by nobody set."""
+    near = scene.tokens[max(scene.clause(draft.main).start, draft.main - 3) : draft.main + 2]
+    return any(t.low.partition(" ")[0] in WORN or t.sense("bad") for t in near)
+
+
+WORN = frozenset("old worn other wear original".split())
 
 
 def _of_a_device(draft: Draft, scene: Scene) -> bool:

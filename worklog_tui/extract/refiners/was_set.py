@@ -15,7 +15,7 @@ def was_set(i: int, scene: Scene, amounts: set[int], quantity: str) -> bool:
     """Whether a person set what the number at token i measures; other numbers stand at `amounts`."""
     tokens = scene.tokens
     for k in range(i - 1, max(i - 1 - REACH, -1), -1):
-        if tokens[k].kind == "stop" or k in amounts or "break" in tokens[k].classes or tokens[k].low in ("was", "were"):
+        if tokens[k].kind == "stop" or k in amounts or "break" in tokens[k].classes or tokens[k].low in CAME_OUT:
             return False
         if _adjusts(k, scene):
             return not (left_so(k, scene) or (quantity in EFFECTS and _goes_on(k, i, scene)))
@@ -26,6 +26,10 @@ def was_set(i: int, scene: Scene, amounts: set[int], quantity: str) -> bool:
         if "reads" in tokens[k].classes and tokens[k].low not in ("at", "now", "is", "was", "are", "up to", "down to"):
             return False
     return False
+
+
+CAME_OUT = frozenset({"was", "were", "came out", "comes out", "came out at", "comes out at", "mikes", "miked"})
+"With these the figure is read off, whatever was tightened for it: `nipped up, and the lead came out at five thou`."
 
 
 def left_so(k: int, scene: Scene) -> bool:

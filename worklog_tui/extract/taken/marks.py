@@ -46,7 +46,8 @@ def _at(scene: Scene, k: int) -> list[Mark]:
     for last in range(k, min(k + MOST, len(tokens))):
         if tokens[last].kind in ("stop", "comma") or (last > k and tokens[last].kind in ("number", "amount")):
             break
-        said = f"{said} {tokens[last].low}" if said else tokens[last].low
+        low = tokens[last].low.removeprefix("\u2026")  # `with the clutch in`: a word that may belong to a verb
+        said = f"{said} {low}" if said else low
         if said not in begins:
             break
         if said in says:
