@@ -266,3 +266,15 @@ def test_a_state_told_right_after_a_start_is_the_machines_until_a_part_is_found_
     book: Rulebook, words: str, parts: set[str]
 ) -> None:
     assert {part for part, _ in found(book, words)} == parts
+
+
+@pytest.mark.parametrize(
+    ("said", "part"),
+    [
+        ("One of the springs has snapped.", "springs"),
+        ("Two of the teeth are chipped.", "teeth"),
+        ("Half of the screws are missing.", "screws"),
+    ],
+)
+def test_so_many_of_some_parts_are_those_parts(book: Rulebook, said: str, part: str) -> None:
+    assert (part, "bad") in found(book, "The clutch plate next.", said)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from itertools import pairwise
 
 from worklog_tui.extract.finders.bearer import bearer, far_fetched, head, marked, named_for
 from worklog_tui.extract.finders.fitness import mostly
@@ -97,9 +98,15 @@ def _name_part(made: Draft, match: Match, scene: Scene) -> None:
 
 def _in_passing(scene: Scene, k: int) -> bool:
     """Whether a mere word only tells where: `cut right under the clamp, sucking air`; not `with both clips tight`."""
-    return salience(scene, k) <= PASSING and not any(t.low in WITH for t in scene.tokens[max(0, k - NEAR) : k])
+    before = scene.tokens[max(0, k - NEAR) : k]
+    thing = scene.tokens[k].thing
+    counted = thing is not None and thing.kind in REAL and thing.words.lower().endswith(("s", "teeth", "feet"))
+    if counted and any(t.low == "of" and (n.kind == "number" or n.low in SOME) for n, t in pairwise(before)):
+        return False  # `one of the springs has snapped`
+    return salience(scene, k) <= PASSING and not any(t.low in WITH for t in before)
 
 
+SOME = frozenset("one some most half all several few couple pair each any none both another many".split())
 WITH, NEAR = frozenset("with w w/".split()), 3
 
 
