@@ -12,6 +12,7 @@ OF_SEVERAL = frozenset("compression gap pressure resistance density temperature 
 
 def mark_listed(tokens: list[Token], context: Context, cylinders: int) -> None:
     """Turns such numbers into markers of which one, in place."""
+    _mark_told_on(tokens, cylinders or MOST)
     topic = context.topic
     running = bool(topic and topic.quantity in OF_SEVERAL)
     _join_numbers(tokens, cylinders or MOST, running)
@@ -34,6 +35,25 @@ def mark_listed(tokens: list[Token], context: Context, cylinders: int) -> None:
             continue
         if _value_follows(tokens, i) or (token.value <= (cylinders or MOST) and _state_follows(tokens, i)):
             token.kind, token.classes, token.which = "which", WHICH, f"{token.value:g}"
+
+
+def _mark_told_on(tokens: list[Token], most: int) -> None:
+    """`Fourteen thou on one, nine on two`: behind `on` stands which one, where two or more figures are told so."""
+    told = [k + 1 for k in range(1, len(tokens) - 1) if tokens[k].low == "on" and _is_told_on(tokens, k, most)]
+    if len(told) > 1:
+        for k in told:
+            token = tokens[k]
+            number = 1.0 if token.value is None else token.value
+            token.kind, token.classes, token.which = "mark", frozenset(), f"{number:g}"  # of the figure before it
+
+
+def _is_told_on(tokens: list[Token], k: int, most: int) -> bool:
+    """Whether a figure stands before `on` at token k, and the number of one of several behind it, which ends there."""
+    token, after = tokens[k + 1], tokens[k + 2] if k + 2 < len(tokens) else None
+    value = 1.0 if token.low == "one" and token.value is None else token.value if token.kind == "number" else None
+    ends = after is None or after.kind in ("comma", "stop") or after.low in ("and", "but", "so")
+    figure = tokens[k - 1].kind in ("number", "amount")
+    return figure and ends and value is not None and value == int(value) and 1 <= value <= most
 
 
 def _join_numbers(tokens: list[Token], most: int, running: bool) -> None:
