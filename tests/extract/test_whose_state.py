@@ -278,3 +278,17 @@ def test_a_state_told_right_after_a_start_is_the_machines_until_a_part_is_found_
 )
 def test_so_many_of_some_parts_are_those_parts(book: Rulebook, said: str, part: str) -> None:
     assert (part, "bad") in found(book, "The clutch plate next.", said)
+
+
+@pytest.mark.parametrize(
+    ("words", "part", "verdict"),
+    [
+        ("The belt keeps snapping.", "belt", "bad"),
+        ("Filter is matted with lint.", "filter", "bad"),
+        ("That lever won't stay latched.", "lever", "bad"),
+        ("The balance wheel is back in beat.", "balance wheel", "good"),
+        ("The bearing feels like new.", "bearing", "good"),
+    ],
+)
+def test_what_cloth_clockwork_and_catches_come_to(book: Rulebook, words: str, part: str, verdict: str) -> None:
+    assert found(book, words) == [(part, verdict)]
