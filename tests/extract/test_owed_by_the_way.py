@@ -49,3 +49,17 @@ def test_it_is_kept_with_its_thing_and_why(book: Rulebook, text: str, topic: str
 )
 def test_what_was_done_or_came_is_not_owed(book: Rulebook, text: str) -> None:
     assert owed(book, text) == []
+
+
+@pytest.mark.parametrize(
+    ("text", "topic"),
+    [
+        ("The hopper's gonna have to be drained and cleaned.", "hopper drained"),
+        ("A new chute liner has to be welded.", "new chute liner welded"),
+        ("The chute wants welding.", "chute wants welding"),
+    ],
+)
+def test_a_job_is_called_by_its_thing_and_deed_without_a_long_word_of_duty(
+    book: Rulebook, text: str, topic: str
+) -> None:
+    assert topic in [about for about, _ in owed(book, text)]

@@ -18,6 +18,7 @@ _PAST = {
     "made": "make", "found": "find", "put": "put", "set": "set", "reset": "reset", "swapped": "swap", "fitted": "fit",
     "refitted": "refit", "fit": "fit", "stripped": "strip", "rebuilt": "rebuild", "taken": "take", "hung": "hang",
     "sorted": "sort", "freed": "free", "rewound": "rewind", "bought": "order",
+    "sewn": "sew", "drawn": "draw", "bent": "bend", "driven": "drive", "sent": "send",
 }  # fmt: skip
 _TALK = frozenset({
     "i", "i'm", "i'll", "we", "we'll", "you", "it", "it's", "that's", "they", "he", "she", "gonna", "shall", "but",
@@ -109,9 +110,16 @@ def asked_for(text: str, verbs: Container[str]) -> str:
     words = text.split()
     if len(words) < 2:
         return ""
-    verb = _base(words[-1].lower().strip(".,"), verbs)
-    thing = bare(_HELPS.sub("", " ".join(words[:-1])))
-    return f"{verb} the {thing}" if verb and tokens(thing) else ""
+    *words, last = words
+    way = f" {last}" if last in _WAYS and len(words) > 1 else ""
+    if way:
+        *words, last = words
+    verb = _base(last.lower().strip(".,"), verbs)
+    thing = bare(_HELPS.sub("", " ".join(words)))
+    return f"{verb}{way} the {thing}" if verb and tokens(thing) else ""
+
+
+_WAYS = frozenset("out off up down back in".split())
 
 
 def _base(word: str, verbs: Container[str]) -> str:

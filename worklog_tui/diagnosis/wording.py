@@ -195,12 +195,12 @@ class Wording:
             return own(about)
         if self._is_a_job(about):
             return own(taken_off(about))
+        if job := asked_for(about, self.lists.get("verbs", ())):
+            return own(job)
         if re.match(r"(new|fresh)\b", about, re.IGNORECASE):
             return Worded(f"fit {about}", about)
         if tokens(about)[-1] in self.lists.get("process", ()):
             return Worded(f"do the {bare(about)}")
-        if job := asked_for(about, self.lists.get("verbs", ())):
-            return own(job)
         thing = self._thing(item, about)
         said = self.log.around(item.anchors, 40) or item.quote
         if re.search(rf"\b(?:proper|new|real)\s+{re.escape(about)}\b", said, re.IGNORECASE):

@@ -5,6 +5,7 @@ from __future__ import annotations
 from worklog_tui.extract.finders.left_in import left_in
 from worklog_tui.extract.finders.owed_thing import returnable, thing_talked_of
 from worklog_tui.extract.finders.several import first_member
+from worklog_tui.extract.finders.without_duty import without_duty
 from worklog_tui.extract.matching import Match
 from worklog_tui.extract.scene import Draft, Scene
 from worklog_tui.extract.talk.listing import LISTS
@@ -37,7 +38,7 @@ def draft(match: Match, scene: Scene) -> Draft | None:
     elif slots:
         made.main, made.last = min(slots), max(slots)
         made.thing = next((scene.tokens[k].thing for k in slots if scene.tokens[k].thing), None)
-        words = scene.said(made.main, made.last)
+        words = without_duty(scene, made)
         if made.thing is None:
             talked = thing_talked_of(match, scene, made)
             words = f"{talked.words} {words}" if talked else words if " the " in words else ""
