@@ -106,7 +106,10 @@ def job_in(text: str, verbs: Container[str]) -> str:
 
 
 def asked_for(text: str, verbs: Container[str]) -> str:
-    """The job in words that end with how a thing should be: 'coolant flushed', 'belt needs changing'."""
+    """The job in words that end with how a thing should be: 'coolant flushed', 'belt needs changing'.
+
+    Where the verb is not known, `have the seat rebushed`.
+    """
     words = text.split()
     if len(words) < 2:
         return ""
@@ -116,10 +119,13 @@ def asked_for(text: str, verbs: Container[str]) -> str:
         *words, last = words
     verb = _base(last.lower().strip(".,"), verbs)
     thing = bare(_HELPS.sub("", " ".join(words)))
-    return f"{verb}{way} the {thing}" if verb and tokens(thing) else ""
+    if verb and tokens(thing):
+        return f"{verb}{way} the {thing}"
+    return f"have the {bare(text)}" if _HOW_IT_SHOULD_BE.search(text) else ""
 
 
-_WAYS = frozenset("out off up down back in".split())
+_WAYS = frozenset("out off up down back in on round over apart together".split())
+_HOW_IT_SHOULD_BE = re.compile(rf"\w(?:ed|wn|ound)(?: (?:{'|'.join(sorted(_WAYS))}))?$", re.IGNORECASE)
 
 
 def _base(word: str, verbs: Container[str]) -> str:

@@ -193,10 +193,10 @@ class Wording:
             return Worded(f"run it again and check the {self._thing(item, about)}")
         if self.starts_with_verb(about, item.name):
             return own(about)
-        if self._is_a_job(about):
-            return own(taken_off(about))
         if job := asked_for(about, self.lists.get("verbs", ())):
             return own(job)
+        if self._is_a_job(about):
+            return own(taken_off(about))
         if re.match(r"(new|fresh)\b", about, re.IGNORECASE):
             return Worded(f"fit {about}", about)
         if tokens(about)[-1] in self.lists.get("process", ()):

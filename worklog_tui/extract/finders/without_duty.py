@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from worklog_tui.extract.scene import Draft, Scene
 
+HELPS = frozenset("will have has had are is going".split())
+"Words with which a duty begins: `will need to`, `have got to be`."
 LONG_DUTY = 2
 "Words of duty that are still told with the thing: `wants`, `has to`."
 
@@ -16,5 +18,8 @@ def without_duty(scene: Scene, made: Draft) -> str:
     if thing is None or not duty or sum(len(scene.tokens[k].low.split()) for k in between) <= LONG_DUTY:
         return scene.said(made.main, made.last)
     new = "new " if made.main and scene.tokens[made.main - 1].sense("new") else ""
-    called = thing.words if duty[0] == made.main + 1 else scene.said(made.main, duty[0] - 1)
+    first = next(
+        k for k in between if k == duty[0] or scene.tokens[k].sense("copula", "plan") or scene.tokens[k].low in HELPS
+    )
+    called = thing.words if first == made.main + 1 else scene.said(made.main, first - 1)
     return f"{new}{called} {scene.said(made.last, made.last)}"
