@@ -193,14 +193,14 @@ class Wording:
             return Worded(f"run it again and check the {self._thing(item, about)}")
         if self.starts_with_verb(about, item.name):
             return own(about)
+        if tokens(about)[-1] in self.lists.get("process", ()):
+            return Worded(f"do the {bare(about)}")
         if job := asked_for(about, self.lists.get("verbs", ())):
             return own(job)
         if self._is_a_job(about):
             return own(taken_off(about))
         if re.match(r"(new|fresh)\b", about, re.IGNORECASE):
             return Worded(f"fit {about}", about)
-        if tokens(about)[-1] in self.lists.get("process", ()):
-            return Worded(f"do the {bare(about)}")
         thing = self._thing(item, about)
         said = self.log.around(item.anchors, 40) or item.quote
         if re.search(rf"\b(?:proper|new|real)\s+{re.escape(about)}\b", said, re.IGNORECASE):
