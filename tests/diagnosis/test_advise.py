@@ -275,16 +275,23 @@ def test_the_same_words_give_the_same_advice(faults: FaultBook) -> None:
     assert advised(log, faults) == advised(log, faults)
 
 
-def test_ten_thousand_facts_take_half_a_second(faults: FaultBook) -> None:
-    log = Log(PUMP)
-    parts = ("spark plug", "main jet", "fuel hose", "governor link", "valve", "bolt", "cover", "shroud")
-    for n in range(9_990):
-        log.found(parts[n % 8], "fine" if n % 3 else "worn", "good" if n % 3 else "bad", state="" if n % 3 else "worn")
-    log.found("engine", "hunting", state="hunting").later("fan belt", "part needed").later("strainer", "to do")
-    history, items = log.history(), log.items()
-    took = []
-    for _ in range(3):
-        began = time.process_time()
-        advise(history, items, faults, None)
-        took.append(time.process_time() - began)
-    assert min(took) <= 0.5
+def test_ten_thousand_facts_take_ten_times_a_thousand_at_most(faults: FaultBook) -> None:
+    """Seconds depend on the machine and are printed; that the time grows no faster than the log does not."""
+
+    def seconds(facts: int) -> float:
+        log = Log(PUMP)
+        parts = ("spark plug", "main jet", "fuel hose", "governor link", "valve", "bolt", "cover", "shroud")
+        for n in range(facts - 10):
+            good = n % 3 != 0
+            log.found(parts[n % 8], "fine" if good else "worn", "good" if good else "bad", state="" if good else "worn")
+        log.found("engine", "hunting", state="hunting").later("fan belt", "part needed").later("strainer", "to do")
+        history, items, took = log.history(), log.items(), []
+        for _ in range(3):
+            began = time.process_time()
+            advise(history, items, faults, None)
+            took.append(time.process_time() - began)
+        return min(took)
+
+    many, few = seconds(10_000), seconds(1_000)
+    print(f"  {few:.3f} s for a thousand, {many:.3f} s for ten thousand")
+    assert many <= 10 * few
