@@ -31,7 +31,7 @@ FLOOR = -1.5
 MACHINE = 0.7
 "What the machine weighs, that every talk is about, for a state that is mostly said of machines."
 STARTED = 1.5
-"What it weighs for any state when it was started just now: `choke off and it stays. That's smooth`."
+"What it weighs for any state when it was started just now: `running again, throttle back. That's sweet`."
 TOLD = 0.5
 "What is gained by the part that was told of last, found so or worked on: `new bearing in, quiet`."
 AGAIN = 1.8

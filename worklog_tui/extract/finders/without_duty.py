@@ -11,7 +11,7 @@ LONG_DUTY = 2
 
 
 def without_duty(scene: Scene, made: Draft) -> str:
-    """What it is about: of `the tank has got to be drained`, `tank drained`; with a short duty as it was said."""
+    """What it is about: of `the frame has got to be painted`, `frame painted`; with a short duty as it was said."""
     thing = scene.tokens[made.main].thing
     between = range(made.main + 1, made.last)
     duty = [k for k in between if scene.tokens[k].sense("must", "want") or scene.tokens[k].low.endswith("to be")]
