@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from worklog_tui.extract.measured.counted import IT_IS
 from worklog_tui.extract.met import counting
+from worklog_tui.extract.refiners.expected import is_expected
 from worklog_tui.extract.refiners.limits import is_limit
 from worklog_tui.extract.scene import Scene
 from worklog_tui.extract.tokens import NUMBER, Token
@@ -21,7 +22,7 @@ def from_book(i: int, scene: Scene, amounts: set[int]) -> bool:
     """Whether a word of the book governs the number: before it with no other number between, or after the last one."""
     return (
         _wanted(i, scene) or _before(i, scene, amounts) or _after(i, scene, amounts) or _when_new(i, scene)
-        or _looked_up(i, scene) or is_limit(i, scene)
+        or _looked_up(i, scene) or is_limit(i, scene) or is_expected(i, scene)
     )  # fmt: skip
 
 
@@ -80,7 +81,7 @@ def _wanted(i: int, scene: Scene) -> bool:
     return (bool(before) and before[-1] in WANTED) or after in WANTED_BEHIND
 
 
-WANTED_BEHIND = frozenset({"wanted", "specified", "required", "nominal", "recommended", "allowed", "permitted"})
+WANTED_BEHIND = frozenset({"wanted", "specified", "required", "reqd", "nominal", "recommended", "allowed", "permitted"})
 SIGNS = frozenset({"<", ">", "=", ",", "about", "under", "over"})
 WANTED = frozenset({"want", "sb", "s/b", "shd", "shud", "wnt", "scrap", "std", "lim", "reject", "nominal"})
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from worklog_tui.extract.scene import Scene
+from worklog_tui.extract.tokens import Token
 
 SETTABLE = frozenset({"gap", "pressure", "speed", "angle", "voltage", "current", "length", "torque"})
 "What is brought to a figure (common practice)."
@@ -18,7 +19,9 @@ def brought_to(i: int, scene: Scene) -> bool:
     before = before[comma + 1 :]
     if before and before[-1].low == "to" and not any(t.sense("reads", "copula") for t in before[-4:]):
         alone = len(before) > 1 and before[-2].thing is not None
-        return alone or any(s.cls == "did" and s.name in WORKED for t in before for s in t.senses)
+        return (
+            alone or _cut(before, scene) or any(s.cls == "did" and s.name in WORKED for t in before for s in t.senses)
+        )
     if _got_to(i, scene) or _left_at(i, scene):
         return True
     if not any(t.low in ("now", "now at") for t in (*tokens[max(0, i - 4) : i], *tokens[i + 1 : i + 2])):
@@ -29,6 +32,14 @@ def brought_to(i: int, scene: Scene) -> bool:
     return turned or any(
         s.cls == "did" and s.name == "adjust" for t in tokens[max(0, i - TURNED) : i] for s in t.senses
     )
+
+
+def _cut(before: list[Token], scene: Scene) -> bool:
+    """`Bored it to twenty`, `trimmed the strip back to`: brought to its size; one that came back `bored to an inch` was
+    measured.
+    """
+    cut = [k for k, t in enumerate(before) if t.low.partition(" ")[0] in scene.book.lists["cut_to"]]
+    return bool(cut) and cut[-1] < len(before) - 2 and not any(t.sense("plan", "must") for t in before)
 
 
 def _got_to(i: int, scene: Scene) -> bool:

@@ -9,6 +9,8 @@ from worklog_tui.extract.scene import Scene
 WHAT = frozenset({"what", "is what", "are what", "was what", "whats"})
 DENIALS = frozenset("dont never mustnt cant shouldnt not".split())
 GOES = frozenset("go goes going run runs exceed take let get".split())
+AFTER = frozenset({"after", "looking for", "aiming for", "hoping for"})
+"`Twenty-five is what they're after`."
 PAST = frozenset({"over", "past", "above", "beyond", "more than", "below", "under", "less than"})
 BEHIND = 6
 "Tokens behind a figure in which it is told who wants it."
@@ -25,7 +27,8 @@ def _is_what_is_wanted(i: int, scene: Scene) -> bool:
     at = next((k for k, t in enumerate(after[:3]) if t.low in WHAT), None)
     if at is None or any(not (t.sense("copula") or t.thing is not None) for t in after[:at]):
         return False
-    return any(t.sense("want", "book", "must") for t in after[at + 1 : at + 4])
+    told = after[at + 1 : at + 4]
+    return any(t.sense("want", "book", "must") for t in told) or any(t.low in AFTER for t in told[1:])
 
 
 def _is_fine(i: int, scene: Scene) -> bool:
@@ -33,7 +36,15 @@ def _is_fine(i: int, scene: Scene) -> bool:
     token, after = scene.tokens[i], scene.tokens[i + 1 : i + 3]
     ranges = token.amount.low != token.amount.high if token.amount is not None else token.high is not None
     opens = i == 0 or scene.tokens[i - 1].kind in ("stop", "comma") or scene.tokens[i - 1].sense("about")
-    return bool(ranges and opens and len(after) == 2 and after[0].sense("copula") and after[1].sense("good", "judged"))
+    if not ranges:
+        return False
+    if i and scene.tokens[i - 1].low in ANYWHERE and after and after[0].sense("good", "judged"):
+        return True
+    return bool(opens and len(after) == 2 and after[0].sense("copula") and after[1].sense("good", "judged"))
+
+
+ANYWHERE = frozenset({"anywhere", "anything", "somewhere"})
+"`Anywhere between two and four thou will do`."
 
 
 def _is_forbidden(i: int, scene: Scene) -> bool:

@@ -76,6 +76,8 @@ def _went_in(i: int, scene: Scene, after: list[Token]) -> bool:
         return True
     if low[:1] == ["to"] and low[1:] and low[1] in ("bring", "fill", "top", "get"):
         return True
+    if any(t.low in ("went", "goes", "gone") for t in after) and any(t.low in ("in", "into") for t in after):
+        return True  # `half a litre of gear oil went into the box`
     return any(
         t.low in ("went in", "goes in", "to fill") or (t.low == "in" and _no_place(k, scene))
         for k, t in enumerate(after, i + 1)
@@ -112,4 +114,4 @@ def _is_wanted(i: int, scene: Scene) -> bool:
 
 BACK_IN = frozenset({"in", "back in", "went in", "goes in", "went back in"})
 OUT = frozenset("out drained dumped caught got lost spilled came".split())
-IN = frozenset("in fresh took poured filled topped added puts put".split())
+IN = frozenset("in fresh took poured filled topped added puts put squirted squirt pumped tipped syringed".split())

@@ -19,7 +19,7 @@ SOLD = frozenset("kit spare borrowed replacement bought size sized order ordered
 CUT_TO_SIZE = frozenset("hose rope wire cable belt pipe tube tubing bearing seal capacitor fuse bulb chain".split())
 "What is bought by its size (common practice)."
 STORED = frozenset("drawer tin box bin bag shelf jar packet donor scrap".split())
-TAKEN_ON_IT = ("defl", "slack", "play", "give", "sag", "left", "wear", "worn", "too ", "short", "long")
+TAKEN_ON_IT = ("defl", "slack", "play", "free", "give", "sag", "left", "wear", "worn", "too ", "short", "long")
 "What stands behind a figure that was taken on a belt, and is no size of it."
 
 

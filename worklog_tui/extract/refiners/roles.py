@@ -11,6 +11,7 @@ from worklog_tui.extract.refiners.brought import SETTABLE, TURNED, brought_to
 from worklog_tui.extract.refiners.of_fluids import role_of_fluid
 from worklog_tui.extract.refiners.rated import is_rated
 from worklog_tui.extract.refiners.time_roles import DAYS, is_ordered, role_of_time
+from worklog_tui.extract.refiners.turned import came_of_turning
 from worklog_tui.extract.refiners.was_set import left_so, was_set
 from worklog_tui.extract.scene import Draft, Scene
 
@@ -33,23 +34,21 @@ def refine(drafts: list[Draft], scene: Scene) -> list[Draft]:
 
 def _role(draft: Draft, scene: Scene, amounts: set[int]) -> str:
     quantity = draft.fields["quantity"]
+    if quantity in PUT_OFF and _is_put_off(draft.main, scene):
+        return "planned"
     if from_book(draft.main, scene, amounts):
         return "specified"
     if quantity == "duration":
         return role_of_time(draft, scene)
+    if came_of_turning(draft, scene):
+        return "set"
     if is_rated(draft, scene):
         return "rated"
     if quantity == "thread":
         return "measured"
     if quantity == "volume":
         return role_of_fluid(draft, scene)
-    if quantity in ("temperature", "current") and (_of_a_device(draft, scene) or _in_a_bath(draft, scene)):
-        return "set"
-    if quantity == "gap" and _as_fitted(draft.main, scene):
-        return "set"
-    if quantity == "voltage" and is_test_voltage(draft.main, scene):
-        return "set"
-    if brought_to(draft.main, scene) and quantity in SETTABLE:
+    if _by_its_kind(draft, scene, quantity) or (quantity in SETTABLE and brought_to(draft.main, scene)):
         return "set"
     if quantity == "turns" and _counted(draft.main, scene):
         return "measured"
@@ -68,6 +67,30 @@ def _role(draft: Draft, scene: Scene, amounts: set[int]) -> str:
     if planned and (quantity == "temperature" or (quantity in MADE_TO and _to_be_made(draft.main, scene))):
         return "planned"
     return "measured"
+
+
+def _by_its_kind(draft: Draft, scene: Scene, quantity: str) -> bool:
+    """Whether a figure of this quantity is set where it stands: a charger's amps, a bath's heat, a new plug's gap."""
+    if quantity in ("temperature", "current"):
+        return _of_a_device(draft, scene) or _in_a_bath(draft, scene)
+    if quantity == "gap":
+        return _as_fitted(draft.main, scene)
+    return quantity == "voltage" and is_test_voltage(draft.main, scene)
+
+
+PUT_OFF = frozenset({"torque", "gap", "turns", "angle"})
+
+
+def _is_put_off(i: int, scene: Scene) -> bool:
+    """`That wants torquing to sixty tomorrow`, `I'll set it to fifteen when it's back together`, `to do: gap 0.4`."""
+    first = max((k for k in range(i) if scene.tokens[k].kind == "stop"), default=-1) + 1
+    before, after = scene.tokens[first:i], scene.tokens[i + 1 : i + 6]
+    if before and before[0].low == "to do":
+        return True
+    owed = [k for k, t in enumerate(before) if t.sense("must", "want", "plan")]
+    if not owed or not any(t.sense("do", "doing", "setto") for t in before[owed[0] :]):
+        return False
+    return any(t.sense("later") for t in (*before, *after)) or any(t.sense("meanwhile") for t in after[:2])
 
 
 def _under_a_duty(i: int, scene: Scene) -> bool:
@@ -93,6 +116,8 @@ def _as_found(i: int, scene: Scene) -> bool:
         return True
     first = max(0, i - TURNED) if turned else max(scene.clause(i).start, i - 3)
     near = scene.tokens[first:i]
+    if any(t.low.rpartition(" ")[2] in PULLED for t in scene.tokens[max(0, i - 4) : i]):
+        return False  # `the last pull was sixty`, `they've all had sixty`
     if left_so(i, scene):
         return True
     if turned and any(s.cls == "did" for t in near for s in t.senses):
@@ -108,6 +133,7 @@ def _counted(i: int, scene: Scene) -> bool:
 
 COUNTS = frozenset({"count", "counted", "counting"})
 GAVE_WAY = frozenset("got to|let go at|gave at|broke at|slipped at|came undone at|undid at|sheared at".split("|"))
+PULLED = frozenset("pull pulls stage go pass click all both theyve".split())
 "`That one got to fifty-five and kept turning`: so far it came."
 
 

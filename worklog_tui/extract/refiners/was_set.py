@@ -101,7 +101,12 @@ def _came_to(k: int, scene: Scene, quantity: str) -> bool:
         return False  # `the points are back to twenty`: nobody but a person brings them back
     before = scene.tokens[k - 1]
     owns = scene.text[max(0, before.end - 2) : before.end] in OWNS or before.low in ("theyre", "its", "im", "youre")
-    return bool(before.sense("copula")) or before.low in CAME or owns or before.low.endswith(("dropped", "dropping"))
+    return (
+        bool(before.sense("copula"))
+        or before.low in scene.book.lists["came_by_itself"]
+        or owns
+        or before.low.endswith(("dropped", "dropping"))
+    )
 
 
 def _by_a_person(k: int, scene: Scene) -> bool:
@@ -110,13 +115,6 @@ def _by_a_person(k: int, scene: Scene) -> bool:
 
 
 CAME_TO = frozenset({"down to", "up to", "back to", "into"})
-CAME = frozenset(
-    (
-        "got gets get getting add adds adding added dropped drops dropping fell falls fallen rose rises climbed climbs "
-        "crept worn wears "
-        "went sinks sank only is was gone come comes came goes go going sags sagged pulled pulls dips dipped"
-    ).split()
-)
 
 
 def _stands_so(k: int, scene: Scene) -> bool:
