@@ -26,7 +26,7 @@ TOPIC_LIFE = 7
 SLOWEST = 0.8
 "Words a second: who says less before the next note has made a pause."
 
-_new = tuple.__new__  # makes a Subject or a Topic at half the cost of calling it; their age is the last field
+_new = tuple.__new__  # makes a Subject, a Stand or a Topic at half the cost of calling it; their age is the last field
 
 
 class Subject(NamedTuple):
@@ -182,7 +182,7 @@ class Context(NamedTuple):
             heading=heading,
             topic=topic if topic and topic.age <= TOPIC_LIFE else None,
             aim=self.aim.older() if self.aim and self.aim.age < AIM_LIFE else None,
-            standing=tuple([s._replace(age=s.age + 1) for s in self.standing]),
+            standing=tuple([_new(Stand, (*s[:-1], s.age + 1)) for s in self.standing]),
             listing=self.listing if self.listing_age < LISTING_LIFE else "", listing_age=self.listing_age + 1,
             tried_age=self.tried_age + 1,
         )  # fmt: skip

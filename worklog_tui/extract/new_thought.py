@@ -57,9 +57,11 @@ def begins_anew(before: str, after: str, book: Rulebook) -> bool:
 
 def _supposes(said: list[str], book: Rulebook) -> bool:
     """Whether only what is supposed was said, not yet what then: `so if it weeps again`."""
-    words = [_plain(word) for word in said]
-    first = next((k for k, word in enumerate(words[:3]) if word in SUPPOSES), None)
-    return first is not None and words[first + 1 :][:1] != ["not"] and sum(_is_who(w, book) for w in words[first:]) < 2
+    first = next((k for k, word in enumerate(said[:3]) if _plain(word) in SUPPOSES), None)
+    if first is None:
+        return False
+    words = [_plain(word) for word in said[first:]]
+    return words[1:2] != ["not"] and sum(_is_who(w, book) for w in words) < 2
 
 
 def _is_who(low: str, book: Rulebook) -> bool:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from functools import cache
 
 from worklog_tui.extract.finders import findings, follow_ups, numbers, readings, suspects, traits, work
 from worklog_tui.extract.finders.alike_numbers import once
@@ -125,13 +126,21 @@ def drafts_of(scene: Scene) -> list[Draft]:
 
 
 def _refined(found: list[Draft], scene: Scene) -> list[Draft]:
-    many, kinds = -1, set[str]()
-    for refine, of in REFINERS if found else ():
-        if len(found) != many:  # a refiner adds drafts or takes some away, never both
-            many, kinds = len(found), {draft.kind for draft in found}
-        if not kinds.isdisjoint(of):
-            found = refine(found, scene)
+    done, many = 0, -1
+    while found and len(found) != many:  # a refiner adds drafts or takes some away, never both
+        many = len(found)
+        for n, refine in _serving(frozenset([draft.kind for draft in found])):
+            if n >= done:
+                found, done = refine(found, scene), n + 1
+                if len(found) != many:
+                    break
     return found
+
+
+@cache
+def _serving(kinds: frozenset[str]) -> list[tuple[int, Refiner]]:
+    """The refiners that do anything with drafts of these kinds, with their places in the order."""
+    return [(n, refine) for n, (refine, of) in enumerate(REFINERS) if not kinds.isdisjoint(of)]
 
 
 def _is_read(match: Match, found: list[Draft]) -> bool:

@@ -19,17 +19,19 @@ def opening(scene: Scene, *names: str) -> list[int]:
 
 def _openings(scene: Scene) -> dict[str, list[int]]:
     """Name of a list -> the tokens with which its words begin; without the lists of which none stands here."""
-    of, starts = scene.book.beginnings
-    tokens, firsts = scene.tokens, scene.firsts()
+    tokens, firsts, begins = scene.tokens, scene.firsts(), scene.book.beginnings
     found: dict[str, list[int]] = {}
-    for k in [k for k, token in enumerate(tokens) if token.low in starts]:
-        words, end = tokens[k].low, k + 1
+    for k, begin in [(k, begin) for k, token in enumerate(tokens) if (begin := begins.get(token.low))]:
+        words, end, here = tokens[k].low, k + 1, begin
         while True:
-            for name in of.get(words, ()):
+            for name in here.of:
                 found.setdefault(name, []).append(k)
-            if end == len(firsts) or (more := f"{words} {firsts[end]}") not in starts:
+            if end == len(firsts) or firsts[end] not in here.more:
                 break
-            words, end = more if firsts[end] == tokens[end].low else f"{words} {tokens[end].low}", end + 1
+            words = f"{words} {tokens[end].low}"
+            if (more := begins.get(words)) is None:
+                break
+            here, end = more, end + 1
     return found
 
 

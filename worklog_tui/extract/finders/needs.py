@@ -54,7 +54,7 @@ MET: dict[str, Callable[[Scene], bool]] = {
     "starts": lambda scene: scene.typed,
     "listed": lambda scene: scene.context.listing in LISTS,
     VIEWERS: lambda scene: scene.context.listing == "question",
-    "either": lambda scene: any(" or " in low for low in scene.lows()),
+    "either": lambda scene: "or" in scene.words() and any(" or " in low for low in scene.lows()),
     "denies": lambda scene: scene.holds("not"),
     "queried": lambda scene: scene.tokens[-1].low == "?",
     "again": lambda scene: bool(scene.context.suspects),

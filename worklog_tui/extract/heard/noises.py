@@ -5,8 +5,9 @@ from __future__ import annotations
 import re
 
 _NOISE = re.compile(r"\[[A-Za-z ]{1,24}\]|>>")
-_HESITATION = re.compile(r"(?<![\w'\u2019-])(?<!\d )(?:uh+|uhm|umm*|erm|er)(?![\w'\u2019-])", re.IGNORECASE)
-"What is spoken before a word is found; it stands between a verb and its figure and says nothing."
+_HESITATION = re.compile(r"[uUeE](?<![\w'\u2019-].)(?<!\d .)(?i:(?<=u)(?:h+|hm|m+)|(?<=e)rm?)(?![\w'\u2019-])")
+"""What is spoken before a word is found; it stands between a verb and its figure and says nothing. The letter with which
+it begins stands first, so that every other one is passed over."""
 
 
 def without_noises(words: str, spoken: bool) -> str:

@@ -32,7 +32,9 @@ def tried_here(scene: Scene) -> list[tuple[int, int, str]]:
 
 def _tried_here(scene: Scene) -> list[tuple[int, int, str]]:
     spoken = opening(scene, "tries")
-    known = [k for k, t in enumerate(scene.tokens) if _is_start(t.senses)] if scene.holds(*DEEDS, "good") else []
+    known: list[int] = []
+    if scene.holds(*DEEDS, "good"):
+        known = [k for k, t in enumerate(scene.tokens) for s in t.senses if s.name[:5] == START and _is_start(s)]
     found = [(k, k + max(says(scene, "tries", k, 5), 1) - 1) for k in sorted({*spoken, *known})]
     what = SPARK if found and _of_spark(scene) else ENGINE
     return [(k, last, what) for k, last in found if not scene.tokens[k].stances & NOT_SO and not _takes(scene, last)]
@@ -44,9 +46,9 @@ def _takes(scene: Scene, last: int) -> bool:
     return after is not None and (after.thing is not None or bool(after.sense("article", "objectword")))
 
 
-def _is_start(senses: tuple[Sense, ...]) -> bool:
+def _is_start(sense: Sense) -> bool:
     """Whether words are of starting: `crank it`, `first kick`."""
-    return any((s.cls in DEEDS and s.name == START) or s.name.startswith(NTH) for s in senses)
+    return (sense.cls in DEEDS and sense.name == START) or sense.name.startswith(NTH)
 
 
 def _of_spark(scene: Scene) -> bool:
