@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from functools import lru_cache
 
+from worklog_tui.extract.met import meet
 from worklog_tui.extract.terms import BEFORE_NOUN, DOERS, PARTICLES
 from worklog_tui.extract.tokens import Token
 from worklog_tui.rulebook import Rulebook, Sense
@@ -22,6 +23,9 @@ def join_particles(tokens: list[Token], book: Rulebook) -> None:
             continue
         promises = [s for s in token.senses if s.cls == "split"]
         found = None if _is_name(tokens, i) else _particle(tokens, i, {s.kind for s in promises})
+        if found is None and "part" not in token.classes:
+            token.senses, token.classes = book.answers(_unsplit)[token.low]
+            continue
         kept = tuple([s for s in token.senses if s.cls != "split"])
         if found is not None:
             done = [s for s in promises if s.kind == tokens[found].low]
@@ -36,6 +40,12 @@ def join_particles(tokens: list[Token], book: Rulebook) -> None:
             kept = tuple([s for s in kept if s.cls != "part"])
         token.senses = kept
         token.classes = _classes(kept, token.low, book.named)
+
+
+def _unsplit(book: Rulebook, low: str) -> tuple[tuple[Sense, ...], frozenset[str]]:
+    """The senses of a verb whose particle is not there, and their classes."""
+    kept = tuple([s for s in meet(low, book).senses if s.cls != "split"])
+    return kept, token_classes(kept, low, book.named)
 
 
 def _is_verb(tokens: list[Token], i: int) -> bool:

@@ -11,10 +11,10 @@ def opening(scene: Scene, *names: str) -> list[int]:
     """The tokens, in order, with which words of one of these lists of `BEGINNING` begin."""
     if (found := scene.openings) is None:
         found = scene.openings = _openings(scene)
-    lists = [found[name] for name in names if name in found]  # most sentences hold none of them
-    if len(lists) > 1:
-        return sorted(set().union(*lists))
-    return lists[0] if lists else []
+    if found.keys().isdisjoint(names):  # most sentences hold none of them
+        return []
+    lists = [found[name] for name in names if name in found]
+    return sorted(set().union(*lists)) if len(lists) > 1 else lists[0]
 
 
 def _openings(scene: Scene) -> dict[str, list[int]]:
@@ -37,11 +37,17 @@ def _openings(scene: Scene) -> dict[str, list[int]]:
 
 def says(scene: Scene, name: str, k: int, longest: int = 3) -> int:
     """How many tokens from token k on are one of the words of a list; 0 for none. The longest counts."""
-    opened = opened_by(scene)
+    opened = scene.opened or opened_by(scene)
     if k >= len(opened) or name not in opened[k]:
         return 0
-    words, lows = scene.book.owed[name], [t.low for t in scene.tokens[k : k + longest]]
-    return next((n for n in range(len(lows), 0, -1) if " ".join(lows[:n]) in words), 0)
+    words, tokens = scene.book.owed[name], scene.tokens
+    said = tokens[k].low
+    found = int(said in words)
+    for n, token in enumerate(tokens[k + 1 : k + longest], 2):
+        said = f"{said} {token.low}"
+        if said in words:
+            found = n
+    return found
 
 
 def opened_by(scene: Scene) -> list[frozenset[str]]:

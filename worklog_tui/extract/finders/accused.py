@@ -167,10 +167,9 @@ def told_bad_here(scene: Scene) -> bool:
 
 
 def _told_bad_here(scene: Scene) -> bool:
-    return any(
-        isinstance(f, Finding) and f.verdict == "bad" and f.main.note not in scene.context.notes
-        for f in scene.context.recent
-    )
+    older = scene.context.notes
+    here = [f for f in scene.context.recent if f.main.note not in older]
+    return any(isinstance(f, Finding) and f.verdict == "bad" for f in here)
 
 
 def suspected_before(scene: Scene, named: Named) -> bool:

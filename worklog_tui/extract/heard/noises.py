@@ -6,8 +6,8 @@ import re
 
 _NOISE = re.compile(r"\[[A-Za-z ]{1,24}\]|>>")
 _HESITATION = re.compile(r"[uUeE](?<![\w'\u2019-].)(?<!\d .)(?i:(?<=u)(?:h+|hm|m+)|(?<=e)rm?)(?![\w'\u2019-])")
-"""What is spoken before a word is found; it stands between a verb and its figure and says nothing. The letter with which
-it begins stands first, so that every other one is passed over."""
+"""What is spoken before a word is found; it stands between a verb and its figure and says nothing. Its first letter
+stands first, so that all others are passed over."""
 
 
 def without_noises(words: str, spoken: bool) -> str:

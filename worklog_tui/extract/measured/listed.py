@@ -12,6 +12,8 @@ OF_SEVERAL = frozenset("compression gap pressure resistance density temperature 
 
 def mark_listed(tokens: list[Token], context: Context, cylinders: int) -> None:
     """Turns such numbers into markers of which one, in place."""
+    if not [token for token in tokens if token.kind == "number" or token.low == "one"]:
+        return
     _mark_told_on(tokens, cylinders or MOST)
     topic = context.topic
     running = bool(topic and topic.quantity in OF_SEVERAL)

@@ -91,21 +91,21 @@ class _Sized:
 
     def _inch(self, number: Numeral, bare: bool) -> Thread | None:
         """A size in inches with a series, or (when `bare`) with its threads an inch only."""
-        size, end = _inches(number.value), number.end
+        end = number.end
         said_inch = word_at(self.words, end) in self.table.words["inch"]
         end += said_inch
         if series := self._series(end):
-            return self._of_series(size, *series)
+            return self._of_series(_inches(number.value), *series)
         if not bare:
             return None
         if counted := self._per_inch(end):
-            return self._pitched(size, *counted, sure=True)
+            return self._pitched(_inches(number.value), *counted, sure=True)
         pitch = self._count(end + (word_at(self.words, end) in self.table.words["by"]))
         if pitch is None:
             return None
         doubtful = self.words[number.end - 1].low in _TIME_LIKE or number.value >= 0.75 or said_inch
         holds = said_inch and near(self.words, self.begin, pitch.end, self.table.words["threaded_parts"])
-        return self._pitched(size, pitch.value, pitch.end, sure=holds or not doubtful)
+        return self._pitched(_inches(number.value), pitch.value, pitch.end, sure=holds or not doubtful)
 
     def _count(self, i: int) -> Numeral | None:
         """The bare number at word i."""

@@ -21,16 +21,20 @@ SET_APART = frozenset("where instead rather but against not back".split())
 def from_book(i: int, scene: Scene, amounts: set[int]) -> bool:
     """Whether a word of the book governs the number: before it with no other number between, or after the last one."""
     return (
-        _wanted(i, scene) or _before(i, scene, amounts) or _after(i, scene, amounts) or _when_new(i, scene)
-        or _looked_up(i, scene) or is_limit(i, scene) or is_expected(i, scene)
+        _wanted(i, scene) or (_holds_book(scene) and (_before(i, scene, amounts) or _after(i, scene, amounts)))
+        or _when_new(i, scene) or _looked_up(i, scene) or is_limit(i, scene) or is_expected(i, scene)
     )  # fmt: skip
+
+
+def _holds_book(scene: Scene) -> bool:
+    """Whether the sentence holds any word of the book at all."""
+    return scene.holds("book", "proper") or scene.once(("book",), lambda: any(map(_is_book, scene.tokens)))
 
 
 def _looked_up(i: int, scene: Scene) -> bool:
     """`Let's see what the book says. Twelve.`: the sentence before asks the book and has no figure of its own."""
     words = scene.context.said.lower().replace("'", "").replace("-", " ").strip(" .?!:").split()
-    counted = any(w[0].isdigit() or w in counting(scene.book) for w in words)
-    if counted or not set(words[-4:]) & BOOKS:
+    if BOOKS.isdisjoint(words[-4:]) or any(w[0].isdigit() or w in counting(scene.book) for w in words):
         return False
     return not any(t.sense("copula", "did") or _mine(k, scene) for k, t in enumerate(scene.tokens[:i]))
 

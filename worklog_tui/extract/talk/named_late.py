@@ -14,6 +14,7 @@ from worklog_tui.extract.scene import Draft, Scene
 from worklog_tui.extract.tokens import Thing, Token
 from worklog_tui.model import Fact, Finding
 from worklog_tui.rulebook import Rulebook
+from worklog_tui.rulebook.word_lists import OPENS
 
 MOST = 16
 "Tokens behind a state within which its thing is named."
@@ -77,19 +78,20 @@ def joined(sentences: list[list[Token]], book: Rulebook) -> list[list[Token]]:
     """The sentences, such as only name what was meant with the one before them: `That's weeping. The tap, I mean.`"""
     found: list[list[Token]] = []
     for tokens in sentences:
-        if found and len(tokens) <= MOST and len(found[-1]) <= MOST and _names(tokens, book.owed["meant_by_it"]):
+        if found and len(tokens) <= MOST and len(found[-1]) <= MOST and _names(tokens, book):
             found[-1] = [*found[-1], *tokens]
         else:
             found.append(tokens)
     return found
 
 
-def _names(tokens: list[Token], meant: frozenset[str]) -> bool:
+def _names(tokens: list[Token], book: Rulebook) -> bool:
     """Whether a sentence has words that say what was meant, a part, and nothing that is told."""
-    if not any("part" in t.classes for t in tokens) or any(t.sense(*TELLS) for t in tokens):
+    meant, lows = book.owed["meant_by_it"], [t.low for t in tokens]
+    begins = [k for k, low in enumerate(lows) if low.partition(" ")[0] in book.owed[OPENS + "meant_by_it"]]
+    if not any(" ".join(lows[k : k + n]) in meant for k in begins for n in range(1, 5)):
         return False
-    lows = [t.low for t in tokens]
-    return any(" ".join(lows[k : k + n]) in meant for k in range(len(lows)) for n in range(1, 5))
+    return any("part" in t.classes for t in tokens) and not any(t.sense(*TELLS) for t in tokens)
 
 
 def named_alone(scene: Scene, drafts: Sequence[Draft]) -> Thing | None:

@@ -25,8 +25,10 @@ def may_disown(tokens: Sequence[Token]) -> bool:
 
 def disowns(scene: Scene, drafts: list[Draft]) -> bool:
     """Whether a sentence without a reading of its own takes back what was read before it."""
-    told = any(draft.kind == "finding" for draft in drafts)  # `the seals look dry but that means nothing`
-    said = scene.holds("disown") or (not told and not STRONG.isdisjoint(scene.lows()))
+    said = scene.holds("disown") or not (
+        STRONG.isdisjoint(scene.lows())
+        or any(draft.kind == "finding" for draft in drafts)  # `the seals look dry but that means nothing`
+    )
     return said and not any(draft.kind == "reading" for draft in drafts)
 
 
