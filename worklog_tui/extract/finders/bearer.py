@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import replace
 
-from worklog_tui.extract.finders.fitness import fitness, machine_talked_of, meant_of, mostly, suits
+from worklog_tui.extract.finders.fitness import SUITS, fitness, machine_talked_of, meant_of, mostly, suits
 from worklog_tui.extract.finders.put_right import put_right
 from worklog_tui.extract.scene import Scene
 from worklog_tui.extract.talk.named_late import named_late
@@ -67,6 +67,8 @@ def bearer(scene: Scene, at: int, state: int, fits: Fits) -> tuple[Thing | None,
         candidates = [*candidates, (AGAIN, again, None)]
     told = scene.once(("told last",), lambda: _told_last(scene))
     for weight, thing, k in candidates:
+        if weight + SUITS + TOLD < best[0]:
+            continue  # whatever it gains
         weight += fitness(scene, token, thing, k is not None and weight >= OBJECT)
         if k is None and thing.words.lower() == told:
             weight += TOLD

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from functools import lru_cache
 
 from worklog_tui.extract.measured.nearest import is_torque, measurable, put_away
 from worklog_tui.extract.measured.never import carries, never
@@ -46,6 +47,8 @@ def owner(made: Draft, scene: Scene, wanted: tuple[str, ...], meant: Fits) -> tu
     named = _test_named(made.main, scene)
     quantities = [(q, scene.book.quantities.get(q)) for q in wanted]
     for place, traits, thing, at in _things(made.main, scene, wanted):
+        if best is not None and traits + MOST < best[0]:
+            continue  # however well it suits
         suit = _suit(thing, wanted, quantities, scene, meant)
         if suit == NEVER or (at is None and wanted[:1] == ("current",) and carries(thing, scene.book)):
             continue
@@ -60,6 +63,8 @@ def owner(made: Draft, scene: Scene, wanted: tuple[str, ...], meant: Fits) -> tu
 
 LEAST = -1.5
 "Below this nothing that was named is meant."
+MOST = WEIGHTS["there usual"] + WEIGHTS["fastener"]
+"The most that anything adds to where a thing was named."
 
 
 def _test_named(i: int, scene: Scene) -> bool:
@@ -120,6 +125,7 @@ LIKE, UNLIKE = 0.3, 3.4
 "How many times a value told before of the same thing the number may be."
 
 
+@lru_cache(maxsize=256)
 def _aged(place: str, age: int) -> float:
     """What a place adds by its age in notes."""
     return WEIGHTS[place] + WEIGHTS.get(f"{place} {min(age, 4)}", 0.0)

@@ -8,6 +8,8 @@ from worklog_tui.extract.scene import Scene
 
 MOST = 7
 "Tokens of which a mark may be made."
+PARTICLE = "\u2026"
+"Before a word that may belong to a verb: `with the clutch in`."
 
 
 class Mark(NamedTuple):
@@ -25,14 +27,16 @@ def marks(scene: Scene) -> list[Mark]:
 
 
 def _marks(scene: Scene) -> list[Mark]:
-    starts = scene.book.taken.starts
-    firsts = scene.firsts()
-    if starts.isdisjoint(firsts):
+    taken, firsts = scene.book.taken, scene.firsts()
+    if taken.starts.isdisjoint(firsts):
         return []
     found: list[Mark] = []
     after = 0
-    for k, first in enumerate(firsts):
-        if k >= after and first in starts and (here := _at(scene, k)):
+    for k, token in enumerate(scene.tokens):
+        if k < after or (more := taken.begins.get(token.low)) is None:
+            continue
+        goes_on = k + 1 < len(firsts) and firsts[k + 1].removeprefix(PARTICLE) in more
+        if (goes_on or token.low in taken.says) and (here := _at(scene, k)):
             found += here
             after = here[0].last + 1
     return found
@@ -46,7 +50,7 @@ def _at(scene: Scene, k: int) -> list[Mark]:
     for last in range(k, min(k + MOST, len(tokens))):
         if tokens[last].kind in ("stop", "comma") or (last > k and tokens[last].kind in ("number", "amount")):
             break
-        low = tokens[last].low.removeprefix("\u2026")  # `with the clutch in`: a word that may belong to a verb
+        low = tokens[last].low.removeprefix(PARTICLE)
         said = f"{said} {low}" if said else low
         if said not in begins:
             break
