@@ -8,6 +8,7 @@ from typing import Any, TypeVar
 
 from worklog_tui.extract.card import Known, known_values
 from worklog_tui.extract.context import Context
+from worklog_tui.extract.numbers.amounts import Amount
 from worklog_tui.extract.tokens import Thing, Token
 from worklog_tui.model import Machine
 from worklog_tui.rulebook import Rulebook
@@ -97,6 +98,7 @@ class Scene:
     _words: frozenset[str] | None = None
     _firsts: list[str] | None = None
     _things: list[int] | None = None
+    _amounts: list[tuple[int, Amount]] | None = None
     _announced: list[str] | None = None
     _card: Known | None = None
     _known: dict[tuple[Any, ...], Any] = field(default_factory=dict)
@@ -136,6 +138,12 @@ class Scene:
         if self._things is None:
             self._things = [k for k, token in enumerate(self.tokens) if token.kind == "thing"]
         return [k for k in self._things if k in span]
+
+    def amounts(self) -> list[tuple[int, Amount]]:
+        """The amounts with the indexes of their tokens; most sentences have none."""
+        if self._amounts is None:
+            self._amounts = [(k, token.amount) for k, token in enumerate(self.tokens) if token.amount is not None]
+        return self._amounts
 
     def topic_before(self, i: int) -> str | None:
         """The quantity whose test a word of this sentence announces before token i; the last one counts."""

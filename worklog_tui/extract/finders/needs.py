@@ -45,7 +45,7 @@ def missing(scene: Scene) -> int:
 
 
 def _may_follow_bad(scene: Scene) -> bool:
-    return told_bad_here(scene) or scene.holds("bad", "trouble")
+    return scene.holds("bad", "trouble") or told_bad_here(scene)
 
 
 MET: dict[str, Callable[[Scene], bool]] = {

@@ -18,8 +18,12 @@ SET_APART = frozenset("where instead rather but against not back".split())
 "Words that set one number apart from the other, where a list would go on."
 
 
-def from_book(i: int, scene: Scene, amounts: set[int]) -> bool:
+def from_book(i: int, scene: Scene, amounts: frozenset[int]) -> bool:
     """Whether a word of the book governs the number: before it with no other number between, or after the last one."""
+    return scene.once(("from book", i, amounts), lambda: _from_book(i, scene, amounts))
+
+
+def _from_book(i: int, scene: Scene, amounts: frozenset[int]) -> bool:
     return (
         _wanted(i, scene) or (_holds_book(scene) and (_before(i, scene, amounts) or _after(i, scene, amounts)))
         or _when_new(i, scene) or _looked_up(i, scene) or is_limit(i, scene) or is_expected(i, scene)
@@ -90,7 +94,7 @@ SIGNS = frozenset({"<", ">", "=", ",", "about", "under", "over"})
 WANTED = frozenset({"want", "sb", "s/b", "shd", "shud", "wnt", "scrap", "std", "lim", "reject", "nominal"})
 
 
-def _before(i: int, scene: Scene, amounts: set[int]) -> bool:
+def _before(i: int, scene: Scene, amounts: frozenset[int]) -> bool:
     tokens = scene.tokens
     k, first = i - 1, max(i - 1 - REACH, -1)
     while k > first:
@@ -119,7 +123,7 @@ READING = frozenset("getting reading seeing have got make read get found".split(
 PERSONS = frozenset("i im ive we were weve".split())
 
 
-def _looks_back(k: int, scene: Scene, amounts: set[int]) -> bool:
+def _looks_back(k: int, scene: Scene, amounts: frozenset[int]) -> bool:
     """`Half an inch is proper, and the pump`: such words speak of the number before them, if there is one."""
     first = scene.clause(k).start
     if scene.tokens[k].sense("proper"):
@@ -146,7 +150,7 @@ SHOULD_BE = (
 )  # fmt: skip
 
 
-def _after(i: int, scene: Scene, amounts: set[int]) -> bool:
+def _after(i: int, scene: Scene, amounts: frozenset[int]) -> bool:
     """`Ten and thirteen, the book says`, `half an inch is proper`."""
     tokens = scene.tokens
     last = i
@@ -187,7 +191,7 @@ WANTERS = ("they ", "you ", "it ", "you'", "is ")
 PRONOUNS = frozenset("they it you she he".split())
 
 
-def _governs_next(k: int, scene: Scene, amounts: set[int]) -> bool:
+def _governs_next(k: int, scene: Scene, amounts: frozenset[int]) -> bool:
     """`And it should be three to five`: the word of the book speaks of the number behind it."""
     for n in range(k + 1, min(k + REACH, len(scene.tokens))):
         token = scene.tokens[n]

@@ -33,7 +33,7 @@ TURNED = {"bad": "good", "good": "bad"}
 def refine(drafts: list[Draft], scene: Scene) -> list[Draft]:
     """The drafts that are meant, verdicts turned where they are denied."""
     kept: list[Draft] = []
-    amounts = {d.main for d in drafts if d.kind == "reading"}
+    amounts = frozenset([d.main for d in drafts if d.kind == "reading"])
     for draft in drafts:
         allowed = draft.rule.gives.get("even", ())
         stances = scene.tokens[draft.main].stances

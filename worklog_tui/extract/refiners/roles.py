@@ -23,7 +23,7 @@ FOUND = frozenset(
 
 def refine(drafts: list[Draft], scene: Scene) -> list[Draft]:
     """Readings with their role, where the rule did not give one."""
-    amounts = {d.main for d in drafts if d.kind == "reading"}
+    amounts = frozenset([d.main for d in drafts if d.kind == "reading"])
     for draft in drafts:
         if draft.kind == "reading" and not draft.fields["role"]:
             draft.fields["role"] = _role(draft, scene, amounts)
@@ -32,7 +32,7 @@ def refine(drafts: list[Draft], scene: Scene) -> list[Draft]:
     return drafts
 
 
-def _role(draft: Draft, scene: Scene, amounts: set[int]) -> str:
+def _role(draft: Draft, scene: Scene, amounts: frozenset[int]) -> str:
     quantity = draft.fields["quantity"]
     if quantity in PUT_OFF and _is_put_off(draft.main, scene):
         return "planned"

@@ -11,7 +11,7 @@ REACH = 9
 SET_ACTIONS = frozenset({"adjust", "tighten", "fill"})
 
 
-def was_set(i: int, scene: Scene, amounts: set[int], quantity: str) -> bool:
+def was_set(i: int, scene: Scene, amounts: frozenset[int], quantity: str) -> bool:
     """Whether a person set what the number at token i measures; other numbers stand at `amounts`."""
     tokens = scene.tokens
     for k in range(i - 1, max(i - 1 - REACH, -1), -1):

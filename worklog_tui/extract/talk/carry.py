@@ -34,10 +34,8 @@ def carried(scene: Scene, i: int, name: str) -> Bare | None:
     test.
     """
     value = scene.tokens[i].value or 0.0
-    before = next(
-        (t.amount for t in reversed(scene.tokens[:i]) if t.amount is not None and name in t.amount.quantities), None
-    )
-    if before is not None:
+    amounts = scene.amounts()
+    if amounts and (before := next((a for k, a in reversed(amounts) if k < i and name in a.quantities), None)):
         pull = name == "mass" and before.unit == "psi"  # pounds on a spring balance
         return _like(value, "lb" if pull else before.unit, scale_of(before), before.low)
     if (ahead := amount_ahead(scene, i)) is not None and name in ahead.quantities:
@@ -74,6 +72,8 @@ def _of_another(scene: Scene, i: int) -> bool:
 
 def taken_before(scene: Scene, i: int) -> tuple[str, str, float, float] | None:
     """What the last bare number of the sentence was taken for: `left should be thirty-five, she's eleven`."""
+    if not scene.bare:
+        return None
     return next((scene.bare[k] for k in range(i - 1, max(-1, i - 1 - NEAR_BY), -1) if k in scene.bare), None)
 
 
@@ -83,7 +83,7 @@ NEAR_BY = 10
 
 def amount_ahead(scene: Scene, i: int) -> Amount | None:
     """`Twelve, then twenty-four newton metres`: the amount that a list goes on to."""
-    for token in scene.tokens[i + 1 : i + 1 + AHEAD]:
+    for token in scene.tokens[i + 1 : i + 1 + AHEAD] if scene.amounts() else ():
         if token.amount is not None:
             return token.amount
         if not (token.kind in ("number", "comma") or token.low in GOES_ON):

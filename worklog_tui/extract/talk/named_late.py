@@ -27,11 +27,11 @@ def named_late(scene: Scene, state: int) -> int | None:
     first = scene.clause(state).start
     if scene.things(range(first, state)):
         return None
-    pointed = any(says(scene, "points_at", k, 2) for k in range(first, state))
     for k in range(state + 1, min(len(scene.tokens), state + MOST)):
         opens = scene.opens_note(k)
         if opens or scene.tokens[k - 1].kind in ("comma", "stop"):
-            found = _named(scene, k, opens and pointed)
+            pointed = opens and any(says(scene, "points_at", n, 2) for n in range(first, state))
+            found = _named(scene, k, pointed)
             if found is not None or opens:
                 return found
     return None
