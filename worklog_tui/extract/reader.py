@@ -184,8 +184,8 @@ def _settled(
     before = {f.key: f for f in context.pending} if passage.boundary else {}
     settled = context.recent if passage.boundary else (*context.recent, *context.pending)
     after = {fact.key: fact for fact in facts}
-    withdrawn = tuple(key for key, fact in before.items() if after.get(key) != fact)
-    added = tuple(fact for key, fact in after.items() if before.get(key) != fact) if before else tuple(after.values())
+    withdrawn = tuple([key for key, fact in before.items() if after.get(key) != fact])
+    added = tuple([fact for key, fact in after.items() if before.get(key) != fact])
     notes = (*context.notes, note.uid)[-NOTES_BACK:]
     kept = [f for f in settled if f.main.note in notes]
     if tail is not None:
@@ -205,7 +205,7 @@ def read_session(book: Rulebook, machine: Machine, notes: Sequence[Note]) -> tup
         for changes in read_all(book, machine, notes):
             for key in changes.withdrawn:
                 facts.pop(key, None)
-            facts.update((fact.key, fact) for fact in changes.added)
+            facts.update([(fact.key, fact) for fact in changes.added])
     return tuple(sorted(facts.values(), key=lambda f: (order[f.main.note], f.main.start, f.kind, f.nth)))
 
 

@@ -19,19 +19,17 @@ def opening(scene: Scene, *names: str) -> list[int]:
 
 def _openings(scene: Scene) -> dict[str, list[int]]:
     """Name of a list -> the tokens with which its words begin; without the lists of which none stands here."""
-    tokens, firsts, begins = scene.tokens, scene.firsts(), scene.book.beginnings
+    of, starts = scene.book.beginnings
+    tokens, firsts = scene.tokens, scene.firsts()
     found: dict[str, list[int]] = {}
-    for k, begin in [(k, begin) for k, token in enumerate(tokens) if (begin := begins.get(token.low))]:
-        words, end, here = tokens[k].low, k + 1, begin
+    for k in [k for k, token in enumerate(tokens) if token.low in starts]:
+        words, end = tokens[k].low, k + 1
         while True:
-            for name in here.of:
+            for name in of.get(words, ()):
                 found.setdefault(name, []).append(k)
-            if end == len(firsts) or firsts[end] not in here.more:
+            if end == len(firsts) or (more := f"{words} {firsts[end]}") not in starts:
                 break
-            words = f"{words} {tokens[end].low}"
-            if (more := begins.get(words)) is None:
-                break
-            here, end = more, end + 1
+            words, end = more if firsts[end] == tokens[end].low else f"{words} {tokens[end].low}", end + 1
     return found
 
 

@@ -26,7 +26,7 @@ from worklog_tui.rulebook.texts import Texts
 from worklog_tui.rulebook.uncollected import uncollected
 from worklog_tui.rulebook.units import Numerals, Units, numerals_from, units_from
 from worklog_tui.rulebook.vocabulary import Vocabulary
-from worklog_tui.rulebook.word_lists import Beginning, Lists, beginnings, read_lists, read_owed
+from worklog_tui.rulebook.word_lists import Beginnings, Lists, beginnings, read_lists, read_owed
 
 T = TypeVar("T")
 
@@ -73,7 +73,7 @@ class Rulebook:
     "Name of a state -> what it is mostly said of."
     owed: Lists
     "Name of a list of grammars/owed.toml or grammars/shown.toml -> its words."
-    beginnings: dict[str, Beginning]
+    beginnings: Beginnings
     "The words with which a reading begins that those lists serve."
     lists: Lists
     "Name of a list of grammars/lists.toml -> its words."

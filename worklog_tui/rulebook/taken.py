@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from itertools import accumulate, pairwise
+from itertools import accumulate
 from typing import Any, NamedTuple
 
 from worklog_tui.rulebook.word_lists import plain
@@ -42,8 +42,8 @@ class Taken(NamedTuple):
     "Words -> the slots, or `limit`, that they tell of, each with its value."
     starts: frozenset[str]
     "The first words of these."
-    begins: Mapping[str, frozenset[str]]
-    "With what they begin, one word, two, and so on -> the words that may come next."
+    begins: frozenset[str]
+    "With what they begin: one word, two, and so on."
     lists: Mapping[str, frozenset[str]]
 
 
@@ -61,13 +61,8 @@ def read_taken(files: Mapping[str, Any]) -> Taken:
         slots |= {slot["name"]: _slot(slot) for slot in file.get("slot", ()) if "beside" in slot}
         for name, words in file.get("lists", {}).items():
             lists[name] = lists.get(name, frozenset()) | frozenset(map(plain, words))
-    begins: dict[str, set[str]] = {}
-    for words in says:
-        begins.setdefault(words, set())
-        for begin, longer in pairwise(accumulate(words.split(), "{} {}".format)):
-            begins.setdefault(begin, set()).add(longer.rpartition(" ")[2])
-    starts = frozenset(words.partition(" ")[0] for words in says)
-    return Taken(slots, says, starts, {begin: frozenset(more) for begin, more in begins.items()}, lists)
+    begins = frozenset(begin for words in says for begin in accumulate(words.split(), "{} {}".format))
+    return Taken(slots, says, frozenset(words.partition(" ")[0] for words in says), begins, lists)
 
 
 def _slot(data: Mapping[str, Any]) -> Slot:

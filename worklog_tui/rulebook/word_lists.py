@@ -5,7 +5,7 @@ others from grammars/lists.toml.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from itertools import accumulate, pairwise
+from itertools import accumulate
 from typing import Any, NamedTuple
 
 FILE, SHOWN, LISTS = "owed.toml", "shown.toml", "lists.toml"
@@ -21,33 +21,25 @@ BEGINNING = (
 "The lists with whose words a reading begins: a sentence without any of them is passed over."
 
 
-class Beginning(NamedTuple):
-    """Words of the lists with which a reading begins, or the first ones of such words."""
+class Beginnings(NamedTuple):
+    """The words of the lists with which a reading begins."""
 
-    of: tuple[str, ...]
-    "The lists that hold them; none where more words belong to them."
-    more: frozenset[str]
-    "The words that may follow."
+    of: Mapping[str, tuple[str, ...]]
+    "Words -> the lists that hold them."
+    starts: frozenset[str]
+    "These words, and with what those of several words begin."
 
 
-def beginnings(lists: Lists) -> dict[str, Beginning]:
+def beginnings(lists: Lists) -> Beginnings:
     """Those words, by which all places are found where a reading may begin, whichever it is."""
     of: dict[str, tuple[str, ...]] = {}
-    more: dict[str, set[str]] = {}
+    starts: set[str] = set()
     for name in BEGINNING:
         for words in lists.get(name, ()):
             of[words] = (*of.get(words, ()), name)
-            starts = list(accumulate(words.split(), "{} {}".format))
-            more.setdefault(words, set())
-            for start, longer in pairwise(starts):
-                more.setdefault(start, set()).add(longer.rpartition(" ")[2])
-    once: dict[Any, Any] = {}
-    return {
-        words: Beginning(
-            once.setdefault(names := of.get(words, ()), names), once.setdefault(then := frozenset(ws), then)
-        )
-        for words, ws in more.items()
-    }
+            starts.update(accumulate(words.split(), "{} {}".format))
+    once: dict[tuple[str, ...], tuple[str, ...]] = {}
+    return Beginnings({words: once.setdefault(names, names) for words, names in of.items()}, frozenset(starts))
 
 
 def read_owed(files: Mapping[str, Any]) -> Lists:

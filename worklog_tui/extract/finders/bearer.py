@@ -156,9 +156,9 @@ def _candidates(scene: Scene, at: int) -> Iterator[tuple[float, Thing, int | Non
 
 def _ones(scene: Scene, at: int) -> Iterator[tuple[float, Thing, int | None]]:
     """Which one of several was told last, here or before it: in `number two seventeen hundred but it drips`, that."""
-    said = [t.thing for t in scene.tokens[:at] if t.thing is not None]
     last = next((t for t in reversed(scene.tokens[:at]) if t.thing is not None or t.kind == "which"), None)
     if last is not None:
+        said = [t.thing for t in scene.tokens[:at] if t.thing is not None] if last.thing is None else []
         one = the_one(last.which, said, scene.context) if last.thing is None else None
         back = min(PER_CLAUSE * (scene.tokens[at].clause - last.clause), MOST_CLAUSES)
         weight = SUBJECT - back

@@ -21,6 +21,9 @@ def may_be(scene: Scene) -> list[int]:
 
 
 def _contracted(scene: Scene) -> list[int]:
+    said = scene.text[scene.tokens[0].start : scene.tokens[-1].end]
+    if "'" not in said and "\u2019" not in said:
+        return []
     return [k for k, t in enumerate(scene.tokens) if t.kind in ("thing", "word") and _says_is(scene, k)]
 
 

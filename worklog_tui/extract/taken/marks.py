@@ -33,9 +33,9 @@ def _marks(scene: Scene) -> list[Mark]:
     found: list[Mark] = []
     after = 0
     for k, token in enumerate(scene.tokens):
-        if k < after or (more := taken.begins.get(token.low)) is None:
+        if k < after or token.low not in taken.begins:
             continue
-        goes_on = k + 1 < len(firsts) and firsts[k + 1].removeprefix(PARTICLE) in more
+        goes_on = k + 1 < len(firsts) and f"{token.low} {firsts[k + 1].removeprefix(PARTICLE)}" in taken.begins
         if (goes_on or token.low in taken.says) and (here := _at(scene, k)):
             found += here
             after = here[0].last + 1
