@@ -114,7 +114,7 @@ def _at_number(look: Look, begin: int, number: Numeral | None) -> Amount | None:
 
 def _with_rest(look: Look, begin: int, number: Numeral, first: Measure) -> Amount | None:
     whole = with_tail(look, number, first)
-    if look.is_rate(whole.end):
+    if look.is_rate(whole.end) and not (whole.said.unit.dimension == "length" and look.along(whole.end)):
         return None
     if ends := other_end(look, begin, whole):
         return None if look.is_rate(ends[0].end) else _amount(look, begin, *ends)

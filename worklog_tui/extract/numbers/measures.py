@@ -24,6 +24,7 @@ _EACH = frozenset({
     "second", "minute", "hour", "day", "week", "month", "year", "mile", "inch", "foot", "cell", "litre", "piece",
     "kilo", "share", "unit",
 })  # fmt: skip
+_LENGTHS = frozenset({"foot", "metre", "meter", "yard", "inch"})
 _CLOSING = frozenset({
     "on", "at", "for", "is", "and", "in", "to", "before", "of", "but", "so", "with", "the", "then", "when", "now",
     "later", "after", "under", "over", "off", "out", "either", "left", "ago", "max", "tops", "each", "all", "or",
@@ -79,6 +80,10 @@ class Look:
         """ "five litres an hour" is no volume."""
         low = self.low(end)
         return low == "per" or (low in ("a", "an", "each", "every") and self.low(end + 1) in _EACH)
+
+    def along(self, end: int) -> bool:
+        """ "four thou per foot" is how a thing leans: a length, told over so much of it."""
+        return self.low(end + 1) in _LENGTHS
 
     def measured(self, number: Numeral, begin: int) -> Measure | None:
         """The measure of a number that began at word `begin`, or None when no unit follows."""

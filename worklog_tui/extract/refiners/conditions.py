@@ -11,8 +11,9 @@ from worklog_tui.extract.scene import Draft, Scene
 from worklog_tui.extract.taken.by_log import after_work, as_found, at_rest, side_of_top, stage
 from worklog_tui.extract.taken.limits import limit, of_new
 from worklog_tui.extract.taken.marks import Mark, marks, nearest
-from worklog_tui.extract.taken.places import place, way
+from worklog_tui.extract.taken.places import place, place_behind, way
 from worklog_tui.extract.taken.standing import stood
+from worklog_tui.extract.taken.stretches import stretch
 from worklog_tui.extract.taken.times import is_time, when
 from worklog_tui.extract.taken.told import speed_at, told
 from worklog_tui.extract.taken.with_words import with_words
@@ -58,8 +59,9 @@ def _said(draft: Draft, drafts: list[Draft], scene: Scene, amounts: set[int]) ->
     """The words of the sentence, the surest first."""
     found = stage(draft, drafts, scene) + side_of_top(draft, scene)
     found += when(draft, drafts, scene) or _at_another(draft, drafts, scene)
-    found += with_words(draft, sorted(amounts), scene) + way(draft, scene)
-    found += _in_other_words(draft, scene, amounts) or place(draft, drafts, scene)
+    found += with_words(draft, sorted(amounts), scene) + (stretch(draft, scene) or way(draft, scene))
+    near = place_behind(draft, amounts, scene)
+    found += _in_other_words(draft, scene, amounts, bool(near)) or near or place(draft, drafts, scene)
     return found + as_found(draft, scene)
 
 
@@ -68,8 +70,10 @@ def _by_log(draft: Draft, drafts: list[Draft], scene: Scene) -> list[str]:
     return after_work(draft, drafts, scene) or at_rest(draft, scene)
 
 
-def _in_other_words(draft: Draft, scene: Scene, amounts: set[int]) -> list[str]:
-    """Words of how it was taken that are of no slot: those of the clause, else the last before in the sentence."""
+def _in_other_words(draft: Draft, scene: Scene, amounts: set[int], placed: bool) -> list[str]:
+    """Words of how it was taken that are of no slot: those of the clause, else the last before in the sentence, which
+    are of another number where the place of this one is told behind it.
+    """
     if not scene.holds("how"):
         return []
     slots = scene.book.taken.slots
@@ -81,7 +85,11 @@ def _in_other_words(draft: Draft, scene: Scene, amounts: set[int]) -> list[str]:
         if k != draft.main and "how" in token.classes and k not in known and (k in span or k < draft.main)
     ]  # fmt: skip
     mark = nearest(draft.main, told_here, sorted(amounts), scene)
-    if mark is None or (draft.fields["role"] not in ("measured", "set") and mark.first not in span):
+    if (
+        mark is None
+        or (placed and mark.first < draft.main)
+        or (draft.fields["role"] not in ("measured", "set") and mark.first not in span)
+    ):
         return []
     return [mark.value] if draft.main - REACH <= mark.first else []
 

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from worklog_tui.extract.scene import Draft, Scene
 from worklog_tui.extract.taken.marks import Mark, marks
+from worklog_tui.extract.taken.stretches import AWAY, along
 from worklog_tui.extract.taken.times import WAITED
 from worklog_tui.extract.tokens import Token
 
-MOTION, TESTER, WET = "motion", "tester", "wet"
+MOTION, TESTER, WET, ALONG = "motion", "tester", "wet", "along"
 ENDS_RUNNING = frozenset({"remove", "strip", "fit", "replace", "drain", "disconnect"})
 "Work that nobody does on an engine that runs."
 LEAST_REVS = 300.0
@@ -22,6 +23,8 @@ def told(scene: Scene, drafts: list[Draft]) -> list[Mark]:
             found.append(Mark(draft.main, draft.last, *of_it))
     found += _oiled(scene, drafts) + _lamps(scene)
     found += [Mark(k, k, WAITED, f"after {scene.said(k, k).lower()}") for k in _waits(drafts)]
+    if not AWAY.isdisjoint(scene.lows()) and (where := along(scene)):
+        found.append(Mark(where[0], where[0], ALONG, where[1]))
     firsts = scene.firsts()
     if "at" in firsts or "up" in firsts:
         found += [Mark(k - 1, k, MOTION, speed) for k in range(1, len(firsts)) if (speed := speed_at(k, scene))]
