@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from worklog_tui.extract import explain
-from worklog_tui.model import FollowUp, Machine
+from worklog_tui.extract import explain, read_session
+from worklog_tui.model import FollowUp, Machine, Note
 from worklog_tui.rulebook import Rulebook
 
 PRESS = Machine("Cider press pump", kind="single-cylinder diesel engine", cylinders=1, fuel="diesel", ignition="none")
@@ -36,6 +36,18 @@ def test_a_part_may_be_named_before_its_order(book: Rulebook) -> None:
 def test_left_for_a_wet_day_is_a_fault_that_was_left(book: Rulebook) -> None:
     found = follow_ups(book, "The radiator weeps at the seam. I'll leave that for a wet day.")
     assert ("radiator", "fault") in found
+
+
+def test_what_is_listed_is_not_told_as_left_besides(book: Rulebook) -> None:
+    said = ("The lift pump weeps.", "So what's left. That bolt, the lift pump, and change the oil before the season.")
+    notes = [Note(f"n{k}", "s", words, track="captions", arrival=k) for k, words in enumerate(said)]
+    found = [(f.topic, f.reason) for f in read_session(book, PRESS, notes) if isinstance(f, FollowUp)]
+    assert [reason for topic, reason in found if topic == "lift pump"] == ["to do"]
+
+
+def test_an_aside_is_no_member_of_a_list(book: Rulebook) -> None:
+    found = follow_ups(book, "what's left is that guard and the chain, but that can wait till spring")
+    assert found == [("guard", "to do"), ("chain", "to do")]
 
 
 def test_a_question_is_about_its_own_thing(book: Rulebook) -> None:

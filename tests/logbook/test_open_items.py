@@ -28,6 +28,7 @@ def test_the_same_thing_said_twice_is_one_item() -> None:
     )
     (item,) = open_items(told.history())
     assert len(item.anchors) == 2
+    assert item.about == "drive belt"  # by the name that tells most
     assert item.raised is not None
     assert item.raised.at == "0:00"
 

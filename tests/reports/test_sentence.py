@@ -110,3 +110,15 @@ def test_what_was_not_said_is_marked() -> None:
 def test_a_filled_in_field_without_words_leaves_no_empty_bracket() -> None:
     fact = Reading(main=HERE, quantity="density", value=1.2, unit="sg", subject="", filled=("unit", "subject"))
     assert sentence(fact) == "specific gravity: 1.2"
+
+
+@pytest.mark.parametrize(
+    ("fact", "said"),
+    [
+        (reading("length", 30, "mm", "belt tension"), "belt tension: 30 mm"),
+        (reading("gap", 0.015, "in", "tappet clearance"), "tappet clearance: 0.015 in"),
+        (reading("length", 30, "mm", "drive belt"), "length of the drive belt: 30 mm"),
+    ],
+)
+def test_a_thing_that_says_what_was_measured_is_not_told_it_twice(fact: Reading, said: str) -> None:
+    assert sentence(fact) == said

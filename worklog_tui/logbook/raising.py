@@ -137,8 +137,11 @@ def told_again(old: Matter, new: Matter) -> Matter:
     merged = replace(old, anchors=(*old.anchors, *new.anchors), told=new.told, line=new.line, bad=old.bad or new.bad)
     if new.firm and not old.firm:
         merged = replace(merged, about=new.about, thing=new.thing, reason=new.reason, firm=True, quote=new.quote)
-    elif new.firm and _WEIGHT[new.reason] > _WEIGHT[old.reason]:
-        merged = replace(merged, reason=new.reason, quote=new.quote)
+    elif new.firm:
+        if old.thing.words < new.thing.words and new.reason not in _APART and not (old.by_hand or old.suspected):
+            merged = replace(merged, about=new.about, thing=new.thing)  # `gasket` is the exhaust gasket
+        if _WEIGHT[new.reason] > _WEIGHT[old.reason]:
+            merged = replace(merged, reason=new.reason, quote=new.quote)
     if not old.open:
         firm = old.firm or new.firm or not new.quantity
         merged = replace(merged, state="open", closed=None, closed_by=None, firm=firm, again=again(old, new))

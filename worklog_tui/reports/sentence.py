@@ -17,6 +17,18 @@ _DECISIVE = ("quantity", "unit")
 _CLOSE = {"°C", "°F", "°", "%"}
 _COUNTED = {"turn", "day", "pint"}
 
+_NAMED_BY = {
+    "length": frozenset(
+        "tension slack deflection play travel lift height depth level run-out runout wear stroke bore diameter "
+        "thickness width length sag drop step groove float backlash throw taper".split()
+    ),
+    "gap": frozenset("clearance clearances gap gaps play backlash float end-float".split()),
+    "duration": frozenset("time run test soak".split()),
+    "angle": frozenset("timing advance dwell".split()),
+    "speed": frozenset("idle speed tickover revs".split()),
+}  # fmt: skip
+"Last words of a thing that say already what was measured on it: `belt tension: 30 mm`."
+
 QUANTITIES = {"run_time": "hours run", "density": "specific gravity", "duration": "time", "volume": "amount"}
 "How a quantity is called for people, where that is not its name."
 
@@ -106,7 +118,8 @@ def _reading(fact: Reading) -> str:
 
 def _head(fact: Reading) -> str:
     quantity = QUANTITIES.get(fact.quantity, fact.quantity.replace("_", " "))
-    if quantity in fact.subject.lower().split():
+    words = fact.subject.lower().split()
+    if quantity in words or (fact.quantity in _NAMED_BY and words and words[-1] in _NAMED_BY[fact.quantity]):
         return fact.subject
     return f"{quantity} of {_the(fact.subject)}" if fact.subject else quantity
 

@@ -95,6 +95,8 @@ def first_member(scene: Scene, first: int) -> Thing | None:
 
 def _names_something(tokens: list[Token]) -> bool:
     """Whether a member of a list has words of its own, and no verb and no known part, which is found as it is."""
+    if tokens[0].sense("break", "later"):
+        return False  # `but that can wait till spring`
     said = not any(
         (t.sense(*TALK) and not t.sense("do")) or (t.thing is not None and t.thing.known) for t in tokens
     )  # of `set the points` the vocabulary knows one word, asked or done
