@@ -20,18 +20,18 @@ def refine(drafts: list[Draft], scene: Scene) -> list[Draft]:
         if key is not None and (key not in best or draft.rank > best[key].rank):
             best[key] = draft
     kept = {id(d) for d in best.values() if not _just_told(d, scene)}
-    owed = {
-        d.thing.words.lower() for d in drafts if d.kind == "follow_up" and d.thing and d.fields["reason"] != "fault"
-    }
+    owed = [d for d in drafts if d.kind == "follow_up" and d.fields["reason"] != "fault"]
     by_means = {d.main for d in drafts if d.kind == "work" and d.fields.get("used")}
     told = [d for d in drafts if (_key(d) is None or id(d) in kept) and not _going_on(d, by_means, scene)]
     return [d for d in told if not _only_left(d, owed)]
 
 
-def _only_left(draft: Draft, owed: set[str]) -> bool:
-    """Whether it says only that a thing is left as it is, of which the sentence says already what it needs."""
-    left = draft.kind == "follow_up" and draft.thing is not None and draft.fields["reason"] == "fault"
-    return left and draft.thing is not None and draft.thing.words.lower() in owed
+def _only_left(draft: Draft, owed: list[Draft]) -> bool:
+    """Whether it says only that a thing is left as it is, of which the sentence has told before what it needs."""
+    if draft.kind != "follow_up" or draft.thing is None or draft.fields["reason"] != "fault":
+        return False
+    words = draft.thing.words.lower()
+    return any(d.main < draft.main and d.thing is not None and d.thing.words.lower() == words for d in owed)
 
 
 def _going_on(draft: Draft, by_means: set[int], scene: Scene) -> bool:
