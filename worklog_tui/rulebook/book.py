@@ -6,7 +6,7 @@ import gc
 from collections.abc import Callable, Collection, Sequence
 from dataclasses import dataclass, field
 from pathlib import Path
-from typing import Any, NamedTuple, TypeVar
+from typing import Any, TypeVar
 
 from worklog_tui.rulebook.answers import Answers
 from worklog_tui.rulebook.bearers import Bearers, read_bearers
@@ -31,7 +31,8 @@ from worklog_tui.rulebook.word_lists import Beginnings, Lists, beginnings, read_
 T = TypeVar("T")
 
 
-class Met(NamedTuple):
+@dataclass(frozen=True, slots=True)
+class Met:
     """All that is known of a word or a term, found in one place."""
 
     kind: str

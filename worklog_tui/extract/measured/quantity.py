@@ -29,9 +29,10 @@ def quantity_of(candidates: tuple[str, ...], made: Draft, scene: Scene) -> str:
             score -= 3
         if score > most:
             best, most = name, score
+    if best != "gap" or made.thing is None or not _has_travel(made.thing):
+        return best
     felt = scene.topic_before(made.main) == "gap" or any("feeler" in s.name for s in scene.context.things[:3])
-    felt = felt or "feeler" in scene.context.said.lower()
-    return "length" if best == "gap" and made.thing is not None and _has_travel(made.thing) and not felt else best
+    return best if felt or "feeler" in scene.context.said.lower() else "length"
 
 
 def _has_travel(thing: Thing) -> bool:

@@ -41,7 +41,7 @@ def metric_pitch(words: list[Word], size: float, end: int, n: Numerals, table: T
     at = end
     if word_at(words, at) in table.words["mm"]:
         at += 1
-    if word_at(words, at) in table.words["by"] | table.words["fineness"]:
+    if word_at(words, at) in table.words["by"] or word_at(words, at) in table.words["fineness"]:
         at += 1
     elif not (at < len(words) and words[at].gap == "-"):
         return None

@@ -46,7 +46,7 @@ THOUSANDTHS = 0.2
 
 def told_of(name: str, made: Draft, scene: Scene) -> tuple[float, Bare | None]:
     """How much the figures told before speak for a quantity at a number, and how they take a bare one."""
-    if not scene.context.figures:
+    if name not in scene.once(("quantities told",), lambda: {figure.quantity for figure in scene.context.figures}):
         return 0.0, None
     own = made.thing.name if made.thing is not None else ""
     return scene.once(("told of", name, made.main, own), lambda: _told_of(name, made, own, scene))
