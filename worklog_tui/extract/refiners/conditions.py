@@ -9,7 +9,7 @@ from collections.abc import Mapping
 from worklog_tui.extract.measured.sizes import sized
 from worklog_tui.extract.scene import Draft, Scene
 from worklog_tui.extract.taken.by_log import after_work, as_found, at_rest, side_of_top, stage
-from worklog_tui.extract.taken.limits import limit, of_new
+from worklog_tui.extract.taken.limits import limit, of_new, worded
 from worklog_tui.extract.taken.marks import Mark, marks, nearest
 from worklog_tui.extract.taken.places import place, place_behind, way
 from worklog_tui.extract.taken.standing import stood
@@ -52,7 +52,14 @@ def _limit(draft: Draft, scene: Scene, amounts: set[int]) -> list[str]:
     """Which limit a figure of the book is."""
     if draft.fields["role"] != "specified":
         return []
-    return of_new(draft.main, scene) or limit(draft.main, scene, amounts)
+    told = of_new(draft.main, scene) or limit(draft.main, scene, amounts)
+    if told or not (found := worded(draft.main, scene, draft.fields["bound"])):
+        return told
+    return [ONE_SIDED.get(draft.fields["quantity"], found) if found == "limit" else found]
+
+
+ONE_SIDED = {"temperature": "maximum", "current": "maximum", "leakage": "maximum", "compression": "minimum"}
+"Which limit it is of what can only be too high, or too low."
 
 
 def _said(draft: Draft, drafts: list[Draft], scene: Scene, amounts: set[int]) -> list[str]:

@@ -5,6 +5,7 @@ is fine`, `you don't want to go over thirty`.
 from __future__ import annotations
 
 from worklog_tui.extract.scene import Scene
+from worklog_tui.extract.taken.limits import worded
 
 WHAT = frozenset({"what", "is what", "are what", "was what", "whats"})
 DENIALS = frozenset("dont never mustnt cant shouldnt not".split())
@@ -18,7 +19,16 @@ BEHIND = 6
 
 def is_limit(i: int, scene: Scene) -> bool:
     """Whether the words around the number at token i make it one that should be, or should not be passed."""
-    return _is_what_is_wanted(i, scene) or _is_fine(i, scene) or _is_forbidden(i, scene)
+    return _is_what_is_wanted(i, scene) or _is_fine(i, scene) or _is_forbidden(i, scene) or _is_worded(i, scene)
+
+
+def _is_worded(i: int, scene: Scene) -> bool:
+    """`I'd fret at seventy`, `want it under three`, `scrap undr 6`."""
+    lists = scene.book.taken.lists
+    if lists["worry"].isdisjoint(scene.words()) and lists["wish"].isdisjoint(scene.words()):
+        return False
+    amount = scene.tokens[i].amount
+    return bool(worded(i, scene, amount.bound if amount is not None else ""))
 
 
 def _is_what_is_wanted(i: int, scene: Scene) -> bool:

@@ -27,6 +27,38 @@ def limit(i: int, scene: Scene, amounts: set[int]) -> list[str]:
     return [before[-1].value] if before else []
 
 
+def worded(i: int, scene: Scene, bound: str = "") -> str:
+    """Which limit the words before a number make it: `want it under three`, `<.1`, `I'd fret at seventy`;
+    empty where they make it none.
+    """
+    if not (side := _side(i, scene, bound)):
+        return ""
+    lists = scene.book.taken.lists
+    words: set[str] = set()
+    for token in reversed(scene.tokens[max(scene.clause(i).start - 1, i - REACH, 0) : i]):
+        if token.kind in ("stop", "number", "amount"):
+            break
+        words |= set(token.low.split())
+    if words & lists["worry"]:
+        return {"under": "minimum", "over": "maximum", "at": "limit"}[side]
+    return {"under": "maximum", "over": "minimum", "at": ""}[side] if words & lists["wish"] else ""
+
+
+def _side(i: int, scene: Scene, bound: str) -> str:
+    """Whether what is told lies under the number, over it or at it."""
+    sign = scene.text[: scene.tokens[i].start].rstrip()[-1:]
+    if sign in ("<", ">"):
+        return "under" if sign == "<" else "over"
+    word = scene.tokens[i - 1].low.rpartition(" ")[2] if i else ""
+    return SIDES.get(word, "") or (bound if bound in ("under", "over") else "")
+
+
+SIDES = {
+    "under": "under", "below": "under", "undr": "under", "beneath": "under", "over": "over", "above": "over",
+    "past": "over", "beyond": "over", "at": "at",
+}  # fmt: skip
+
+
 def of_new(i: int, scene: Scene) -> list[str]:
     """`Sixteen new and scrap at eight`, `new at five`, `it's a hundred and eighteen new`."""
     after = scene.tokens[i + 1] if i + 1 < len(scene.tokens) else None

@@ -113,17 +113,23 @@ REACH = 20
 
 
 def _held(name: str, slot: Slot, draft: Draft, scene: Scene) -> str:
-    """What was said before and is still so of such a reading."""
-    if draft.fields["role"] not in ("measured", "set") or draft.fields["quantity"] not in slot.holds:
+    """What was said before and is still so of such a reading; of one of the book, where it has just been said."""
+    role = draft.fields["role"]
+    if role not in ("measured", "set", "specified") or draft.fields["quantity"] not in slot.holds:
+        return ""
+    if role == "specified" and draft.fields["quantity"] in BY_ITSELF:
         return ""
     if not _is_on(draft, slot) or (name == TESTER and draft.fields["unit"] != MEGOHMS):
         return ""
     if name == WAITED and (draft.fields["role"] != "measured" or _is_around(draft, scene)):
         return ""
-    value = next((s.value for s in scene.context.standing if s.slot == name and s.age <= _life(s, slot)), "")
+    life = 0 if role == "specified" else slot.notes
+    value = next((s.value for s in scene.context.standing if s.slot == name and s.age <= min(life, _life(s, slot))), "")
     return value if _adds(value, draft, slot) else ""
 
 
+BY_ITSELF = frozenset({"compression", "temperature", "leakage"})
+"What the book gives of these is one figure, however it is taken."
 FEW = 4
 """Notes of the slots that are told of a rated figure too: the plate has it at full load."""
 
