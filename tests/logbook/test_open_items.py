@@ -255,3 +255,15 @@ def test_what_is_out_of_set_is_put_right_by_its_screw() -> None:
 def test_a_suspect_that_is_found_good_later_is_cleared() -> None:
     told = Told().say("could be the breaker", suspects("breaker")).session().say("it held", good("breaker", "has held"))
     assert states(open_items(told.history())) == {"breaker": "done"}
+
+
+def test_what_is_ordered_is_awaited_though_nobody_said_that_it_is_needed() -> None:
+    told = Told().say("discs grooved, ordered a tension assembly", did("order", "tension assembly"))
+    assert states(open_items(told.history())) == {"tension assembly": "awaited"}
+    told.session().say("tension assembly on", did("fit", "tension assembly"))
+    assert states(open_items(told.history())) == {"tension assembly": "done"}
+
+
+def test_what_is_ordered_beside_what_is_asked_for_is_no_second_item() -> None:
+    told = Told().say("needs new seals, ordered the kit", later("new seals", "part needed"), did("order", "seal kit"))
+    assert [item.about for item in open_items(told.history())] == ["new seals"]

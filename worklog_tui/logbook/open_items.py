@@ -14,7 +14,7 @@ from worklog_tui.logbook.headed import NEAR, WAITED, heading
 from worklog_tui.logbook.matters import Matter, Matters, anchor_text, as_item
 from worklog_tui.logbook.mending import ends_stop_gap, puts_something_right, things_of
 from worklog_tui.logbook.near_cure import puts_right
-from worklog_tui.logbook.raising import one_matter, raised, renewed, told_again
+from worklog_tui.logbook.raising import one_matter, raised, renewed, sent_for, told_again
 from worklog_tui.logbook.reopening import came_back, off_again
 from worklog_tui.logbook.same_thing import Thing, marks_agree, of_one_head, one_thing, same, speaks_of, thing
 from worklog_tui.model import CommentReading, History, OpenItem, Suspect, Work
@@ -107,6 +107,8 @@ def _ordered(matter: Matter, said: Said) -> bool:
 
 
 def _raise(state: Matters, said: Said) -> Matters:
+    if (sent := sent_for(said)) is not None:
+        return state if _is_asked_for(state, sent) else state.add(sent)
     new = raised(said) or renewed(said)
     if new is not None and not new.open:
         told = any(one_thing(new.thing, state.all[n].thing) for n in state.ever(new.thing))
@@ -122,6 +124,12 @@ def _raise(state: Matters, said: Said) -> Matters:
             return state.put(at, told_again(state.all[at], new))
     cured = came_back(state, new)
     return state.add(new) if cured is None else state.put(cured, told_again(state.all[cured], new))
+
+
+def _is_asked_for(state: Matters, sent: Matter) -> bool:
+    """Whether something of the words of what was ordered is on the list, or anything that its own note asks for."""
+    near = state.ever(sent.thing) | state.just_told(sent.told, sent.line, 0)
+    return any(state.all[n].firm and state.all[n].open for n in near)
 
 
 def _proved(state: Matters, said: Said) -> Matters:

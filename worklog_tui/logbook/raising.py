@@ -20,6 +20,9 @@ _WEIGHT = {"question": 0, "fallback": 1, "to do": 2, "fault": 3, "part needed": 
 AGAIN = frozenset({"again", "still", "already"})
 "What is said of a trouble that is there once more."
 _APART = frozenset({"question", "fallback"})
+_NO_PART = frozenset(
+    {stem(w) for w in ("part", "parts", "bits", "stuff", "thing", "one", "lot", "kit", "set", "order")}
+)
 SHORT = 5
 "Words of a condition that are shown with a part."
 
@@ -62,6 +65,18 @@ def renewed(said: Said) -> Matter | None:
                   said.place.session, firm=False, quote=fact.quote, state="done", closed=said.place,
                   closed_by=fact.key)  # fmt: skip
     return done if part.words else None
+
+
+def sent_for(said: Said) -> Matter | None:
+    """What was ordered, which nobody has said is needed: it is awaited."""
+    fact = said.fact
+    if not isinstance(fact, Work) or fact.action != "order" or not fact.part:
+        return None
+    part = thing(fact.part, fact.name)
+    if not part.words or part.words <= _NO_PART:
+        return None
+    return Matter(part, written_out(fact.part, fact.name), "part needed", (fact.key,), said.place, said.line,
+                  said.place.session, quote=fact.quote, state="awaited")  # fmt: skip
 
 
 def _with_quantity(reading: Reading) -> str:
