@@ -24,6 +24,7 @@ from worklog_tui.diagnosis.left_off import left_off, remembered
 from worklog_tui.diagnosis.log import Event, Log
 from worklog_tui.diagnosis.measure_again import measure_again
 from worklog_tui.diagnosis.network import OTHER, Network
+from worklog_tui.diagnosis.off_figure import is_job, off_figures
 from worklog_tui.diagnosis.opened import opened
 from worklog_tui.diagnosis.option import Option
 from worklog_tui.diagnosis.own_causes import with_own
@@ -107,6 +108,7 @@ def _worked_out(
     safety = Safety(faults, signs.makeup)
     wording = Wording(faults.words, log, safety.names)
     told = [*ItemSteps(log, wording, safety).candidates(items), *listed(log, wording, safety)]
+    told += off_figures(log, items, safety)
     known = part_words(faults)
     coming = awaited(log, wording, safety, known)
     told = [*without_awaited(told, coming), *announced(log, wording, safety, known), *coming]
@@ -144,7 +146,7 @@ def _from_faults(
     sign = open_signs[0]
     troubles = {s.event.name for s in open_signs}
     merely = (Tier.NOTICED, Tier.OWN_CAUSE)
-    jobs = [j for j in jobs if j.tier not in merely or not j.name or j.name not in troubles]  # a trouble is no job
+    jobs = [j for j in jobs if j.tier not in merely or j.name not in troubles or is_job(j)]  # a trouble is no job
     engine = Engine(book, signs, network, symptom, _without_effect(signs, sign), opened(log, book))
     causes = with_own(causes_of(network, engine.ranked, sign), log, signs, network, sign)
     remark = _remark(engine)
