@@ -139,11 +139,12 @@ class FigureWords:
         subject = subject[:1].lower() + subject[1:] if subject[1:2].islower() else subject
         if self._measure(subject):
             return subject
-        quantity = off.reading.quantity
-        quotes = f"{off.reading.quote} {off.told.quote if off.told else ''}"
-        word = self._measure(quotes) if quantity == "length" else ""
-        quantity = "" if quantity in ("length", "angle", "turns", "volume") else quantity.replace("_", " ")
-        return f"{subject} {word or quantity}".strip()
+        quantity, told = off.reading.quantity, off.told.quote if off.told else ""
+        if quantity == "length":
+            return f"{subject} {self._measure(f'{off.reading.quote} {told}')}".strip()
+        if quantity == "gap":
+            return f"{subject} {self._measure(off.reading.quote) or quantity}"
+        return subject if quantity in ("angle", "turns", "volume") else f"{subject} {quantity.replace('_', ' ')}"
 
     def found(self, off: OffFigure) -> str:
         """The figure as it was measured."""
