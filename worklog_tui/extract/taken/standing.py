@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from worklog_tui.extract.context import Context, Stand
 from worklog_tui.extract.scene import Draft, Scene
+from worklog_tui.extract.taken.left_as import LEFT, PLACED
 from worklog_tui.extract.taken.marks import Mark, nearest
 from worklog_tui.extract.taken.times import WAITED
 from worklog_tui.extract.taken.told import MOTION, TESTER, told
@@ -117,7 +118,7 @@ def _held(name: str, slot: Slot, draft: Draft, scene: Scene) -> str:
     role = draft.fields["role"]
     if role not in ("measured", "set", "specified") or draft.fields["quantity"] not in slot.holds:
         return ""
-    if role == "specified" and draft.fields["quantity"] in BY_ITSELF:
+    if role == "specified" and (draft.fields["quantity"] in BY_ITSELF or name in (LEFT, PLACED)):
         return ""
     if not _is_on(draft, slot) or (name == TESTER and draft.fields["unit"] != MEGOHMS):
         return ""

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from worklog_tui.extract.scene import Draft, Scene
+from worklog_tui.extract.taken.left_as import left_as
 from worklog_tui.extract.taken.marks import Mark, marks
 from worklog_tui.extract.taken.stretches import AWAY, along
 from worklog_tui.extract.taken.times import WAITED
@@ -22,6 +23,8 @@ def told(scene: Scene, drafts: list[Draft]) -> list[Mark]:
         if (of_it := _of_draft(draft, scene)) is not None:
             found.append(Mark(draft.main, draft.last, *of_it))
     found += _oiled(scene, drafts) + _lamps(scene)
+    known = {k for mark in found if mark.slot not in BY_CONTACT for k in range(mark.first, mark.last + 1)}
+    found += [mark for mark in left_as(scene) if known.isdisjoint(range(mark.first, mark.last + 1))]
     found += [Mark(k, k, WAITED, f"after {scene.said(k, k).lower()}") for k in _waits(drafts)]
     if not AWAY.isdisjoint(scene.lows()) and (where := along(scene)):
         found.append(Mark(where[0], where[0], ALONG, where[1]))
@@ -49,6 +52,8 @@ def _of_draft(draft: Draft, scene: Scene) -> tuple[str, str] | None:
 
 
 STARTED = "cranking"
+BY_CONTACT = frozenset({"contacts", "throttle"})
+"Slots whose words may tell how another part is put."
 
 
 def _amount(draft: Draft, scene: Scene) -> str:
