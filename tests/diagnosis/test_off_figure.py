@@ -108,6 +108,11 @@ def test_a_belt_that_was_told_slack_is_taken_up_once(tmp_path: Path, faults: Fau
     assert sum("chain" in s for s in said) == 1
 
 
+def test_what_is_looked_into_already_is_not_asked_for(tmp_path: Path, faults: FaultBook) -> None:
+    lines = ["motor current is five amps, it should be two point eight", "took the end cover off the motor"]
+    assert not any("current" in s.step for s in steps(tmp_path, faults, DRILL, *lines))
+
+
 def test_what_the_person_plans_himself_comes_first(tmp_path: Path, faults: FaultBook) -> None:
     lines = ["belt deflection is twenty mil, should be eight", "tomorrow I'll fit the new spindle bearing first"]
     said = [s.step for s in steps(tmp_path, faults, DRILL, *lines)]

@@ -8,16 +8,20 @@ figure.
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from itertools import pairwise
 
 from worklog_tui.diagnosis.candidate import Candidate, Tier
 from worklog_tui.diagnosis.figure_words import FigureWords, OffFigure
 from worklog_tui.diagnosis.log import Log, proves_good
 from worklog_tui.diagnosis.safety import Safety
 from worklog_tui.logbook.limits import Judge, verdict
-from worklog_tui.model import OpenItem, Reading, Step
+from worklog_tui.model import OpenItem, Reading, Step, Work
 
 DEALT = ("replace", "repair", "adjust", "clean", "free", "fit", "tighten", "make", "fill", "charge", "drain")
 "Work on the thing since, after which the figure says nothing."
+OPENS = ("remove", "strip", "replace", "repair")
+SOON = 8
+"Within so many notes such work is taken as the search for what is wrong with the figure (judgement)."
 NEAR = 40
 "So many letters to either side may tell what was measured (judgement)."
 SET_BY_HAND = "set by hand"
@@ -45,6 +49,8 @@ def is_job(candidate: Candidate) -> bool:
 
 def _standing(log: Log, items: Sequence[OpenItem], words: FigureWords) -> Iterator[OffFigure]:
     judge = Judge(log.history)
+    behind = {a.uid: b.words for record in log.history.sessions for a, b in pairwise(record.notes)}
+    told = {f.quote: f for e in log.readings if isinstance(f := e.fact, Reading) and f.role == "specified"}
     for item in items:
         event = log.at(item.anchors[-1])
         reading = event.fact if event else None
@@ -54,25 +60,13 @@ def _standing(log: Log, items: Sequence[OpenItem], words: FigureWords) -> Iterat
         too = verdict(reading, limits)
         if limits is None or limits.borrowed or too not in ("low", "high"):
             continue
-        wanted = next(
-            (f for e in reversed(log.readings)
-             if isinstance(f := e.fact, Reading) and f.role == "specified" and f.quote == limits.text), None
-        )  # fmt: skip
-        off = OffFigure(event, reading, limits, too, wanted, item, log.around([reading.key], NEAR))
-        before, after = _around(log, reading)
-        if _is_dealt_with(log, item, words.part(off), event.when):
+        off = OffFigure(event, reading, limits, too, told.get(limits.text), item, log.around([reading.key], NEAR))
+        uid, start = reading.main.note, reading.main.start
+        before, after = log.words_of(uid)[:start], f"{log.words_of(uid)[start:]} | {behind.get(uid, '')}"
+        if _is_dealt_with(log, item, words.part(off), event.when) or not words.asks(off) or not words.compares(off):
             continue
-        if words.asks(off) and words.compares(off) and not words.is_anothers(before) and not words.is_distrusted(after):
+        if not words.is_anothers(before) and not words.is_distrusted(after):
             yield off
-
-
-def _around(log: Log, reading: Reading) -> tuple[str, str]:
-    """The words of its note before a figure, and those behind it with the note that follows."""
-    uid, start = reading.main.note, reading.main.start
-    notes = next((r.notes for r in log.history.sessions if any(n.uid == uid for n in r.notes)), ())
-    at = next((n for n, note in enumerate(notes) if note.uid == uid), 0)
-    words = log.words_of(uid)
-    return words[:start], " | ".join([words[start:], *(n.words for n in notes[at + 1 : at + 2])])
 
 
 def _is_dealt_with(log: Log, item: OpenItem, part: str, when: float) -> bool:
@@ -84,10 +78,18 @@ def _is_dealt_with(log: Log, item: OpenItem, part: str, when: float) -> bool:
     return False
 
 
+def _is_looked_into(log: Log, when: float) -> bool:
+    """Whether something was taken off, apart or renewed soon after a figure: then its cause is being looked for."""
+    return any(
+        when < e.when <= when + SOON and isinstance(e.fact, Work) and e.fact.action in OPENS
+        for e in reversed(log.works)
+    )
+
+
 def _candidate(several: Sequence[OffFigure], log: Log, words: FigureWords, safety: Safety) -> Candidate | None:
     last = several[-1]
     rule = words.rule(last)
-    if rule is None:
+    if rule is None or (rule.seeks and _is_looked_into(log, last.event.when)):
         return None
     say = words.say(rule, several)
     wanted = words.wanted(last)
