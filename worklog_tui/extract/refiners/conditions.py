@@ -9,6 +9,7 @@ from collections.abc import Mapping
 from worklog_tui.extract.measured.sizes import sized
 from worklog_tui.extract.scene import Draft, Scene
 from worklog_tui.extract.taken.by_log import after_work, as_found, at_rest, side_of_top, stage
+from worklog_tui.extract.taken.by_words import by_words
 from worklog_tui.extract.taken.limits import limit, of_new, worded
 from worklog_tui.extract.taken.marks import Mark, marks, nearest
 from worklog_tui.extract.taken.places import place, place_behind, way
@@ -69,7 +70,7 @@ def _said(draft: Draft, drafts: list[Draft], scene: Scene, amounts: set[int]) ->
     found += with_words(draft, sorted(amounts), scene) + (stretch(draft, scene) or way(draft, scene))
     near = place_behind(draft, amounts, scene)
     found += _in_other_words(draft, scene, amounts, bool(near)) or near or place(draft, drafts, scene)
-    return found + as_found(draft, scene)
+    return found + by_words(draft, sorted(amounts), scene) + as_found(draft, scene)
 
 
 def _by_log(draft: Draft, drafts: list[Draft], scene: Scene) -> list[str]:

@@ -73,25 +73,56 @@ def after_work(draft: Draft, drafts: list[Draft], scene: Scene) -> list[str]:
     """The second reading of a thing, other than the first, when something was done in between: `after cleaning`."""
     if draft.fields["role"] != "measured" or draft.fields["quantity"] in TOLD_ONCE:
         return []
-    done: tuple[str, str] | None = None
+    recent = scene.context.recent
+    notes = {*scene.context.notes, recent[-1].main.note} if recent else set()
+    done: tuple[str, str, str] | None = None
     for earlier in sorted((d for d in drafts if d.main < draft.main), key=lambda d: -d.main):
         if earlier.kind == "work" and earlier.fields["action"] in DOING and done is None:
-            done = earlier.fields["action"], earlier.thing.name if earlier.thing is not None else ""
-    for fact in reversed(scene.context.recent):
+            word = scene.tokens[earlier.main].low
+            name = earlier.thing.name if earlier.thing is not None else ""
+            done = earlier.fields["action"], _doing(word, earlier.fields["action"]), name
+    for fact in reversed(recent):
+        if fact.main.note not in notes:
+            break
         if isinstance(fact, Work) and fact.action in DOING and done is None:
-            done = fact.action, fact.name
-        if isinstance(fact, Reading) and _is_same(fact, draft) and fact.main.note in scene.context.notes:
-            return [_after(*done, draft)] if done is not None and fact.value != draft.fields["value"] else []
+            fresh = fact.main.note in (*scene.context.notes[-1:], recent[-1].main.note)
+            done = fact.action if fresh else "", _doing(fact.quote, fact.action), fact.name
+        if isinstance(fact, Reading) and _is_same(fact, draft, done is not None and done[0] in CURES):
+            told = done is not None and fact.value != draft.fields["value"]
+            return [_after(*done[1:], draft)] if done is not None and told else []
     return []
 
 
-def _is_same(fact: Fact, draft: Draft) -> bool:
+def _doing(said: str, action: str) -> str:
+    """What was done, by the verb that was said: `scraped` is scraping, whatever kind of work that is."""
+    for word in said.lower().split():
+        if word.endswith("ied") and len(word) > LEAST:
+            return f"{word[:-3]}ying"
+        if word.endswith("ed") and not word.endswith("eed") and len(word) > LEAST:
+            return f"{word[:-2]}ing"
+    return DOING[action]
+
+
+LEAST = 4
+"Letters of a word that may be such a verb."
+
+
+CURES = frozenset({"clean", "repair", "tighten", "lubricate", "free"})
+"Work after which one looks again at the same thing, without naming it anew."
+
+
+def _is_same(fact: Fact, draft: Draft, cured: bool) -> bool:
+    """Whether a reading is of the same thing; of what nobody named anew behind a cure too."""
     if not isinstance(fact, Reading) or fact.role != "measured" or fact.quantity != draft.fields["quantity"]:
         return False
-    return bool(fact.subject) and fact.subject.lower() == draft.fields["subject"].lower()
+    if fact.unit != draft.fields["unit"] or not fact.subject:
+        return False
+    if fact.subject.lower() == draft.fields["subject"].lower():
+        return True
+    return cured and "subject" in draft.filled and draft.thing_at is None
 
 
-def _after(action: str, part: str, draft: Draft) -> str:
+def _after(doing: str, part: str, draft: Draft) -> str:
     subject = draft.fields["subject"].lower()
     same = not part or part.lower() in subject or subject in part.lower()
-    return f"after {DOING[action]}" if same else f"after {DOING[action]} the {part.removeprefix('the ')}"
+    return f"after {doing}" if same else f"after {doing} the {part.removeprefix('the ')}"
