@@ -8,6 +8,7 @@ from functools import partial
 from worklog_tui.extract.finders.pointed import found_in_note
 from worklog_tui.extract.matching import Match
 from worklog_tui.extract.scene import Draft, Scene
+from worklog_tui.extract.things.salience import salience
 from worklog_tui.extract.things.subjects import Fits, as_thing, earlier, nearest, remembered
 from worklog_tui.extract.tokens import Thing
 from worklog_tui.model import Finding
@@ -93,7 +94,7 @@ def _held_by(first: int, scene: Scene) -> int | None:
 def _said_before(first: int, wanted: tuple[Fits, ...], scene: Scene) -> Iterator[int]:
     """The things of the sentence that may be meant, likeliest first: of the clause, told to be bad, earlier."""
     for fits in wanted:
-        k = nearest(scene, first, fits)
+        k = _spoken_of(scene, nearest(scene, first, fits), fits)
         if k is not None and k < first and not (fits in (_put_right, _solid) and _only_used(scene, k)):
             yield k
     bad = _told_bad(scene, first)
@@ -102,6 +103,18 @@ def _said_before(first: int, wanted: tuple[Fits, ...], scene: Scene) -> Iterator
     for fits in wanted:
         if (k := earlier(scene, first, fits)) is not None:
             yield k
+
+
+def _spoken_of(scene: Scene, k: int | None, fits: Fits) -> int | None:
+    """The thing at token k; where it is only the place of another, that one: `belt slips on the wheel, for now`."""
+    if k is None or salience(scene, k) > BESIDE:
+        return k
+    subject = (n for n in scene.things(range(scene.clause(k).start, k)) if salience(scene, n) > 0)
+    return next((n for n in subject if (thing := scene.tokens[n].thing) is not None and fits(thing)), k)
+
+
+BESIDE = -2
+"Salience of what is named only as a place, or less."
 
 
 def _told_bad(scene: Scene, first: int) -> int | None:

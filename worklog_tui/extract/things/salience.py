@@ -47,8 +47,8 @@ def _salience(scene: Scene, k: int) -> int:
         score += 2
     elif before.low == "from" and i and (scene.tokens[i - 1].low in COMES or scene.tokens[i - 1].sense("copula")):
         score += 2  # `oil on it, that's from the seal`
-    elif before.low in PREPOSITIONS:
-        score -= 2
+    elif before.low in PREPOSITIONS or (before.sense("bad", "good") and before.low.rpartition(" ")[2] in PREPOSITIONS):
+        score -= 2  # `the belt is slipping on the wheel`
     elif before.kind == "number" and token.thing.kind != "fastener" and token.low.endswith("s"):
         score += 1  # `housing apart, two bearings`
     elif (
