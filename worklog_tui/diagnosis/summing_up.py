@@ -30,6 +30,7 @@ _PARTS = re.compile(r"\s*(?:,|;|\+|&|\band\b|\bthen\b|\bplus\b)\s*", re.IGNORECA
 OPENED = r"\s*(?:is|are|then|now)?\s*[:,-]?\s*(?:to\b)?"
 "What may stand between the words that open a list and its first job."
 _TALK = re.compile(r"^(?:i|i'll|i'm|we|you|he|she|it|they|that's|there)\b", re.IGNORECASE)
+_OF_IT = re.compile(r"\s(?:at|on|in|for|with|under|of|after)\s")
 _PROPER = re.compile(
     r"^(?:(?:a|an|some|the|proper|real|new|decent|fresh)\s+)*(?:proper|real|new|decent|fresh)\s+", re.IGNORECASE
 )
@@ -98,6 +99,9 @@ def _step(piece: str, log: Log, wording: Wording, needs: bool) -> Worded:
     about = _as_known(piece, log)
     if (proper := _PROPER.match(about)) and not is_clause(about):
         thing = about[proper.end() :]
+        head = tokens(_OF_IT.split(thing)[0])
+        if head and head[-1] in wording.lists.get("process", ()):
+            return own(f"do {one_of(thing)}proper {thing}")  # a test is done, not fitted
         return Worded(f"fit {one_of(thing)}proper new {thing}", thing) if tokens(thing) else Worded("")
     worded = wording.worded(OpenItem((), about, "", "to do", "open", None, quote=piece))
     if needs and worded.say.startswith("see to "):
