@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from worklog_tui.extract.scene import Draft, Scene
+from worklog_tui.extract.tokens import Thing
 from worklog_tui.model import Reading
 from worklog_tui.model.facts import Value
 
@@ -34,6 +35,7 @@ class Told:
     value: Value
     role: str
     subject: str
+    name: str = ""
 
 
 def refine(drafts: list[Draft], scene: Scene) -> list[Draft]:
@@ -49,8 +51,34 @@ def refine(drafts: list[Draft], scene: Scene) -> list[Draft]:
         if draft.fields["role"] == "measured" and _settable(draft) and _is_outcome(draft, done, scene):
             draft.fields["role"] = "set"
             draft.trail.append("set: told after what it was and what it should be")
+        if draft.fields["role"] == "set" and _settable(draft):
+            _of_what_was_off(draft, done, scene)
         done.append(draft)
     return drafts
+
+
+def _of_what_was_off(draft: Draft, done: list[Draft], scene: Scene) -> None:
+    """`Needle bar should be two up, it's at 3.5. Slackened the clamp, reset to two`: of the bar, not of the clamp."""
+    at, mine = draft.thing_at, str(draft.fields["subject"]).lower().split()
+    if at is not None and not any(t.kind == "comma" for t in scene.tokens[at : draft.main]):
+        return
+    before = list(_told(draft, done, scene))
+    wanted = next(
+        (t for t in reversed(before) if t.role == "specified" and _off(draft.fields["value"], t.value) == 0), None
+    )
+    off = wanted is not None and any(
+        t.role == "measured" and t.subject == wanted.subject and _off(t.value, wanted.value) > 0 for t in before
+    )
+    if wanted is not None and off and wanted.subject and not _alike(mine, wanted.subject.lower().split()):
+        draft.fields["subject"], draft.thing = wanted.subject, Thing(wanted.subject, wanted.name, "part")
+        draft.thing_at = None
+        draft.filled.add("subject")
+        draft.trail.append(f"of {wanted.subject}: it was off, and was brought to what it should be")
+
+
+def _alike(mine: list[str], theirs: list[str]) -> bool:
+    """Whether two names are of one thing: by the last word, or one within the other."""
+    return mine[-1:] == theirs[-1:] or set(mine) <= set(theirs) or set(theirs) <= set(mine)
 
 
 def _came_of_it(draft: Draft, adjusted: list[Draft], done: list[Draft], scene: Scene) -> bool:
@@ -96,10 +124,11 @@ def _told(draft: Draft, done: list[Draft], scene: Scene) -> Iterator[Told]:
     old = set(scene.context.notes[:-NOTES])
     for fact in scene.context.recent:
         if isinstance(fact, Reading) and fact.quantity == quantity and fact.unit == unit and fact.main.note not in old:
-            yield Told(fact.value, fact.role, fact.subject)
+            yield Told(fact.value, fact.role, fact.subject, fact.name)
     for other in done:
         if other.fields["quantity"] == quantity and other.fields["unit"] == unit:
-            yield Told(other.fields["value"], other.fields["role"], other.fields["subject"])
+            name = other.thing.name if other.thing is not None else ""
+            yield Told(other.fields["value"], other.fields["role"], other.fields["subject"], name)
 
 
 def _moved(draft: Draft, done: list[Draft], scene: Scene) -> bool:
