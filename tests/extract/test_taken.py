@@ -69,6 +69,23 @@ def test_how_figures_were_taken_may_be_told_behind_them(book: Rulebook) -> None:
     assert taken(book, "Motor takes 2.4 amps. That's no load.", machine=MOTOR) == [(2.4, "no load")]
 
 
+def test_they_may_be_told_so_with_what_is_thought_of_them(book: Rulebook) -> None:
+    found = taken(book, "Coil primary, 1.9 ohms. Nothing amiss with that hot.", machine=ENGINE)
+    assert found == [(1.9, "hot")]
+
+
+@pytest.mark.parametrize(
+    ("said", "how"),
+    [
+        ("Terminals had 228 volts standing and 201 volts at the moment of starting.", "starting"),
+        ("Front bearing temperature 41 C aft 30 min.", "after 30 min"),
+        ("Battery, 12.5 volts, ignition off.", "at rest"),
+    ],
+)
+def test_when_it_was_taken_is_told(book: Rulebook, said: str, how: str) -> None:
+    assert how in [h for _, h in taken(book, said)]
+
+
 @pytest.mark.parametrize(
     ("said", "how"),
     [

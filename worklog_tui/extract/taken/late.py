@@ -12,6 +12,7 @@ from worklog_tui.rulebook.taken import Slot
 
 MOST = 9
 "Tokens of a sentence that only tells how."
+THAT = frozenset({"that", "those", "these"})
 MEANT = frozenset({"not", "if", "would", "asked", "plan"})
 
 
@@ -22,7 +23,7 @@ def told_late(scene: Scene, drafts: Sequence[Draft], facts: list[Fact]) -> None:
     lists, slots = scene.book.taken.lists, scene.book.taken.slots
     if not facts or len(scene.tokens) > MOST or any(d.kind == "reading" for d in drafts):
         return
-    if lists["that"].isdisjoint(scene.lows()):
+    if lists["that"].isdisjoint(scene.lows()) and not THAT & scene.words():
         return
     told = [m for m in marks(scene) if m.slot in slots and m.value and not MEANT & scene.tokens[m.first].stances]
     if len(told) != 1:

@@ -38,8 +38,8 @@ def _told_by(k: int, scene: Scene) -> list[str]:
     after = scene.tokens[k + 1].low if k + 1 < len(scene.tokens) else ""
     if before in ("about", "around", "maybe", "the") and k > 1:
         before = scene.tokens[k - 2].low
-    if before in ("after", "at"):
-        return [f"{before} {scene.said(k, k).lower()}"]
+    if before in ("after", "aft", "at"):
+        return [f"{'at' if before == 'at' else 'after'} {scene.said(k, k).lower()}"]
     if after in ("later", "on") or before == "in":
         return [f"after {scene.said(k, k).lower()}"]
     return []
