@@ -36,3 +36,13 @@ def test_what_was_off_is_what_was_brought_to_its_figure(book: Rulebook) -> None:
         "slackened the bar clamp, reset to 2 mm",
     )
     assert [f.subject for f in found if isinstance(f, Reading) and f.role == "set"] == ["needle bar"]
+
+
+def test_a_clause_with_that_only_tells_which_one(book: Rulebook) -> None:
+    found = facts(book, "the bracket that carries the lamp is cracked")
+    assert [(f.part, f.condition) for f in found if isinstance(f, Finding)] == [("bracket", "cracked")]
+    assert [f for f in facts(book, "the spring that holds the roller") if isinstance(f, Finding)] == []
+
+
+def test_a_gap_between_two_is_no_deed(book: Rulebook) -> None:
+    assert [f for f in facts(book, "gap between the hook and the plate wants to be 2 mm") if isinstance(f, Work)] == []

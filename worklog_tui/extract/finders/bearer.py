@@ -7,6 +7,7 @@ from dataclasses import replace
 
 from worklog_tui.extract.finders.fitness import SUITS, fitness, machine_talked_of, meant_of, mostly, suits
 from worklog_tui.extract.finders.put_right import put_right
+from worklog_tui.extract.finders.which_one import told_by_that
 from worklog_tui.extract.scene import Scene
 from worklog_tui.extract.talk.named_late import named_late
 from worklog_tui.extract.talk.read_before import part_read
@@ -225,4 +226,4 @@ def head(scene: Scene, k: int) -> int:
         if thing is None or thing.kind in ("tool", "quality") or not thing.known or thing.loose:
             break
         k, i = i - 1, i - 2
-    return k
+    return told_by_that(scene, k)

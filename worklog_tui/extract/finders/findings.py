@@ -10,6 +10,7 @@ from worklog_tui.extract.finders.fitness import mostly
 from worklog_tui.extract.finders.fitness import suits as suits_best
 from worklog_tui.extract.finders.of_machine import SHE, complained, machine_with, of_machine
 from worklog_tui.extract.finders.senses import OUTRIGHT, REAL, VERDICTS, bidden, said_of, said_of_any, senses_for
+from worklog_tui.extract.finders.which_one import tells_which
 from worklog_tui.extract.matching import Match
 from worklog_tui.extract.scene import Draft, Scene
 from worklog_tui.extract.talk.complaints import complains
@@ -27,8 +28,7 @@ MERE = -3
 "Salience of a word that is often no part, where it is what is spoken of."
 PASSING = -5
 "Salience of a mere word in such a phrase."
-ASKED = 0.45
-"Confidence of what is rather asked than noted."
+ASKED = 0.45  # what is rather asked than noted
 ASIDE = -2
 "Salience of what stands in a prepositional phrase: `on the shaft`."
 
@@ -50,7 +50,7 @@ def draft(match: Match, scene: Scene) -> Draft | None:
         last_used=match.last - 1,
     )
     _name_part(made, match, scene)
-    if made.thing is None and "lies" in gives:
+    if (made.thing is None and "lies" in gives) or tells_which(match, scene):
         return None
     if "numbered" in gives and made.thing is not None and made.thing.name != "cylinder":
         return None  # a wheel cylinder that is down is none of those that were tested
