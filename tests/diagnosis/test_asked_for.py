@@ -7,6 +7,7 @@ from pathlib import Path
 import pytest
 
 from worklog_tui.bench.extract_files import extract
+from worklog_tui.diagnosis.fitting import fit_proper, order_and_fit
 from worklog_tui.diagnosis.phrases import asked_for
 from worklog_tui.model import Machine
 from worklog_tui.rulebook import Rulebook
@@ -32,6 +33,17 @@ def test_a_job_is_its_verb_and_its_thing(about: str, job: str) -> None:
     assert asked_for(about, VERBS) == job
 
 
+def test_oil_is_put_in_and_not_fitted() -> None:
+    assert [fit_proper("gearbox oil"), fit_proper("hopper lid")] == [
+        "put proper gearbox oil in",
+        "fit a proper new hopper lid",
+    ]
+    assert [order_and_fit("coolant"), order_and_fit("drive belts")] == [
+        "get new coolant and put it in",
+        "order and fit new drive belts",
+    ]
+
+
 @pytest.mark.parametrize(
     ("told", "step"),
     [
@@ -41,6 +53,7 @@ def test_a_job_is_its_verb_and_its_thing(about: str, job: str) -> None:
         ("The wheel bearings will have to be repacked.", "have the wheel bearings repacked"),
         ("The head bolts will need to be torqued down again.", "torque down the head bolts"),
         ("The cylinder head's off tomorrow.", "take the cylinder head off"),
+        ("I need the commutator skimmed.", "skim the commutator"),
     ],
 )
 def test_what_was_put_on_the_list_is_asked_for_in_plain_words(

@@ -6,9 +6,10 @@ import re
 from collections.abc import Mapping, Sequence
 from typing import Any
 
+from worklog_tui.diagnosis.fitting import fit_proper, order_and_fit
 from worklog_tui.diagnosis.kin import by_card
 from worklog_tui.diagnosis.log import Log
-from worklog_tui.diagnosis.phrases import asked_for, bare, fuller, is_clause, job_in, one_of, place_of, taken_off
+from worklog_tui.diagnosis.phrases import asked_for, bare, fuller, is_clause, job_in, place_of, taken_off
 from worklog_tui.diagnosis.put_right import cure_of, put_right
 from worklog_tui.diagnosis.sayings import Sayings
 from worklog_tui.diagnosis.stands_for import JOIN, held_together, stands_for
@@ -128,7 +129,13 @@ class Wording:
         first, _, rest = thing.partition(" ")
         if first.lower() in _GETS and rest:
             return own(thing)
-        say = f"fit the new {thing}" if self.is_ordered(item) else f"order and fit {one_of(thing)}new {thing}"
+        if (
+            thing.endswith("ed")
+            and not (job := asked_for(thing, self.lists.get("verbs", ()))).startswith("have ")
+            and job
+        ):
+            return own(job)  # `the commutator skimmed` is nothing to order
+        say = f"fit the new {thing}" if self.is_ordered(item) else order_and_fit(thing)
         return Worded(say, thing)
 
     def is_ordered(self, item: OpenItem) -> bool:
@@ -143,7 +150,7 @@ class Wording:
         if self.log.work_on(item.name, about, raised - 3, ("disconnect",)) or self._is_undone(item):
             return Worded(f"reconnect the {bare(about)}", bare(about))
         if thing := stands_for(self.log, item, about):
-            return Worded(f"fit {one_of(thing)}proper new {thing}", thing)
+            return Worded(fit_proper(thing), thing)
         if cure_of(item.quote, self.lists.get("cures", {})).startswith("tighten"):
             thing = self._thing(item, about)
             return Worded(f"tighten the {thing}", thing)  # finger tight is no stop-gap of another part
@@ -155,7 +162,7 @@ class Wording:
         if not thing and item.name and not self._only_stopgap(item.name):
             thing = item.name
         if thing := self._thing(item, thing) if thing else "":
-            return Worded(f"fit {one_of(thing)}proper new {thing}", thing)
+            return Worded(fit_proper(thing), thing)
         return Worded(f"take off the {bare(about)} and make it good", bare(about))
 
     def _is_undone(self, item: OpenItem) -> bool:
@@ -204,11 +211,11 @@ class Wording:
         thing = self._thing(item, about)
         said = self.log.around(item.anchors, 40) or item.quote
         if re.search(rf"\b(?:proper|new|real)\s+{re.escape(about)}\b", said, re.IGNORECASE):
-            return Worded(f"fit {one_of(thing)}proper new {thing}", thing)
+            return Worded(fit_proper(thing), thing)
         if verb := self._verb_before(self.log.around(item.anchors, 40) or item.quote, about):
             return Worded(f"{verb} the {thing}", thing)
         if self.is_consumable(thing):
-            return Worded(f"fit {one_of(thing)}proper new {thing}", thing)
+            return Worded(fit_proper(thing), thing)
         return Worded("") if item.reason == "fallback" and not item.name else Worded(f"see to the {thing}", thing)
 
     def is_consumable(self, thing: str) -> bool:
