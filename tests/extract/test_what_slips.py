@@ -11,7 +11,7 @@ TREADLE = Machine("treadle head", kind="treadle sewing machine", fuel="none", ig
 
 def facts(book: Rulebook, *said: str) -> list[Fact]:
     notes = [Note(f"n{k}", "s", words, track="typed", arrival=k) for k, words in enumerate(said)]
-    return read_session(book, TREADLE, notes)
+    return list(read_session(book, TREADLE, notes))
 
 
 def test_it_is_what_slips_and_not_what_it_slips_on(book: Rulebook) -> None:
