@@ -53,7 +53,6 @@ def test_oil_is_put_in_and_not_fitted() -> None:
         ("The wheel bearings will have to be repacked.", "have the wheel bearings repacked"),
         ("The head bolts will need to be torqued down again.", "torque down the head bolts"),
         ("The cylinder head's off tomorrow.", "take the cylinder head off"),
-        ("I need the commutator skimmed.", "skim the commutator"),
     ],
 )
 def test_what_was_put_on_the_list_is_asked_for_in_plain_words(

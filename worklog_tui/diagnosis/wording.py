@@ -129,12 +129,6 @@ class Wording:
         first, _, rest = thing.partition(" ")
         if first.lower() in _GETS and rest:
             return own(thing)
-        if (
-            thing.endswith("ed")
-            and not (job := asked_for(thing, self.lists.get("verbs", ()))).startswith("have ")
-            and job
-        ):
-            return own(job)  # `the commutator skimmed` is nothing to order
         say = f"fit the new {thing}" if self.is_ordered(item) else order_and_fit(thing)
         return Worded(say, thing)
 
