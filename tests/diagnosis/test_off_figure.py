@@ -36,8 +36,8 @@ def steps(folder: Path, faults: FaultBook, machine: Machine, *lines: str) -> lis
         (MOWER, ["the plug gap is forty thou, it should be thirty"], "set the plug gap to 0.03 in"),
         (MOWER, ["idle speed is two thousand rpm and it should be sixteen hundred"], "set the idle speed to 1600 rpm"),
         (MOWER, ["mixture screw is three turns out", "should be one and a half"], "set the mixture screw to 1.5 turns"),
-        (DRILL, ["belt deflection is twenty mil, should be eight"], "take up the belt to 8 mm of give in the middle"),
-        (DRILL, ["belt deflection is three mil, should be eight"], "slacken the belt to 8 mm of give in the middle"),
+        (DRILL, ["belt deflection is twenty mil, should be eight"], "take up the belt to 8 mm of give at mid-span"),
+        (DRILL, ["belt deflection is three mil, should be eight"], "slacken the belt to 8 mm of give at mid-span"),
         (BIKE, ["front tyre is at fifteen psi", "it should be twenty six"], "inflate the front tyre to 26 psi"),
         (BIKE, ["brake pedal free play is six mil, should be fifteen"], "set the brake pedal free play to 15 mm"),
     ],
@@ -73,7 +73,7 @@ def test_what_no_screw_alters_is_looked_into(tmp_path: Path, faults: FaultBook) 
 @pytest.mark.parametrize(
     ("machine", "lines"),
     [
-        (MOWER, ["the plug gap is forty thou, it should be thirty", "closed it up to thirty thou"]),
+        (MOWER, ["the plug gap is forty thou, it should be thirty", "brought it down to thirty thou"]),
         (MOWER, ["the plug gap is forty thou, it should be thirty", "fitted a new plug"]),
         (MOWER, ["the plug gap is thirty thou, it should be thirty"]),
         (MOWER, ["the plug gap is forty thou, should be thirty", "I don't trust that reading though"]),
@@ -104,7 +104,7 @@ def test_a_belt_that_was_told_slack_is_taken_up_once(tmp_path: Path, faults: Fau
     """The figure says by how much: what the person found in words is the same job."""
     lines = ["the drive chain's got forty mil of slack in it", "it should be twenty the book says"]
     said = [s.step for s in steps(tmp_path, faults, BIKE, *lines)]
-    assert said[0] == "take up the drive chain to 20 mm of give in the middle"
+    assert said[0] == "take up the drive chain to 20 mm of give at mid-span"
     assert sum("chain" in s for s in said) == 1
 
 

@@ -58,8 +58,8 @@ def test_what_a_person_brought_it_to_was_set(book: Rulebook, line: str) -> None:
 @pytest.mark.parametrize(
     "line",
     [
-        "deflection of the good one is 12 mm",  # there is one, and it was measured
-        "the bush is back, bored to an inch",
+        "slack of the good one is 12 mm",  # there is one, and it was measured
+        "the sleeve came home bored to 30 mm",
         "cleaned the terminals and I've got 12.6 volts now",  # no adjuster was moved
         "it creeps up to forty psi",
     ],

@@ -77,7 +77,7 @@ def test_they_may_be_told_so_with_what_is_thought_of_them(book: Rulebook) -> Non
 @pytest.mark.parametrize(
     ("said", "how"),
     [
-        ("Terminals had 228 volts standing and 201 volts at the moment of starting.", "starting"),
+        ("The feeder showed 228 volts at rest and 201 volts as it starts.", "starting"),
         ("Front bearing temperature 41 C aft 30 min.", "after 30 min"),
         ("Battery, 12.5 volts, ignition off.", "at rest"),
     ],

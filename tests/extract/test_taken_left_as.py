@@ -19,9 +19,9 @@ def told(book: Rulebook, *said: str) -> list[str]:
 @pytest.mark.parametrize(
     ("said", "how"),
     [
-        ("Ram hard against the stop, the pump pressure is 190 bar.", "ram hard against the stop"),
-        ("Quill right down, and I've got seven thou of shake.", "quill right down"),
-        ("Ram hard against the end. The pump pressure is 180 bar.", "ram hard against the end"),
+        ("Piston fully home, the pump pressure is 190 bar.", "piston fully home"),
+        ("Plunger right up, and I've got seven thou of shake.", "plunger right up"),
+        ("Piston fully out. The pump pressure is 180 bar.", "piston fully out"),
     ],
 )
 def test_how_a_part_was_put_is_told_with_the_figure_behind(book: Rulebook, said: str, how: str) -> None:
@@ -29,9 +29,9 @@ def test_how_a_part_was_put_is_told_with_the_figure_behind(book: Rulebook, said:
 
 
 def test_a_part_put_otherwise_takes_its_place(book: Rulebook) -> None:
-    assert told(book, "Quill right down, seven thou of shake. Quill up, two thou of shake.") == [
-        "quill right down",
-        "quill up",
+    assert told(book, "Plunger right up, seven thou of shake. Plunger down, two thou of shake.") == [
+        "plunger right up",
+        "plunger down",
     ]
 
 

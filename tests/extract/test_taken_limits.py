@@ -34,7 +34,7 @@ def test_nor_one_that_is_the_same_however_it_is_taken(book: Rulebook) -> None:
 @pytest.mark.parametrize(
     ("said", "role", "how"),
     [
-        ("Oil temperature, I'd start to fret at ninety degrees.", "specified", "maximum"),
+        ("Oil temperature, I'd worry at ninety degrees.", "specified", "maximum"),
         ("The earth strap is wanted under half an ohm.", "specified", "maximum"),
         ("I'd like to see the oil pressure over forty pounds.", "specified", "minimum"),
         ("The brush is eleven mil, bin it under six mil.", "specified", "minimum"),

@@ -72,7 +72,7 @@ def _is_far(k: int, i: int, scene: Scene) -> bool:
 
 
 def _behind(k: int, scene: Scene) -> list[str]:
-    """`Over six inches`, `in 6`, `six inches down`."""
+    """`Over six inches`, `in 6`, `five inches down`."""
     before = [t.low for t in scene.tokens[max(0, k - 2) : k] if t.low not in ARTICLES]
     if before and before[-1] in OVER:
         return [f"{before[-1]} {scene.said(k, k)}"]
@@ -80,7 +80,7 @@ def _behind(k: int, scene: Scene) -> list[str]:
 
 
 def _before(k: int, i: int, scene: Scene) -> list[str]:
-    """`At six inches, eight thou`, `clock six inches down, eight`, with no other amount between."""
+    """`At five inches, nine thou`, `dial five inches down, three`, with no other amount between."""
     if any(t.kind in ("number", "amount") for t in scene.tokens[k + 1 : i]):
         return []
     if k and scene.tokens[k - 1].low in ("at", "over", "in"):
@@ -89,7 +89,7 @@ def _before(k: int, i: int, scene: Scene) -> list[str]:
 
 
 def along(scene: Scene) -> tuple[int, str] | None:
-    """`Clock six inches down`: where on the thing the next figures are read, in a sentence without such a figure."""
+    """`Dial five inches down`: where on the thing the next figures are read, in a sentence without such a figure."""
     lengths = [k for k, token in enumerate(scene.tokens) if token.amount and "length" in token.amount.quantities]
     if len(lengths) != 1 or scene.tokens[lengths[0]].kind != "amount":
         return None

@@ -27,7 +27,7 @@ def disowns(scene: Scene, drafts: list[Draft]) -> bool:
     """Whether a sentence without a reading of its own takes back what was read before it."""
     said = scene.holds("disown") or not (
         STRONG.isdisjoint(scene.lows())
-        or any(draft.kind == "finding" for draft in drafts)  # `the seals look dry but that means nothing`
+        or any(draft.kind == "finding" for draft in drafts)  # `the pads look new but that means nothing`
     )
     return said and not any(draft.kind == "reading" for draft in drafts)
 
