@@ -35,7 +35,7 @@ def brought_to(i: int, scene: Scene) -> bool:
 
 
 def _cut(before: list[Token], scene: Scene) -> bool:
-    """`Bored it to twenty`, `trimmed the strip back to`: brought to its size; one that came back `bored to an inch` was
+    """`Bored it to twenty`, `trimmed the strip back to`: brought to its size; one that somebody sent back bored was
     measured.
     """
     cut = [k for k, t in enumerate(before) if t.low.partition(" ")[0] in scene.book.lists["cut_to"]]

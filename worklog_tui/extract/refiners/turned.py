@@ -4,15 +4,13 @@ showed thirty`: a person set it, however it was read.
 
 from __future__ import annotations
 
+from worklog_tui.extract.refiners.brought import SETTABLE
 from worklog_tui.extract.scene import Draft, Scene
 
-SETTABLE = frozenset({"gap", "angle", "speed", "length", "pressure", "voltage", "current"})
 FAR = 14
 "Tokens from the deed to the figure that it came to."
 NEAR = 4
 "Tokens from the verb to what was turned."
-OTHERWISE = frozenset("was were found still when before had wants should measured".split())
-"Words between the deed and a figure that is not what the deed came to."
 
 
 def came_of_turning(draft: Draft, scene: Scene) -> bool:
@@ -22,7 +20,7 @@ def came_of_turning(draft: Draft, scene: Scene) -> bool:
         return False
     for k in range(i - 1, max(-1, i - 1 - FAR), -1):
         token = scene.tokens[k]
-        if token.kind == "stop" or token.low in OTHERWISE or token.sense("break"):
+        if token.kind == "stop" or token.low in scene.book.lists["otherwise"] or token.sense("break"):
             return False
         if token.kind == "amount" and token.amount is not None and token.amount.unit != "turn":
             return False

@@ -1,4 +1,4 @@
-"""How a part was put before a figure was read, in a clause without a verb: `Quill right down, and I've six thou`."""
+"""How a part was put before a figure was read, in a clause without a verb: `Plunger right up, six thou of shake`."""
 
 from __future__ import annotations
 
