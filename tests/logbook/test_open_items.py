@@ -267,3 +267,9 @@ def test_what_is_ordered_is_awaited_though_nobody_said_that_it_is_needed() -> No
 def test_what_is_ordered_beside_what_is_asked_for_is_no_second_item() -> None:
     told = Told().say("needs new seals, ordered the kit", later("new seals", "part needed"), did("order", "seal kit"))
     assert [item.about for item in open_items(told.history())] == ["new seals"]
+
+
+def test_which_one_it_is_may_be_told_later() -> None:
+    told = Told().say("leave the gasket", later("gasket", "fault")).quiet()
+    told.say("what's left is the exhaust gasket", later("exhaust gasket", "to do"))
+    assert [item.about for item in open_items(told.history())] == ["exhaust gasket"]

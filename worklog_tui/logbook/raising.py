@@ -11,7 +11,7 @@ from worklog_tui.logbook.deeds import LOOK
 from worklog_tui.logbook.headed import NEAR
 from worklog_tui.logbook.matters import Matter
 from worklog_tui.logbook.mending import is_makeshift
-from worklog_tui.logbook.same_thing import holds, same, thing
+from worklog_tui.logbook.same_thing import Thing, holds, same, thing
 from worklog_tui.logbook.spelling import written_out
 from worklog_tui.logbook.words import raw_words, stem
 from worklog_tui.model import Again, Finding, FollowUp, Reading, Suspect, Work
@@ -147,13 +147,19 @@ def again(old: Matter, new: Matter) -> Again:
     return Again(how, new.raised, " ".join(new.bad.split()[:SHORT]), old.closed)
 
 
+def _tells_more(new: Thing, old: Thing) -> bool:
+    """Whether a name has all that the other tells, and more: which one, or of what."""
+    ours, theirs = new.words | new.marks, old.words | old.marks
+    return theirs < ours
+
+
 def told_again(old: Matter, new: Matter) -> Matter:
     """The matter after one more telling; what was done with is open again."""
     merged = replace(old, anchors=(*old.anchors, *new.anchors), told=new.told, line=new.line, bad=old.bad or new.bad)
     if new.firm and not old.firm:
         merged = replace(merged, about=new.about, thing=new.thing, reason=new.reason, firm=True, quote=new.quote)
     elif new.firm:
-        if old.thing.words < new.thing.words and new.reason not in _APART and not (old.by_hand or old.suspected):
+        if _tells_more(new.thing, old.thing) and new.reason not in _APART and not (old.by_hand or old.suspected):
             merged = replace(merged, about=new.about, thing=new.thing)  # `gasket` is the exhaust gasket
         if _WEIGHT[new.reason] > _WEIGHT[old.reason]:
             merged = replace(merged, reason=new.reason, quote=new.quote)
