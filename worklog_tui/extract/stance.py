@@ -5,6 +5,7 @@ The words are in grammars/stance.toml. Each class has a reach: how far from its 
 
 from __future__ import annotations
 
+from worklog_tui.extract.run_together import thing_begins
 from worklog_tui.extract.tokens import Token
 
 CLAUSE, SENTENCE, NEAR, PHRASE = "clause", "sentence", "near", "phrase"
@@ -44,6 +45,7 @@ def number_clauses(tokens: list[Token], boundary: int = 0) -> None:
             before.kind == "stop"
             or "break" in token.classes
             or ((before.kind == "comma" or token.low in SUBJECTS) and _begins_anew(tokens, i))
+            or thing_begins(tokens, i)
             or (before.start < boundary <= token.start and _new_thought(tokens, i))
         ):
             clause += 1

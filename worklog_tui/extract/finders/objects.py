@@ -143,12 +143,12 @@ def _candidates(scene: Scene, at: int, match: Match) -> Iterator[tuple[float, Th
     clause = scene.tokens[at].clause
     for k in scene.things(range(at)):
         thing = scene.tokens[k].thing
-        if thing is not None and not match.first <= k < at and scene.tokens[k].clause >= clause - 1:
-            weight, earlier = salience(scene, k), scene.tokens[k].clause < clause
+        if thing is not None and not match.first <= k < at:
+            weight, back = salience(scene, k), clause - scene.tokens[k].clause
             if scene.tokens[k + 1].sense("copula"):
                 weight = max(weight, 1)  # it is spoken of
                 thing = thing if thing.known else replace(thing, kind="part")
-            yield (3.0 if weight > 0 else 2.0 if weight > ASIDE else -1.0) - 0.2 * earlier, thing, k
+            yield (3.0 if weight > 0 else 2.0 if weight > ASIDE else -1.0) - BACK * min(back, FAR), thing, k
     for n, subject in enumerate(scene.context.things):
         if subject.age <= SUBJECT_LIFE:
             yield 1.7 - 0.3 * n - 0.2 * subject.age, as_thing(subject), None
@@ -158,6 +158,8 @@ def _candidates(scene: Scene, at: int, match: Match) -> Iterator[tuple[float, Th
         yield 1.5 + stands - 0.2 * scene.context.heading.age, as_thing(scene.context.heading), None
 
 
+BACK, FAR = 0.2, 5
+"What a clause takes from a thing of the sentence, and how many of them do."
 ASIDE = -3
 "Salience of what is only mentioned beside."
 

@@ -75,10 +75,14 @@ def _action(draft: Draft, scene: Scene) -> str:
 
 
 def _beside(works: list[Draft], draft: Draft, action: str, scene: Scene) -> bool:
-    """Whether such work is told in the clause of a figure whose subject is only guessed: it is that work's figure."""
+    """Whether such work is told in the clause of a figure whose subject is only guessed, or before it of a gap or a
+    level: it is that work's figure.
+    """
     clause = scene.tokens[draft.main].clause
     mine = (w for w in works if w.fields["action"] in SAME_WORK[action])
-    return "subject" in draft.filled and any(scene.tokens[w.main].clause == clause for w in mine)
+    return "subject" in draft.filled and any(
+        scene.tokens[w.main].clause == clause or (w.thing is not None and w.thing.kind == "quality") for w in mine
+    )
 
 
 def _said(works: list[Draft], draft: Draft, action: str) -> bool:

@@ -1,0 +1,62 @@
+"""Where talk without stops begins a clause: `seven ohms the run winding is three`, `it's stretched the ram sticks`.
+
+What was told before ends with a state, a figure or a pronoun, and behind it stands a thing with a verb of its own.
+"""
+
+from __future__ import annotations
+
+from worklog_tui.extract.tokens import Token
+
+NAMES = frozenset("the this that these those my our your his her".split())
+"Words with which a name begins; without one only a figure is ended by what comes."
+MOST = 3
+"Tokens of a name between its first word and the thing: `the left rear`."
+VERBS = frozenset(
+    "has had hasnt hadnt doesnt didnt wont isnt arent wasnt werent cant couldnt looks feels seems wants".split()
+)
+NO_VERB = frozenset("been being be".split())
+WHOLE = frozenset("it them again now too there though anyway".split())
+"Words with which a clause may end."
+PARTICLES = frozenset("on in off out up down back".split())
+"So may these behind such a word: `hooked it back on`."
+WHICH = frozenset("that which".split())
+
+
+def thing_begins(tokens: list[Token], i: int) -> bool:
+    """Whether a thing with its verb begins a clause at token i, behind words that tell something whole."""
+    figure = tokens[i - 1].kind == "amount"
+    if not (figure or _ends(tokens, i - 1)):
+        return False
+    k = i
+    if tokens[k].low in NAMES:
+        k += 1
+        while (
+            k < len(tokens) - 1 and k - i < MOST and tokens[k].kind != "thing" and tokens[k].sense("side", "objectword")
+        ):
+            k += 1
+    elif not figure:
+        return False
+    thing = tokens[k].thing if k < len(tokens) else None
+    if thing is None or k + 1 >= len(tokens):
+        return False
+    after = tokens[k + 1]
+    return (
+        (bool(after.sense("copula")) and after.low not in NO_VERB) or after.low in VERBS or _has(tokens[k], thing.words)
+    )
+
+
+def _has(token: Token, words: str) -> bool:
+    """Whether the verb is drawn together with the name: `the seal's gone`."""
+    return token.low == f"{words.lower()}s"
+
+
+def _ends(tokens: list[Token], i: int) -> bool:
+    """Whether a clause may end with token i."""
+    token = tokens[i]
+    if token.low in PARTICLES:
+        while i > 1 and tokens[i].low in PARTICLES:
+            i -= 1
+        return tokens[i].low in ("it", "them")
+    if token.low in WHOLE:
+        return True
+    return bool(token.sense("bad", "good")) and tokens[i - 1].low not in WHICH  # not in `that works the valve`
