@@ -14,6 +14,7 @@ from worklog_tui.extract.owed.told import told as owed
 from worklog_tui.extract.refiners import (
     believable,
     carry_over,
+    changed,
     cleared,
     climbing,
     conditions,
@@ -80,6 +81,7 @@ REFINERS: tuple[tuple[Refiner, set[str]], ...] = (
     (in_order.refine, {"reading"}),  # needs the subjects, the quantities and the roles
     (paired.refine, {"reading"}),  # needs the roles
     (fixed.refine, {"reading"}),  # so does this
+    (changed.refine, {"reading"}),  # needs the roles and the subjects
     (of_the_book.refine, {"reading"}),  # needs the roles
     (corrections.refine, {"reading"}),  # needs the quantities, and only one draft a number
     (climbing.refine, {"reading"}),  # needs the quantities and the subjects

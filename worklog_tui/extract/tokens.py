@@ -109,11 +109,16 @@ def chunk(text: str, book: Rulebook, cylinders: int = 0, around: frozenset[str] 
     return tokens
 
 
+ARROW, ARROWS = "->", frozenset({"->", "=>", "-->", "\u2192", "\u21d2"})
+"How a comma is called that was typed as an arrow, and how arrows are typed: `0.6 -> 0.4`, `cable seized => new one`."
+
+
 def _pause(text: str, gap: str, start: int, end: int) -> Token:
     """A stop or a comma; a stop that ends a question says so."""
     kind = STOPS[gap]
     if kind == "comma":
-        return Token(kind, gap, start, end, COLON if gap == ":" else COMMA)
+        low = ARROW if gap == "," and text[start:end].strip() in ARROWS else gap
+        return Token(kind, low, start, end, COLON if gap == ":" else COMMA)
     asks = "?" in text[start:end]
     return Token(kind, "?" if asks else gap, start, end, ASKS if asks else STOP)
 

@@ -1,6 +1,5 @@
-"""Cuts a line of talk into words, each with its place in the text and the pause before it.
-
-One pass of one pattern whose parts cannot give a character back, so that time grows with the length of the line only.
+"""Cuts a line of talk into words, each with its place in the text and the pause before it: in one pass of one pattern
+whose parts cannot give a character back, so that time grows with the length of the line only.
 """
 
 from __future__ import annotations
@@ -52,6 +51,7 @@ _SLASHED = re.compile(r"/[^\W\d_]{1,3}\d?(?!\w)")
 _SLASHED_LONG = re.compile(r"/[^\W\d_]{1,12}(?!\w)")
 _BEFORE_SLASH = frozenset({"drops", "kgf", "rev", "lbs", "lbf"})
 _SIGNS = {"&": "and", "@": "at", "~": "about", "≈": "about", "<": "under", ">": "over", "′": "'", "’": "'", "″": '"'}
+_OVER = re.compile(r"(?<![=-])[<>] ?\d")  # `>5`, and no head of an arrow: `0.6 -> 4`
 _RANK = {"": 0, "-": 1, ",": 2, "(": 3, ":": 4, ";": 5, ".": 6}
 _PAUSES = {**dict.fromkeys("-–·*−", "-"), **dict.fromkeys("—,)]/=|→", ","), ";": ";", ":": ":", "(": "(", "[": "("}
 
@@ -184,10 +184,10 @@ class _Cutter:
             scale = _DEGREE.match(self.text, end)
             end = scale.end() if scale else end
             self.add(start, end, "°" + self.text[start + 1 : end].strip().lower())
-        elif said in "<>" and not self.text[end : end + 2].strip()[:1].isdigit():
-            self.pause(",")
-        else:
+        elif said not in "<>" or _OVER.match(self.text, start):
             self.add(start, end, _SIGNS.get(said, said))
+        else:
+            self.pause(",")
         return end
 
     def _quote(self, start: int, said: str) -> None:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from worklog_tui.extract.card import Known, near_card, on_card
+from worklog_tui.extract.measured.behind_arrow import behind_arrow
 from worklog_tui.extract.measured.by_company import by_company
 from worklog_tui.extract.measured.by_custom import by_custom, on_what_gets_hot
 from worklog_tui.extract.measured.counted import only_a_count
@@ -34,6 +35,9 @@ def bare_reading(token: Token, made: Draft, scene: Scene, told: str) -> tuple[st
     assert token.value is not None
     if token.amount is None and sized(made.main, scene):
         return "length", token.value, "mm"
+    if (became := behind_arrow(made, scene)) is not None:
+        scene.bare[made.main] = became[0], became[2], became[1] / token.value, became[1]
+        return became
     if told in ("", "length", "gap", "turns") and (read := by_company(token, made, scene)) is not None:
         return ("gap", *read[1:]) if read[0] == "length" and of_clearance(made.main, scene) else read
     told = told or taken_with(made.main, scene)

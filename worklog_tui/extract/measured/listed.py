@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from worklog_tui.extract.context import Context
 from worklog_tui.extract.measured.sizes import AXES
-from worklog_tui.extract.tokens import WHICH, Token
+from worklog_tui.extract.tokens import ARROW, WHICH, Token
 
 MOST = 12
 OF_SEVERAL = frozenset("compression gap pressure resistance density temperature leakage voltage".split())
@@ -98,8 +98,8 @@ def _opens(tokens: list[Token], i: int) -> bool:
         return True
     if i + 1 < len(tokens) and tokens[i + 1].low == ":":
         return True
-    if i + 2 < len(tokens) and tokens[i + 2].low == ">":
-        return True  # `2 -> 79`
+    if i + 1 < len(tokens) and tokens[i + 1].low == ARROW:
+        return False  # `gearcase 10 -> 4` is from ten to four
     before = tokens[i - 1]
     return (
         before.low in ("and", "then", "or", "dry", "wet", "on")
@@ -113,8 +113,7 @@ def _value_follows(tokens: list[Token], i: int) -> bool:
         if tokens[k].kind in ("number", "amount"):
             beside = k == i + 1 and tokens[i].low.isalpha() and tokens[k].low[:1].isdigit()
             return (k > i + 1 or beside) and tokens[k].value != tokens[i].value + 1  # type: ignore[operator]  # not counting aloud
-        small = tokens[k].kind == "comma" or tokens[k].low == ">"
-        if not small and not tokens[k].sense("copula", "about", "how", "reads"):
+        if tokens[k].kind != "comma" and not tokens[k].sense("copula", "about", "how", "reads"):
             return False
     return False
 

@@ -11,7 +11,7 @@ from worklog_tui.extract.tokens import Token
 from worklog_tui.rulebook import Rulebook
 from worklog_tui.rulebook.classes import amount_classes
 
-_MEGOHMS = re.compile(r"(\d{1,4}(?:\.\d+)?)M")
+_MEGOHMS = re.compile(r"(\d{1,4}(?:\.\d+)?|\.\d+)M")
 
 
 def mark_megohms(text: str, tokens: list[Token], context: Context, book: Rulebook) -> None:

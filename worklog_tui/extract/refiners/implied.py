@@ -11,7 +11,7 @@ from worklog_tui.extract.scene import Draft, Scene
 from worklog_tui.extract.tokens import Thing
 
 ADJUSTED = frozenset({"gap", "turns", "angle", "speed"})
-BY_LENGTH = ("float", "level", "height", "travel", "play", "tension", "free play", "pedal")
+BY_LENGTH = ("float", "level", "height", "travel", "play", "tension", "sag", "slack", "deflection", "pedal")
 "What a length is set of; other lengths are only sizes."
 SCREWS = frozenset("screw screws scrw scrws scrs scr adjuster adjusters adj needle".split())
 "What is set by turns; a turn of a nut or a bolt sets something else."

@@ -57,7 +57,7 @@ def _adjusts(k: int, scene: Scene) -> bool:
     token = scene.tokens[k]
     if _is_noun(k, scene) or _is_so(k, scene) or token.sense("side", "bad", "judged"):
         return False
-    if token.sense("doing") and token.low in FELL:
+    if token.low in FELL:
         return False
     if k and scene.tokens[k - 1].low in ("have", "has") and not _by_a_person(k - 1, scene):
         return False
@@ -66,7 +66,7 @@ def _adjusts(k: int, scene: Scene) -> bool:
     return any(s.cls in ("did", "doing", "does", "do") and s.name in SET_ACTIONS for s in token.senses)
 
 
-FELL = frozenset("dropping falling losing".split())
+FELL = frozenset("dropping falling losing drops falls loses".split())
 
 
 def _is_noun(k: int, scene: Scene) -> bool:

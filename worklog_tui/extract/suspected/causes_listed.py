@@ -12,15 +12,15 @@ from worklog_tui.extract.finders.several import spread
 from worklog_tui.extract.scene import Draft, Scene
 from worklog_tui.extract.suspected.pieces import NOT_ASKED, Piece, fault, read_piece
 from worklog_tui.extract.things.named_as import spoken
-from worklog_tui.extract.tokens import Token
+from worklog_tui.extract.tokens import ARROWS, Token
 from worklog_tui.model import Finding, Reading, Suspect
 from worklog_tui.rulebook.patterns import Rule
 
 LISTED = Rule("suspect.listed", "", {"kind": "suspect", "standing": "suspected"}, (), (), 0.64)
 HEAD = 8
 "Tokens between the word that announces a list and the list itself."
-EQUATES, LEADS_TO = frozenset({"=", "=="}), frozenset({"->", "=>", "-->", "\u2192", "\u21d2"})
-"Signs of typed shorthand between a trouble and its cause; the second kind also leads on to what follows from it."
+EQUATES = frozenset({"=", "=="})
+"Signs of typed shorthand between a trouble and its cause; an arrow also leads on to what follows from it."
 AND = frozenset({"and", "or", "or else", "and or", "maybe", "then", "poss", "possibly"})
 
 
@@ -87,14 +87,16 @@ def _equation(scene: Scene, found: list[Draft]) -> list[Draft]:
         return []
     for k, token in enumerate(scene.tokens):
         sign = scene.text[token.start : token.end].strip() if token.kind == "comma" else token.low
-        if sign not in EQUATES | LEADS_TO or not _trouble(scene.tokens[:k]):
+        if sign not in EQUATES | ARROWS or not _trouble(scene.tokens[:k]):
             continue
         first = k + 1
         behind = scene.tokens[first : _end(scene.tokens, first)]
         if any(_is_good(t) or t.kind in ("number", "amount") for t in behind):
             continue
-        goes_on = any(t.sense("bad", "did", "doing") for t in behind) or not any(t.thing for t in behind)
-        if sign in LEADS_TO and goes_on:
+        goes_on = any(t.sense("bad", "did", "doing", "want", "must", "new") for t in behind) or not any(
+            t.thing for t in behind
+        )
+        if sign in ARROWS and goes_on:
             continue
         named = [d for d in found if d.kind == "suspect" and d.main >= first]
         made = _members(scene, named, 0, first, least=1)

@@ -8,6 +8,7 @@ from worklog_tui.extract.taken.left_as import LEFT, PLACED
 from worklog_tui.extract.taken.marks import Mark, nearest
 from worklog_tui.extract.taken.times import WAITED
 from worklog_tui.extract.taken.told import MOTION, TESTER, told
+from worklog_tui.extract.tokens import ARROW
 from worklog_tui.rulebook.taken import Slot
 
 HEAT, LOAD, SWITCH = "heat", "load", "switch"
@@ -69,6 +70,8 @@ def stood(draft: Draft, numbers: list[int], here: list[Mark], scene: Scene) -> t
             continue
         own = [m for m in here if m.slot == name and not _otherwise(m, draft, scene)]
         mark = nearest(draft.main, own, numbers, scene)
+        if mark is not None and _is_of_later(mark, draft.main, here, numbers, scene):
+            mark = None
         if mark is not None and name != WAITED and _may_tell(mark, draft, slot, scene):
             said += [mark.value] if _adds(mark.value, draft, slot) else []
             used.append(name)
@@ -85,6 +88,20 @@ def _otherwise(mark: Mark, draft: Draft, scene: Scene) -> bool:
     if stances & {"not", "asked"}:
         return True
     return "book" in stances and draft.fields["role"] != "specified" and mark.first not in scene.clause(draft.main)
+
+
+def _is_of_later(mark: Mark, i: int, here: list[Mark], numbers: list[int], scene: Scene) -> bool:
+    """`45 cold, 70 w/ oil`, `0.2M -> 1.8M after drying`: the oil, the drying is of the later figure alone, where the
+    one before has its own words behind it, or an arrow leads from it to the later one.
+    """
+    between = [n for n in numbers if i < n < mark.first]
+    if not between or mark.first - between[-1] > CLOSE:
+        return False
+    if any(t.kind in ("comma", "stop") for t in scene.tokens[between[-1] + 1 : mark.first]):
+        return False
+    if any(t.low == ARROW for t in scene.tokens[i + 1 : between[0]]):
+        return True
+    return any(i < m.first < between[0] for m in here)
 
 
 def _may_tell(mark: Mark, draft: Draft, slot: Slot, scene: Scene) -> bool:

@@ -7,7 +7,7 @@ from functools import lru_cache
 from worklog_tui.extract.things.named_as import meant_words
 from worklog_tui.extract.things.spelt_out import spelt_out
 from worklog_tui.extract.things.supported import ARTICLES, supported
-from worklog_tui.extract.tokens import Thing, Token
+from worklog_tui.extract.tokens import ARROW, Thing, Token
 from worklog_tui.rulebook import Rulebook, Sense
 from worklog_tui.rulebook.classes import thing_classes, token_classes
 
@@ -151,7 +151,7 @@ ONE_OF = frozenset("of side end way more thing that which or time day".split())
 def _is_number_of(tokens: list[Token], first: int, j: int) -> bool:
     """`cylinder 2`, `plug four`: a small whole number right after what there are several of."""
     token, part = tokens[j], tokens[j - 1].sense("part")
-    if j + 1 < len(tokens) and tokens[j + 1].low == ":":
+    if j + 1 < len(tokens) and tokens[j + 1].low in (":", ARROW):
         return False
     single = token.low == "one" and (token.value is None or token.value == 1)
     if single and part is not None and part.per in ("cylinder", part.name):
