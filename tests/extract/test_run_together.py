@@ -44,3 +44,30 @@ def test_it_is_what_the_line_is_about_however_many_clauses_ago(
     book: Rulebook, line: str, done: tuple[str, str, str]
 ) -> None:
     assert done in facts(book, "now the rope drum that's fine there's no wear on the flange", line)
+
+
+@pytest.mark.parametrize(
+    ("line", "told"),
+    [
+        ("the brake solenoid's not only noisy", [("finding", "bad", "brake solenoid")]),
+        ("no hum no nothing the brake motor's doing its job", [("finding", "good", "brake motor")]),
+        ("that's just the oil off my rag", []),
+        ("I'm an hour into this and my arm's dropping off", []),
+        ("no roller that size so it's going on the list", []),
+        ("the gland has a drip and it'll probably rust itself shut", [("finding", "bad", "gland")]),
+        ("that's the winch apart from the paint", []),
+    ],
+)
+def test_what_is_not_meant_so(book: Rulebook, line: str, told: list[tuple[str, str, str]]) -> None:
+    """`Not only`, what a `no` ends, parts of a person, where a thing is put down, what will be."""
+    assert [f for f in facts(book, line) if f[0] in ("finding", "work")] == told
+
+
+def test_a_deed_told_behind_another_is_no_state_of_what_it_was_done_to(book: Rulebook) -> None:
+    told = facts(book, "the limit switch cable's come off so I hooked it back on and bent the clip over")
+    assert [f for f in told if f[0] == "finding"] == [("finding", "bad", "limit switch cable")]
+
+
+def test_where_it_was_taken_is_no_adjusting(book: Rulebook) -> None:
+    told = facts(book, "the slewing motor is back in", "took it down the quay")
+    assert not [f for f in told if f[1] == "adjust"]

@@ -87,7 +87,7 @@ def _particle(tokens: list[Token], i: int, wanted: set[str]) -> int | None:
         if "break" in other.classes and other.sense("break"):
             return None
         if other.low in wanted:
-            return j
+            return None if _leads_somewhere(tokens, j) else j
         if (
             not DOES.isdisjoint(other.classes)
             and any(s.cls in DOES for s in other.senses)
@@ -95,3 +95,13 @@ def _particle(tokens: list[Token], i: int, wanted: set[str]) -> int | None:
         ):
             return None
     return None
+
+
+def _leads_somewhere(tokens: list[Token], j: int) -> bool:
+    """Whether a particle only tells where: `took it up the lane`, `ran her down the hill`."""
+    after = tokens[j + 1] if j + 1 < len(tokens) else None
+    way = tokens[j].low in WAYS and tokens[j - 1].low in ("it", "her", "him", "that")
+    return way and after is not None and after.low == "the"
+
+
+WAYS = frozenset("up down round along".split())

@@ -19,11 +19,14 @@ WHOLE = frozenset("it them again now too there though anyway".split())
 "Words with which a clause may end."
 PARTICLES = frozenset("on in off out up down back".split())
 "So may these behind such a word: `hooked it back on`."
+NOTHING = frozenset("nothing nowt".split())
 WHICH = frozenset("that which".split())
 
 
 def thing_begins(tokens: list[Token], i: int) -> bool:
     """Whether a thing with its verb begins a clause at token i, behind words that tell something whole."""
+    if tokens[i - 1].low == "no":
+        return tokens[i].low in NAMES  # `with a magnet no the tooth`: put right, not denied
     figure = tokens[i - 1].kind == "amount"
     if not (figure or _ends(tokens, i - 1)):
         return False
@@ -34,7 +37,7 @@ def thing_begins(tokens: list[Token], i: int) -> bool:
             k < len(tokens) - 1 and k - i < MOST and tokens[k].kind != "thing" and tokens[k].sense("side", "objectword")
         ):
             k += 1
-    elif not figure:
+    elif not figure and tokens[i - 1].low not in NOTHING:
         return False
     thing = tokens[k].thing if k < len(tokens) else None
     if thing is None or k + 1 >= len(tokens):
@@ -57,6 +60,8 @@ def _ends(tokens: list[Token], i: int) -> bool:
         while i > 1 and tokens[i].low in PARTICLES:
             i -= 1
         return tokens[i].low in ("it", "them")
+    if token.low in NOTHING:
+        return tokens[i - 1].low == "no"  # `no hum no nothing the fan's fine`
     if token.low in WHOLE:
         return True
     return bool(token.sense("bad", "good")) and tokens[i - 1].low not in WHICH  # not in `that works the valve`

@@ -184,7 +184,11 @@ def _held(tokens: list[Token], i: int, reach: str, cls: str) -> list[Token]:
     if reach == NEAR:
         held: list[Token] = []
         for k, other in enumerate(tokens[i + 1 : i + 1 + NEAR_TOKENS], i + 1):
-            if other.kind in ("stop", "comma") or other.clause != here.clause or other.low in ("and", "but", "just"):
+            if (
+                other.kind in ("stop", "comma")
+                or other.clause != here.clause
+                or other.low in ("and", "but", "just", "only")
+            ):
                 break
             if here.low in NONE_OF and other.sense("did") and tokens[k - 1].low in ("it", "there", "them", "that"):
                 break  # `no bits in it, filled it up`, run together

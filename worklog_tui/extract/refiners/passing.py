@@ -98,7 +98,7 @@ def _by_hand(draft: Draft, scene: Scene) -> bool:
     """`Oiled`, `spun it round`, `I've blued the bar`: words of work, unless something is said to be so."""
     token = scene.tokens[draft.main]
     if not token.sense("worked"):
-        return False
+        return _with_object(draft, scene)
     before, after = scene.tokens[draft.main - 1] if draft.main else None, _after(scene, draft)
     if before is not None and before.clause == token.clause and before.sense("person"):
         return True
@@ -107,6 +107,21 @@ def _by_hand(draft: Draft, scene: Scene) -> bool:
     )
     joined = before is not None and before.clause == token.clause and before.sense("copula", "degree")
     return objects or (draft.rule.id in LISTED and not joined)
+
+
+def _with_object(draft: Draft, scene: Scene) -> bool:
+    """`Hooked it on and bent the tag over`: a deed told behind another, for it has an object of its own."""
+    token, after = scene.tokens[draft.main], _after(scene, draft)
+    if (
+        not (token.sense("did") and token.sense("bad"))
+        or after is None
+        or after.clause != token.clause
+        or "part" not in draft.filled
+    ):
+        return False
+    before = scene.tokens[draft.main - 1] if draft.main else None
+    leads = before is not None and (before.low in ("and", "then", "just") or before.sense("person") is not None)
+    return after.low in OBJECTS or (leads and after.sense("article") is not None)
 
 
 MAKES = frozenset("get getting make making keep keeping want wants need needs put".split())

@@ -24,6 +24,7 @@ SUBJECT = 5
 "Tokens within which a sentence that begins with a thing tells a suspicion of it."
 FARTHEST = 40
 TO_COME = frozenset({"itll be", "it will be", "thatll be", "that will be", "itd be", "thatd be", "that would be"})
+WILL = frozenset("itll thatll theyll shell hell will gonna".split())
 OR = frozenset({"or", "or else"})
 OPENING = OPENS | OPENS_ASKED | OR
 "With one of these words, or one of suspicion, alternatives begin."
@@ -146,7 +147,7 @@ def _suspects(
         return []
     if (either or opener < 0) and not any(at_all(scene.tokens, p) for p in pieces):
         return []  # `either they have finished or somebody stopped them`
-    if not several and scene.tokens[opener].low in TO_COME and not named_outright(scene.tokens, opener, pieces[0]):
+    if not several and _to_come(scene.tokens, opener) and not named_outright(scene.tokens, opener, pieces[0]):
         return []  # `it'll be flat by the morning`, `it'll be a touch rich`
     if opener < 0 and not _listed(scene, pieces):
         return []
@@ -165,6 +166,11 @@ def _suspects(
         if not known:
             made += spread(_draft(scene, opener, piece, ASKED if asked else EITHER), scene)
     return made
+
+
+def _to_come(tokens: list[Token], opener: int) -> bool:
+    """Whether a suspicion is of what will be: `it'll be flat`, `it'll probably rust`."""
+    return tokens[opener].low in TO_COME or (opener > 0 and tokens[opener - 1].low.rpartition(" ")[2] in WILL)
 
 
 def _listed(scene: Scene, pieces: list[Piece]) -> bool:
