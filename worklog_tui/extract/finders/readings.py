@@ -5,6 +5,7 @@ from __future__ import annotations
 from worklog_tui.extract.matching import Match
 from worklog_tui.extract.measured.aimed import pointed, span_of, still_aimed
 from worklog_tui.extract.measured.bare_numbers import bare_reading, degrees
+from worklog_tui.extract.measured.by_times import crossed, crossed_part
 from worklog_tui.extract.measured.come_to import come_to
 from worklog_tui.extract.measured.headed import headed_by
 from worklog_tui.extract.measured.naming import only_names_the_test, subject_words
@@ -29,20 +30,12 @@ def draft(match: Match, scene: Scene) -> Draft | None:
     at = match.slots.get(str(gives["value"]).strip("<>"))
     if at is None:
         return None
-    made = Draft(
-        "reading",
-        at,
-        at,
-        match.rule,
-        {},
-        confidence=match.rule.confidence,
-        first_used=match.first,
-        last_used=match.last - 1,
-    )
+    made = Draft("reading", at, at, match.rule, {}, confidence=match.rule.confidence,
+                 first_used=match.first, last_used=match.last - 1)  # fmt: skip
     token = scene.tokens[at]
     if scene.once(("measures nothing", at), lambda: measures_nothing(scene, at)):
         return None
-    _subject(made, match, scene)
+    _of(made, match, scene)
     word = _valve_word(match, scene)
     if word and token.value is not None and token.value == int(token.value):
         return None  # `in two`: no valve
@@ -103,6 +96,14 @@ def _valve_word(match: Match, scene: Scene) -> bool:
     """`in` and `ex` are valves only where clearances are measured."""
     at = match.slots.get("which")
     return at is not None and scene.tokens[at].low in ("in", "ex")
+
+
+def _of(made: Draft, match: Match, scene: Scene) -> None:
+    """The thing that the number is of: the part whose size it is, else what the words tell."""
+    if crossed(made.main, scene):
+        made.thing, made.thing_at = crossed_part(made.main, scene)
+    else:
+        _subject(made, match, scene)
 
 
 def _subject(made: Draft, match: Match, scene: Scene, known: tuple[str, ...] = ()) -> None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from worklog_tui.extract.measured.by_times import counted_by_times
 from worklog_tui.extract.measured.counted import counted_aloud, counts_things
 from worklog_tui.extract.measured.of_tools import after_it, in_the_hand, of_a_meter, of_a_tool, where_taken
 from worklog_tui.extract.measured.valves import numbered
@@ -25,7 +26,7 @@ def measures_nothing(scene: Scene, i: int) -> bool:
         or _of_the_weather(scene, i) or _refused(scene, i) or _to_the_inch(scene, i) or _of_the_shop(scene, i)
         or _a_size(scene, i) or _taken_off(scene, i) or _is_each(scene, i) or _is_money(scene, i)
         or counted_aloud(scene, i) or _share_left(scene, i) or _of_gauge(scene, i) or where_taken(scene, i)
-        or bool(numbered(scene, i))
+        or bool(numbered(scene, i)) or counted_by_times(scene, i)
     )  # fmt: skip
 
 

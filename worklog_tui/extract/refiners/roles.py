@@ -4,6 +4,7 @@ label.
 
 from __future__ import annotations
 
+from worklog_tui.extract.measured.by_times import crossed
 from worklog_tui.extract.measured.habits import DEVICES, ON_CHARGE
 from worklog_tui.extract.measured.naming import is_test_voltage
 from worklog_tui.extract.refiners.booked import from_book
@@ -36,6 +37,8 @@ def _role(draft: Draft, scene: Scene, amounts: frozenset[int]) -> str:
     quantity = draft.fields["quantity"]
     if quantity in PUT_OFF and _is_put_off(draft.main, scene):
         return "planned"
+    if crossed(draft.main, scene):
+        return "rated"
     if from_book(draft.main, scene, amounts):
         return "specified"
     if quantity == "duration":
