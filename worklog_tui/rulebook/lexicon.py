@@ -103,14 +103,17 @@ class Builder:
                 del self._senses[said]
 
     def drop_verbs(self) -> None:
-        """Takes out plurals that are a part and what it does: `motor hums` says that the motor hums."""
+        """Takes out plurals that are a part and what it does: `motor hums`, `pedal feels` say how it is."""
         for said in [s for s in self._senses if " " in s]:
             part, _, verb = said.rpartition(" ")
             if (
                 verb.endswith("s")
                 and all(sense.cls == "part" for sense in self._senses[said])
                 and self._is(part, ("part",))
-                and (self._is(verb, ("does",)) or (self._is(verb, ("bad",)) and self._senses_are(said, "quality")))
+                and (
+                    self._is(verb, ("does", "copula"))
+                    or (self._is(verb, ("bad",)) and self._senses_are(said, "quality"))
+                )
                 and not any(sense.cls == "part" and not sense.weak for sense in self._senses[verb])
             ):
                 del self._senses[said]

@@ -79,7 +79,7 @@ def _told_so(named: Named, match: Match, scene: Scene) -> bool:
         and (suspected_before(scene, named) or not gives.get("again"))
         and (not gives.get("cleared") or _may_be_cleared(named, scene))
         and (not gives.get("instead") or _something_cleared(scene))
-        and (not gives.get("after_bad") or _explains(named, scene))
+        and (not gives.get("after_bad") or _explains(named, match, scene))
     )
 
 
@@ -141,10 +141,18 @@ def _thought_ends(scene: Scene, k: int) -> bool:
     return token.clause != scene.tokens[k - 1].clause or token.low in GOES_ON or bool(token.sense("suspicion"))
 
 
-def _explains(named: Named, scene: Scene) -> bool:
+def _explains(named: Named, match: Match, scene: Scene) -> bool:
     """Whether it names a cause, or a state of a part, or air or water."""
     inside = scene.tokens[named.first : named.last + 1]
+    if scene.tokens[match.first].low == "is" and _tells(inside):
+        return False
     return any(t.sense("cause") for t in inside) or named.name in SEEPS or _told_bad(inside)
+
+
+def _tells(tokens: list[Token]) -> bool:
+    """Whether how a thing is and where is told, and no thing named: of a needle, `is gummed shut in the seat`."""
+    thing = next((k for k, t in enumerate(tokens) if t.thing is not None), len(tokens))
+    return bool(tokens[0].sense("bad")) and (thing == len(tokens) or bool(tokens[thing - 1].sense("article")))
 
 
 def _bad_before(match: Match, scene: Scene) -> bool:

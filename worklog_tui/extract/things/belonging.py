@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from worklog_tui.extract.things.clause_ahead import LISTS, a_clause_ahead, told_alone
 from worklog_tui.extract.things.named_as import spoken
 from worklog_tui.extract.things.supported import ARTICLES
 from worklog_tui.extract.tokens import Thing, Token
 
 JOINS = frozenset("of on in for at from behind under".split())
-LISTS = frozenset("and & + or nor".split())
 IS = frozenset({"'s", "\u2019s"})
 "With it `the belt or the motor's tight` says two things, of which the second has a verb."
 PLACES = frozenset({"on", "in", "at", "behind", "under"})
@@ -24,7 +24,12 @@ def join_things(text: str, tokens: list[Token]) -> list[Token]:
     out: list[Token] = []
     for k, token in enumerate(tokens):
         back = _link(out, token.thing) if token.thing is not None else None
-        apart = back is None or _stands_apart(text, back[0], back[2], token) or _a_clause_ahead(back, tokens, k)
+        apart = (
+            back is None
+            or _stands_apart(text, back[0], back[2], token)
+            or a_clause_ahead(back[1], back[2], tokens, k)
+            or told_alone(text, back[2], tokens, k)
+        )
         if back is None or token.thing is None or apart:
             out.append(token)
             continue
@@ -83,18 +88,3 @@ def _link(out: list[Token], after: Thing) -> tuple[Token, Thing, str] | None:
     if word == "on" and after.kind == "tool":
         return None  # `the old condenser on the meter`
     return before, thing, word
-
-
-def _a_clause_ahead(back: tuple[Token, Thing, str], tokens: list[Token], k: int) -> bool:
-    """Whether the second thing is none of a list but what the next words are said of: a whole machine that has a verb
-    of its own behind a part, `choke in and the engine hums`, or is the other suspect, `the belt or the motor`; or what
-    is only measured, behind a fluid.
-    """
-    _, thing, word = back
-    after = tokens[k].thing
-    if word not in LISTS or after is None or thing.kind == "unknown" or after.kind == "unknown":
-        return False
-    if (thing.kind == "machine") == (after.kind == "machine"):
-        return {thing.kind, after.kind} == {"fluid", "quality"}
-    verb = k + 1 < len(tokens) and tokens[k + 1].sense("copula", "does", "bad", "good", "noted") is not None
-    return word == "or" or verb
