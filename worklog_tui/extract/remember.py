@@ -16,7 +16,7 @@ from worklog_tui.extract.talk.running import topic_after
 from worklog_tui.extract.talk.told_before import figures_after
 from worklog_tui.extract.talk.trying import tried_after
 from worklog_tui.extract.things.covers import taken_off, under
-from worklog_tui.extract.things.salience import ranked
+from worklog_tui.extract.things.salience import ranked, salience
 from worklog_tui.extract.things.side_words import SIDES
 from worklog_tui.extract.things.subjects import sides_from, stands_alone
 from worklog_tui.extract.tokens import Thing
@@ -48,7 +48,7 @@ def remember(scene: Scene, drafts: list[Draft], context: Context, upto: int) -> 
 
 def _things(scene: Scene, drafts: list[Draft], context: Context, upto: int) -> tuple[Subject, ...]:
     """The things of the sentence before the older ones, those that it is about first; what stands aside comes last."""
-    rows = ranked(scene, upto, drafts)
+    rows = [(k, score + _spoken_of(scene, k)) for k, score in ranked(scene, upto, drafts)]
     under_way = context.heading is not None and context.heading.age <= 1
     gone = {k for k, _ in rows if taken_off(scene.tokens, k, under_way)}
     about = [_meant(scene, k) if k in gone else scene.tokens[k].thing for k, score in rows if score > 0]
@@ -61,6 +61,14 @@ def _things(scene: Scene, drafts: list[Draft], context: Context, upto: int) -> t
     for subject in (*new, *fresh, *late, *context.things):
         kept.setdefault(subject.words, subject)
     return tuple(kept.values())[:THINGS_BACK]
+
+
+def _spoken_of(scene: Scene, k: int) -> bool:
+    """Whether the clause of a thing tells how it is: `the linings are thick enough`, though the word is often no part."""
+    return salience(scene, k) == 0 and k + 1 < len(scene.tokens) and scene.tokens[k + 1].low in IS
+
+
+IS = frozenset("is are was were has have isnt arent".split())
 
 
 def _aim(scene: Scene, named: list[Thing], context: Context, upto: int) -> Subject | None:

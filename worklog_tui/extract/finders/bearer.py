@@ -141,7 +141,8 @@ def _candidates(scene: Scene, at: int) -> Iterator[tuple[float, Thing, int | Non
         if not thing.known and scene.tokens[k + 1].sense("copula"):
             weight, thing = max(weight, 1), replace(thing, kind="part")  # `the snubber is bent and it sticks`
         place = SUBJECT if weight > 0 else OBJECT if weight == 0 else BESIDE
-        place -= min(PER_CLAUSE * (clause - scene.tokens[k].clause), MOST_CLAUSES) + 2 * (weight <= -3)
+        back = 0 if _topic(scene, k) else clause - scene.tokens[k].clause
+        place -= min(PER_CLAUSE * back, MOST_CLAUSES) + 2 * (weight <= -3)
         if taken_off(scene.tokens, k):
             inner = under(thing, scene.book)
             place, thing = place - 2 * (inner is None), inner or thing
@@ -153,6 +154,14 @@ def _candidates(scene: Scene, at: int) -> Iterator[tuple[float, Thing, int | Non
         yield BEFORE - PER_PLACE * n - PER_NOTE * subject.age, as_thing(subject), None
     if scene.context.heading is not None:
         yield BEFORE - 0.5 - 0.1 * scene.context.heading.age, as_thing(scene.context.heading), None
+
+
+def _topic(scene: Scene, k: int) -> bool:
+    """Whether a thing is named ahead of what is told of it: `now the quill there's a knock when you push it`."""
+    return scene.tokens[k + 1].clause == scene.tokens[k].clause + 1 and scene.tokens[k + 1].low in GOES_ON and salience(scene, k) > 0
+
+
+GOES_ON = frozenset("theres its i ive it if when thats theyre they you we".split())
 
 
 def _ones(scene: Scene, at: int) -> Iterator[tuple[float, Thing, int | None]]:
