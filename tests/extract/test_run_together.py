@@ -71,3 +71,23 @@ def test_a_deed_told_behind_another_is_no_state_of_what_it_was_done_to(book: Rul
 def test_where_it_was_taken_is_no_adjusting(book: Rulebook) -> None:
     told = facts(book, "the slewing motor is back in", "took it down the quay")
     assert not [f for f in told if f[1] == "adjust"]
+
+
+def test_a_thing_named_ahead_is_what_is_told_of(book: Rulebook) -> None:
+    told = facts(book, "the slewing bearing is noisy", "now the gearbox there's a knock when you push it sideways")
+    assert ("finding", "bad", "gearbox") in told
+
+
+def test_what_a_clause_tells_of_is_remembered_though_its_word_is_often_no_part(book: Rulebook) -> None:
+    told = facts(
+        book,
+        "hoist brake squeals and the drum is off and the lever's stiff from the pin",
+        "the linings are thick enough mind there's three mil on them",
+        "I scrubbed them",
+    )
+    assert ("work", "clean", "linings") in told
+
+
+def test_an_object_that_nobody_knows_is_not_what_was_named_before(book: Rulebook) -> None:
+    told = facts(book, "the brake drum's fine I filed the whatsit it was sharp")
+    assert not [f for f in told if f[0] == "work"]

@@ -64,7 +64,7 @@ def _things(scene: Scene, drafts: list[Draft], context: Context, upto: int) -> t
 
 
 def _spoken_of(scene: Scene, k: int) -> bool:
-    """Whether the clause of a thing tells how it is: `the linings are thick enough`, though the word is often no part."""
+    """Whether a clause tells of a thing whose word is often no part: `the linings are thick enough`."""
     return salience(scene, k) == 0 and k + 1 < len(scene.tokens) and scene.tokens[k + 1].low in IS
 
 

@@ -141,7 +141,7 @@ def _candidates(scene: Scene, at: int) -> Iterator[tuple[float, Thing, int | Non
         if not thing.known and scene.tokens[k + 1].sense("copula"):
             weight, thing = max(weight, 1), replace(thing, kind="part")  # `the snubber is bent and it sticks`
         place = SUBJECT if weight > 0 else OBJECT if weight == 0 else BESIDE
-        back = 0 if _topic(scene, k) else clause - scene.tokens[k].clause
+        back = 0 if _topic(scene, k, at) else clause - scene.tokens[k].clause
         place -= min(PER_CLAUSE * back, MOST_CLAUSES) + 2 * (weight <= -3)
         if taken_off(scene.tokens, k):
             inner = under(thing, scene.book)
@@ -156,9 +156,12 @@ def _candidates(scene: Scene, at: int) -> Iterator[tuple[float, Thing, int | Non
         yield BEFORE - 0.5 - 0.1 * scene.context.heading.age, as_thing(scene.context.heading), None
 
 
-def _topic(scene: Scene, k: int) -> bool:
-    """Whether a thing is named ahead of what is told of it: `now the quill there's a knock when you push it`."""
-    return scene.tokens[k + 1].clause == scene.tokens[k].clause + 1 and scene.tokens[k + 1].low in GOES_ON and salience(scene, k) > 0
+def _topic(scene: Scene, k: int, at: int) -> bool:
+    """Whether a thing is named ahead of what is told of it, up to token `at`: `now the quill there's a knock`."""
+    after = scene.tokens[k + 1]
+    if after.clause != scene.tokens[k].clause + 1 or after.low not in GOES_ON or salience(scene, k) <= 0:
+        return False
+    return all(salience(scene, n) < 0 for n in scene.things(range(k + 1, at)))
 
 
 GOES_ON = frozenset("theres its i ive it if when thats theyre they you we".split())

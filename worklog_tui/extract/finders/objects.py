@@ -124,6 +124,21 @@ def inside(scene: Scene, at: int) -> Thing | None:
     return None
 
 
+def has_its_own(scene: Scene, k: int) -> bool:
+    """Whether a verb has an object from token k on that is no known part: `the chuck's fine, I filed the whatsit`;
+    dirt that was cleaned off lay on the part.
+    """
+    after = scene.tokens[k : k + 2]
+    if len(after) < 2 or after[0].low not in NAMED or after[1].thing is not None:
+        return False
+    known = after[1].low in WHOLE or after[1].sense("foreign", "bad", "side", "all", "degree")
+    return after[1].low.isalpha() and not known
+
+
+NAMED = frozenset("the this my our".split())
+WHOLE = frozenset(
+    "whole lot rest inside insides outside worst two pair other others same end ends old new one ones".split()
+)
 INSIDE = {"make": ("the", "a", "an"), "test": ("the", "a", "for")}
 "After which words of a verb its object stands: `cut a gasket`, `check for spark`."
 

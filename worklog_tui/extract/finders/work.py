@@ -7,7 +7,7 @@ from typing import Any
 
 from worklog_tui.extract.finders.doers import bought_once, by_others, listed, only_built, put_away, to_come
 from worklog_tui.extract.finders.means import used
-from worklog_tui.extract.finders.objects import inside, meant, plain, stated, wrong_now
+from worklog_tui.extract.finders.objects import has_its_own, inside, meant, plain, stated, wrong_now
 from worklog_tui.extract.finders.senses import suits
 from worklog_tui.extract.finders.standing import by_turns, joined, only_stands, turned
 from worklog_tui.extract.matching import Match
@@ -168,6 +168,8 @@ def _object(made: Draft, match: Match, scene: Scene) -> bool:
     if made.thing is None and headed and scene.context.heading is not None:
         made.filled.add("part")
         made.thing = as_thing(scene.context.heading)
+    if made.thing is None and match.last == made.main + 1 and has_its_own(scene, match.last):
+        return False
     if made.thing is None:
         made.filled.add("part")
         made.thing, made.thing_at = meant(scene, made.main, match)
