@@ -37,18 +37,11 @@ def draft(match: Match, scene: Scene) -> Draft | None:
     """The finding of a match whose `gives` names a condition slot; None when no sense of the words fits the thing."""
     gives = match.rule.gives
     at = match.slots.get(gives["condition"].strip("<>"))
-    if at is None:
+    if at is None or _is_turned(scene.tokens[at]):
         return None
-    made = Draft(
-        "finding",
-        match.slots.get(gives.get("from", "").strip("<>"), at),
-        at,
-        match.rule,
-        {},
-        confidence=match.rule.confidence,
-        first_used=match.first,
-        last_used=match.last - 1,
-    )
+    start = match.slots.get(gives.get("from", "").strip("<>"), at)
+    made = Draft("finding", start, at, match.rule, {}, confidence=match.rule.confidence,
+                 first_used=match.first, last_used=match.last - 1)  # fmt: skip
     _name_part(made, match, scene)
     if (made.thing is None and "lies" in gives) or tells_which(match, scene):
         return None
@@ -72,6 +65,11 @@ def draft(match: Match, scene: Scene) -> Draft | None:
     if sense.cls == "noted" and "part" in made.filled:
         made.confidence = min(made.confidence, 0.45)
     return made
+
+
+def _is_turned(token: Token) -> bool:
+    """`Main jet 1.5 turns out`: how a screw is set, and not how far it is off."""
+    return token.amount is not None and token.amount.unit == "turn"
 
 
 def _a_mode(match: Match, low: str, at: int) -> bool:

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from worklog_tui.extract.card import Known, near_card, on_card
 from worklog_tui.extract.measured.behind_arrow import behind_arrow
 from worklog_tui.extract.measured.by_company import by_company
-from worklog_tui.extract.measured.by_custom import by_custom, on_what_gets_hot
+from worklog_tui.extract.measured.by_custom import by_custom, on_what_gets_hot, worn_by
 from worklog_tui.extract.measured.by_times import crossed
 from worklog_tui.extract.measured.counted import only_a_count
 from worklog_tui.extract.measured.low_pressures import of_its_size
@@ -38,6 +38,8 @@ def bare_reading(token: Token, made: Draft, scene: Scene, told: str) -> tuple[st
         return "length", token.value, "mm"
     if unit := crossed(made.main, scene):
         return "length", token.value, unit
+    if worn_by(token, made, scene):
+        return "gap" if of_clearance(made.main, scene) else "length", token.value, "in"
     if (became := behind_arrow(made, scene)) is not None:
         scene.bare[made.main] = became[0], became[2], became[1] / token.value, became[1]
         return became

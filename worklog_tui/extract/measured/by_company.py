@@ -23,7 +23,18 @@ def by_company(token: Token, made: Draft, scene: Scene) -> Read | None:
     i, value = made.main, token.value
     if value is None or token.high is not None:
         return None
-    ways = (_waited, _turns, _of_an_inch, _drips, _poured_in, _share_of_fluid, _all_round, _plate_speed, _runs_at)
+    ways = (
+        _waited,
+        _turns,
+        _of_an_inch,
+        _drips,
+        _poured_in,
+        _share_of_fluid,
+        _all_round,
+        _plate_speed,
+        _runs_at,
+        _hertz,
+    )
     for tells in ways:
         if (read := tells(i, value, made, scene)) is not None:
             return read
@@ -139,9 +150,6 @@ def _inches_said(i: int, scene: Scene) -> bool:
     return usual_unit(scene.book.quantities["length"], i, scene) == "in"
 
 
-# ---- fluids
-
-
 def _drips(i: int, value: float, made: Draft, scene: Scene) -> Read | None:
     """`The gland's dripping, twenty a minute.`"""
     after = f"{_low(scene, i + 1)} {_low(scene, i + 2)}"
@@ -175,9 +183,6 @@ def _share_of_fluid(i: int, value: float, made: Draft, scene: Scene) -> Read | N
 
 def _vessel(i: int, scene: Scene) -> str:
     return usual_unit(scene.book.quantities["volume"], i, scene) or "L"
-
-
-# ---- bolts, plates
 
 
 def _all_round(i: int, value: float, made: Draft, scene: Scene) -> Read | None:
@@ -226,6 +231,13 @@ def _is_speed(scene: Scene, k: int) -> bool:
     return k in scene.bare and scene.bare[k][0] == "speed"
 
 
+def _hertz(i: int, value: float, made: Draft, scene: Scene) -> Read | None:
+    """`Freq 47.5 no load, 44 loaded`: what a generator gives, about what the mains have (IEC 60038)."""
+    named = HERTZ[0] <= value <= HERTZ[1] and any(t.name == "frequency" for t in _talked_of(made, scene))
+    return ("speed", value, "Hz") if named else None
+
+
+HERTZ = (40.0, 66.0)
 ROUND = 3
 "Tokens from the verb to its number."
 RUNS = (400.0, 30000.0)

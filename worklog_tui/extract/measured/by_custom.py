@@ -41,6 +41,25 @@ def _micrometer(token: Token, made: Draft, scene: Scene) -> bool:
     return (places == 4 or miked) and token.high is None and 0.2 < value < 40
 
 
+def worn_by(token: Token, made: Draft, scene: Scene) -> bool:
+    """Typed `ball joint worn .030`, `step .015 in the face`, `key .312`: three figures behind a point, beside what
+    wears or right by a part of which lengths are told, are inches, whatever was tested before.
+    """
+    said, value = scene.said(made.main, made.main), token.value or 0.0
+    if not scene.typed or not said.startswith(".") or not 3 <= len(said) - 1 <= 4 or not said[1:].isdigit():
+        return False
+    told = {*scene.context.units, *(f.unit for f in scene.context.figures)}
+    if "mm" in told and "in" not in told:
+        return False
+    before = scene.tokens[max(scene.clause(made.main).start, made.main - WORN) : made.main]
+    if value <= DEEPEST and any(t.sense("flaw") or set(t.low.split()) & scene.book.lists["worn_by"] for t in before):
+        return True
+    thing, near = made.thing, made.thing_at is not None and made.main - made.thing_at == 1
+    return near and thing is not None and thing.kind == "part" and thing.quantities[:1] in ((), ("length",))
+
+
+WORN, DEEPEST = 4, 0.25
+"Tokens before the number in which wear is told, and the inches that it comes to at most (judgement)."
 SMALL = 6.0
 "Inches up to which what is told with three figures behind the point was measured in inches (judgement)."
 

@@ -98,6 +98,8 @@ OF_THEM = frozenset({"them", "em", "those", "these", "us", "you"})
 def counts_things(scene: Scene, i: int) -> bool:
     """`five hundred`, `eighteen of them`, `3 of 4`; an amount has its unit."""
     token, after = scene.tokens[i], scene.tokens[i + 1 : i + 3]
+    if i > 1 and scene.tokens[i - 1].low == "all" and scene.tokens[i - 2].sense("bad", "good"):
+        return True  # `level low all 6`
     if token.value is None or not after:
         return False
     if scene.book.lists["counted"] & set(after[0].low.split()[:1]) or after[0].low.endswith("'s"):

@@ -1,0 +1,64 @@
+"""Figures of typed shorthand: what wear comes to, cycles a second, a cell by its number; what only counts."""
+
+from __future__ import annotations
+
+import pytest
+
+from worklog_tui.extract.reader import CONFIDENCE_LINE, read_session
+from worklog_tui.model import Fact, Finding, FollowUp, Machine, Note, Reading
+from worklog_tui.rulebook import Rulebook
+
+SET = Machine("Bakery set", kind="two-cylinder diesel generator set", fuel="diesel", cylinders=2)
+
+
+def facts(book: Rulebook, *said: str) -> list[Fact]:
+    notes = [Note(f"n{k}", "s", words, track="typed", arrival=k) for k, words in enumerate(said)]
+    return [f for f in read_session(book, SET, notes) if f.confidence >= CONFIDENCE_LINE]
+
+
+def figures(book: Rulebook, *said: str) -> list[tuple[str, object, str]]:
+    return [(f.quantity, f.value, f.unit) for f in facts(book, *said) if isinstance(f, Reading)]
+
+
+@pytest.mark.parametrize(
+    "line", ["link pin worn .022", "step .022 in the seat", "lip .022 on the drum", "rocker shaft grooved .022"]
+)
+def test_what_wear_comes_to_is_in_inches_whatever_was_tested_before(book: Rulebook, line: str) -> None:
+    assert figures(book, "batt 12.4 V", line)[1:] == [("length", 0.022, "in")]
+
+
+def test_where_millimetres_are_measured_it_is_left_to_them(book: Rulebook) -> None:
+    assert figures(book, "shaft 24.96 mm", "bush 25.08 mm", "bush worn .120")[2:] != [("length", 0.12, "in")]
+
+
+def test_a_frequency_is_told_in_hertz(book: Rulebook) -> None:
+    assert figures(book, "freq 48.5 no load, 46 loaded") == [("speed", 48.5, "Hz"), ("speed", 46, "Hz")]
+
+
+def test_the_number_of_a_cell_is_no_density(book: Rulebook) -> None:
+    first = [f for f in facts(book, "cell 5 SG 1.11") if isinstance(f, Reading)]
+    assert [(f.subject, f.value) for f in first] == [("cell 5", 1.11)]
+
+
+def test_so_many_turns_out_is_how_a_jet_is_set(book: Rulebook) -> None:
+    found = facts(book, "slow jet 2.5 turns out")
+    assert [f for f in found if isinstance(f, Finding)] == []
+    assert [(f.value, f.unit) for f in found if isinstance(f, Reading)] == [(2.5, "turn")]
+
+
+def test_all_of_them_are_counted(book: Rulebook) -> None:
+    assert figures(book, "batt 24.9 V", "electrolyte low all 6") == [("voltage", 24.9, "V")]
+
+
+@pytest.mark.parametrize(
+    ("line", "reason"),
+    [
+        ("awaiting: gaskets, injector", "part needed"),
+        ("parts reqd: gaskets, injector", "part needed"),
+        ("tbd: gaskets, injector", "to do"),
+    ],
+)
+def test_a_heading_opens_a_list(book: Rulebook, line: str, reason: str) -> None:
+    assert [(f.about, f.reason) for f in facts(book, line) if isinstance(f, FollowUp)] == [
+        ("gaskets", reason), ("injector", reason),
+    ]  # fmt: skip
