@@ -9,6 +9,7 @@ from worklog_tui.extract.scene import Draft, Scene
 from worklog_tui.extract.shown.acts import acts, may_act
 from worklog_tui.extract.shown.amounts import amounts, may_hold_some
 from worklog_tui.extract.shown.matter import matter, may_lie
+from worklog_tui.extract.shown.misplaced import may_be_misplaced, misplaced
 from worklog_tui.extract.shown.others import may_tell, others
 from worklog_tui.extract.shown.states import may_be, states
 from worklog_tui.extract.shown.tries import may_tell as may_tell_of_a_try
@@ -17,6 +18,7 @@ from worklog_tui.extract.shown.tries import outcomes
 READERS: tuple[tuple[Callable[[Clause, list[int]], list[Draft]], Callable[[Scene], list[int]]], ...] = (
     (others, may_tell),
     (matter, may_lie),
+    (misplaced, may_be_misplaced),
     (amounts, may_hold_some),
     (acts, may_act),
     (states, may_be),
