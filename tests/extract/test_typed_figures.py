@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from worklog_tui.extract.reader import CONFIDENCE_LINE, read_session
-from worklog_tui.model import Fact, Finding, FollowUp, Machine, Note, Reading
+from worklog_tui.model import Fact, Finding, FollowUp, Machine, Note, Reading, Work
 from worklog_tui.rulebook import Rulebook
 
 SET = Machine("Bakery set", kind="two-cylinder diesel generator set", fuel="diesel", cylinders=2)
@@ -62,3 +62,39 @@ def test_a_heading_opens_a_list(book: Rulebook, line: str, reason: str) -> None:
     assert [(f.about, f.reason) for f in facts(book, line) if isinstance(f, FollowUp)] == [
         ("gaskets", reason), ("injector", reason),
     ]  # fmt: skip
+
+
+def test_two_figures_with_a_stroke_are_two_and_a_fraction_is_one(book: Rulebook) -> None:
+    found = [f.value for f in facts(book, "comps 118/104 psi", "gasket 3/32 in thick") if isinstance(f, Reading)]
+    assert found == [118, 104, 0.09375]
+
+
+def test_turns_of_packing_are_wound_and_nothing_is_screwed(book: Rulebook) -> None:
+    assert figures(book, "pump gland, 4 turns of new flax packing") == []
+
+
+def test_strokes_a_minute_are_no_minimum(book: Rulebook) -> None:
+    found = [f for f in facts(book, "steam 75 psi, 30 strokes/min") if isinstance(f, Reading)]
+    assert [(f.value, f.role) for f in found] == [(75, "measured")]
+
+
+def test_a_spec_that_was_told_with_its_figure_is_not_looked_up(book: Rulebook) -> None:
+    found = [f for f in facts(book, "ring gap .040, spec .012", "sleeve grooved .5mm") if isinstance(f, Reading)]
+    assert found[-1].role == "measured"
+
+
+def test_what_is_taken_otherwise_behind_the_book_was_read_off(book: Rulebook) -> None:
+    found = [f for f in facts(book, "idle 980 shd be 700, wot 3900") if isinstance(f, Reading)]
+    assert [f.role for f in found] == ["measured", "specified", "measured"]
+
+
+@pytest.mark.parametrize("said", ["tied back w/ wire", "wired out", "taped down", "cable tied open"])
+def test_how_a_safety_device_was_put_out_of_action_is_found_and_not_done(book: Rulebook, said: str) -> None:
+    found = facts(book, f"stop lever {said}")
+    assert [(f.part, f.verdict) for f in found if isinstance(f, Finding)] == [("stop lever", "bad")]
+    assert [f for f in found if isinstance(f, Work)] == []
+
+
+def test_a_list_begins_with_what_is_not_known_by_name(book: Rulebook) -> None:
+    found = [f.about for f in facts(book, "list: splash thing, gasket, injector") if isinstance(f, FollowUp)]
+    assert found == ["gasket", "injector"]

@@ -63,6 +63,27 @@ def _fraction(body: str) -> Figure | None:
     return int(top) / int(bottom), "fraction", ()
 
 
+def pieces_of(said: str) -> list[str]:
+    """The numbers that figures joined by commas or a stroke are: one with thousands or a decimal comma, a fraction,
+    else several: `1,2,3`, `reset 18/36`, `400/230v`; `15/80` is one word, and no number.
+    """
+    if "," not in said:
+        top, _, bottom = said.partition("/")
+        pair = _plain(top) and _plain(bottom) and len(top) == len(bottom) in (2, 3)
+        pair = pair and int(top) >= LEAST_OF_PAIR <= int(bottom) and int(bottom) not in DENOMINATORS
+        pair = pair and max(int(top), int(bottom)) <= ALIKE * min(int(top), int(bottom))
+        return [top, bottom] if pair else [said]
+    pieces = said.split(",")
+    first = pieces[0].lstrip("+-")
+    thousands = len(first) <= 3 and all(len(p.split(".")[0]) == 3 for p in pieces[1:])
+    decimal = len(pieces) == 2 and first.isdigit() and pieces[1].isdigit() and len(pieces[1]) <= 2
+    return [said] if thousands or decimal else pieces
+
+
+LEAST_OF_PAIR, ALIKE = 13, 3
+"Smaller ones are days and months; the one of two is at most so many times the other (judgement)."
+
+
 def _comma(body: str) -> Figure | None:
     """Thousands ("1,200") or a decimal comma ("4,5"), which may also be a list of two."""
     pieces = body.split(",")

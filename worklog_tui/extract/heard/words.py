@@ -7,7 +7,7 @@ from __future__ import annotations
 import re
 from typing import NamedTuple
 
-from worklog_tui.extract.heard.figures import VULGAR
+from worklog_tui.extract.heard.figures import VULGAR, pieces_of
 from worklog_tui.extract.heard.glued import UNITS, figure_end
 from worklog_tui.extract.heard.short_forms import ABBREVIATED, FIGURE, is_and, with_end
 from worklog_tui.rulebook.contractions import SPELT_OUT
@@ -49,7 +49,7 @@ _BRACKETED = re.compile(r"[\[<]([^\W\d_]{1,4})[\]>]")
 _DEGREE = re.compile(r"[ ]?[cCfF](?![^\W_])")
 _SLASHED = re.compile(r"/[^\W\d_]{1,3}\d?(?!\w)")
 _SLASHED_LONG = re.compile(r"/[^\W\d_]{1,12}(?!\w)")
-_BEFORE_SLASH = frozenset({"drops", "kgf", "rev", "lbs", "lbf"})
+_BEFORE_SLASH = frozenset({"drops", "kgf", "rev", "lbs", "lbf", "strokes", "beats", "blows", "cycles", "revs"})
 _SIGNS = {"&": "and", "@": "at", "~": "about", "≈": "about", "<": "under", ">": "over", "′": "'", "’": "'", "″": '"'}
 _OVER = re.compile(r"(?<![=-])[<>] ?\d")  # `>5`, and no head of an arrow: `0.6 -> 4`
 _RANK = {"": 0, "-": 1, ",": 2, "(": 3, ":": 4, ";": 5, ".": 6}
@@ -96,8 +96,8 @@ class _Cutter:
             self.pause("" if self.words and self.words[-1].low in ABBREVIATED else ".")  # "No.2", "done.2 more"
             start += 1
         last = figure_end(text, start, end)
-        if "," in text[start:last]:
-            self._with_commas(start, last)
+        if "," in text[start:last] or "/" in text[start:last]:
+            self._in_pieces(start, last)
         else:
             self.add(start, last, text[start:last].lower().replace("−", "-"))
         return last
@@ -108,16 +108,9 @@ class _Cutter:
             return False
         return at == 0 or self.text[at - 1] in " \t\n(,~@=:"
 
-    def _with_commas(self, start: int, end: int) -> None:
-        """A number with thousands or a decimal comma is one word; a list without spaces is several."""
-        said = self.text[start:end].lower()
-        pieces = said.split(",")
-        thousands = len(pieces[0].lstrip("+-")) <= 3 and all(len(p.split(".")[0]) == 3 for p in pieces[1:])
-        decimal = len(pieces) == 2 and pieces[0].lstrip("+-").isdigit() and pieces[1].isdigit() and len(pieces[1]) <= 2
-        if thousands or decimal:
-            self.add(start, end, said)
-            return
-        for piece in pieces:
+    def _in_pieces(self, start: int, end: int) -> None:
+        """A number with thousands or a decimal comma is one word; a list or a pair without spaces is several."""
+        for piece in pieces_of(self.text[start:end].lower()):
             self.add(start, start + len(piece), piece)
             self.pause(",")
             start += len(piece) + 1

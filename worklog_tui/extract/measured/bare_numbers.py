@@ -39,6 +39,7 @@ def bare_reading(token: Token, made: Draft, scene: Scene, told: str) -> tuple[st
     if unit := crossed(made.main, scene):
         return "length", token.value, unit
     if worn_by(token, made, scene):
+        scene.bare[made.main] = "length", "in", 1.0, token.value
         return "gap" if of_clearance(made.main, scene) else "length", token.value, "in"
     if (became := behind_arrow(made, scene)) is not None:
         scene.bare[made.main] = became[0], became[2], became[1] / token.value, became[1]

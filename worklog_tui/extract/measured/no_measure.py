@@ -26,8 +26,17 @@ def measures_nothing(scene: Scene, i: int) -> bool:
         or _of_the_weather(scene, i) or _refused(scene, i) or _to_the_inch(scene, i) or _of_the_shop(scene, i)
         or _a_size(scene, i) or _taken_off(scene, i) or _is_each(scene, i) or _is_money(scene, i)
         or counted_aloud(scene, i) or _share_left(scene, i) or _of_gauge(scene, i) or where_taken(scene, i)
-        or bool(numbered(scene, i)) or counted_by_times(scene, i)
+        or bool(numbered(scene, i)) or counted_by_times(scene, i) or _wound_round(scene, i)
     )  # fmt: skip
+
+
+def _wound_round(scene: Scene, i: int) -> bool:
+    """`Three turns of new graphite packing`, `2 turns ptfe`: how much of it was wound round, and no screw turned."""
+    amount, after = scene.tokens[i].amount, after_it(scene, i, 5)
+    if amount is None or amount.unit != "turn":
+        return False
+    ends = next((k for k, t in enumerate(after) if t.kind in ("comma", "stop", "amount", "number")), len(after))
+    return any(scene.book.lists["wound_round"] & set(t.low.split()) for t in after[:ends])
 
 
 def _share_left(scene: Scene, i: int) -> bool:

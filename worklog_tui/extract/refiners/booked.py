@@ -38,7 +38,7 @@ def _holds_book(scene: Scene) -> bool:
 def _looked_up(i: int, scene: Scene) -> bool:
     """`Let's see what the book says. Twelve.`: the sentence before asks the book and has no figure of its own."""
     words = scene.context.said.lower().replace("'", "").replace("-", " ").strip(" .?!:").split()
-    if BOOKS.isdisjoint(words[-4:]) or any(w[0].isdigit() or w in counting(scene.book) for w in words):
+    if BOOKS.isdisjoint(words[-4:]) or any(w.strip(".~<>")[:1].isdigit() or w in counting(scene.book) for w in words):
         return False
     return not any(t.sense("copula", "did") or _mine(k, scene) for k, t in enumerate(scene.tokens[:i]))
 
@@ -217,5 +217,16 @@ def _listed(k: int, i: int, scene: Scene) -> bool:
         return False
     if any(t.low in IT_IS for t in between):
         return False  # `should be thirty-five, she's eleven`
+    if _taken_otherwise(k, i, scene):
+        return False
     between = [t for t in between if t.low != "on"]  # `four on the inlets and six on the exhausts`
     return len(between) <= LISTED and not any(t.sense("reads", "copula", "did", "break") for t in between)
+
+
+def _taken_otherwise(k: int, i: int, scene: Scene) -> bool:
+    """Typed `idle 900 shd be 650, wot 4100`: how the second was taken stands before it alone, so it was read off."""
+    between = scene.tokens[k + 1 : i]
+    if not scene.typed or len(between) != 2 or between[0].kind != "comma" or not between[1].sense("how"):
+        return False
+    behind = scene.tokens[i + 1] if i + 1 < len(scene.tokens) else None
+    return behind is None or not behind.sense("how")

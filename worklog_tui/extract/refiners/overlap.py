@@ -29,7 +29,15 @@ def refine(drafts: list[Draft], scene: Scene) -> list[Draft]:
         d for d in kept
         if not any([_inside(d, other) for other in outer[d.kind]])  # noqa: C419 (few: a list is made sooner)
         and not any(_is_means(d, other) for other in by_means)
+        and not (d.kind == "work" and any(_as_found(d, other) for other in of_kind.get("finding", ())))
     ]  # fmt: skip
+
+
+def _as_found(work: Draft, found: Draft) -> bool:
+    """`Limit switch wired out`: how the safety device was found, and no work on it."""
+    at = work.thing_at
+    same = at is not None and at == found.thing_at and at < work.main and found.main <= work.main <= found.last
+    return same and found.fields["state"] == "bypassed"
 
 
 def _outer(drafts: list[Draft]) -> list[Draft]:

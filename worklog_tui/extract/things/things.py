@@ -88,6 +88,8 @@ def _mention(tokens: list[Token], i: int, typed: bool, book: Rulebook, boundary:
 
 def _goes_on_otherwise(tokens: list[Token], j: int) -> bool:
     """Whether a word that may name a part tells more of the one before: `the belt can stay`, `gasket cut from card`."""
+    if tokens[j].sense("reads", "function") and j + 1 < len(tokens) and tokens[j + 1].kind in ("number", "amount"):
+        return True  # `safety valve lifts 105`
     if tokens[j].sense("did", "does") and j + 1 < len(tokens) and not tokens[j + 1].sense("part"):
         return True
     return tokens[j].low == "cut" or (tokens[j].low == "can" and tokens[j - 1].low not in CANS)
