@@ -91,3 +91,42 @@ def test_what_a_clause_tells_of_is_remembered_though_its_word_is_often_no_part(b
 def test_an_object_that_nobody_knows_is_not_what_was_named_before(book: Rulebook) -> None:
     told = facts(book, "the brake drum's fine I filed the whatsit it was sharp")
     assert not [f for f in told if f[0] == "work"]
+
+
+def test_a_plan_ends_where_the_next_thing_is_told_of(book: Rulebook) -> None:
+    told = facts(book, "hook bearing rumbles I'll do that in the winter", "and the jib pulley's cracked in the groove")
+    assert ("finding", "bad", "jib pulley") in told
+
+
+@pytest.mark.parametrize(
+    "line",
+    [
+        "the hoist brake's noisy and somebody dropped this crane off",
+        "the fuel pipe is clear and I blew down it",
+        "the washer's brass and I plugged it in",
+        "oil was low and I dropped the spanner down the drain",
+    ],
+)
+def test_words_of_work_that_tell_of_none(book: Rulebook, line: str) -> None:
+    assert not [f for f in facts(book, line) if f[0] == "work"]
+
+
+def test_how_far_it_was_turned_round_is_no_heat(book: Rulebook) -> None:
+    assert not [f for f in facts(book, "the bush I turned round ninety degrees") if f[1] == "temperature"]
+
+
+def test_slack_is_found_and_not_set(book: Rulebook) -> None:
+    told = facts(book, "the slewing worm has backlash half a turn of it")
+    assert ("reading", "turns", "worm") in told
+    assert not [f for f in told if f[1] == "adjust"]
+
+
+@pytest.mark.parametrize(
+    ("line", "never"),
+    [
+        ("the pins look odd they're not broken they've been filed", ("finding", "good", "pins")),
+        ("new limit switch is in that's a lot quicker", ("finding", "bad", "limit switch")),
+    ],
+)
+def test_no_finding_of_what_is_said_better_at_once(book: Rulebook, line: str, never: tuple[str, str, str]) -> None:
+    assert never not in facts(book, line)

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from worklog_tui.extract.tokens import Token
 
-NAMES = frozenset("the this that these those my our your his her".split())
+NAMES = frozenset("the this that these those my our your his her one both".split())
 "Words with which a name begins; without one only a figure is ended by what comes."
 MOST = 3
 "Tokens of a name between its first word and the thing: `the left rear`."
@@ -30,22 +30,28 @@ def thing_begins(tokens: list[Token], i: int) -> bool:
     figure = tokens[i - 1].kind == "amount"
     if not (figure or _ends(tokens, i - 1)):
         return False
+    return has_verb(tokens, i, bare=figure or tokens[i - 1].low in NOTHING)
+
+
+def has_verb(tokens: list[Token], i: int, bare: bool = False) -> bool:
+    """Whether a name begins at token i, with an article unless it may be bare, that has a verb of its own."""
     k = i
     if tokens[k].low in NAMES:
         k += 1
-        while (
-            k < len(tokens) - 1 and k - i < MOST and tokens[k].kind != "thing" and tokens[k].sense("side", "objectword")
-        ):
+        while k < len(tokens) - 1 and k - i < MOST and _of_a_name(tokens[k]):
             k += 1
-    elif not figure and tokens[i - 1].low not in NOTHING:
+    elif not bare:
         return False
     thing = tokens[k].thing if k < len(tokens) else None
     if thing is None or k + 1 >= len(tokens):
         return False
     after = tokens[k + 1]
-    return (
-        (bool(after.sense("copula")) and after.low not in NO_VERB) or after.low in VERBS or _has(tokens[k], thing.words)
-    )
+    verb = (bool(after.sense("copula")) and after.low not in NO_VERB) or after.low in VERBS
+    return verb or _has(tokens[k], thing.words)
+
+
+def _of_a_name(token: Token) -> bool:
+    return token.kind != "thing" and token.sense("side", "objectword") is not None
 
 
 def _has(token: Token, words: str) -> bool:

@@ -5,7 +5,7 @@ The words are in grammars/stance.toml. Each class has a reach: how far from its 
 
 from __future__ import annotations
 
-from worklog_tui.extract.run_together import thing_begins
+from worklog_tui.extract.run_together import has_verb, thing_begins
 from worklog_tui.extract.tokens import Token
 
 CLAUSE, SENTENCE, NEAR, PHRASE = "clause", "sentence", "near", "phrase"
@@ -216,7 +216,7 @@ def _held(tokens: list[Token], i: int, reach: str, cls: str) -> list[Token]:
 def _tells_on(tokens: list[Token], i: int) -> bool:
     """Whether talk goes on with what there is: `before I do anything the cap comes off and it's over the line`."""
     after = tokens[i + 1] if i + 1 < len(tokens) else None
-    return tokens[i].low == "and" and after is not None and after.low in TELLS_ON
+    return tokens[i].low == "and" and after is not None and (after.low in TELLS_ON or has_verb(tokens, i + 1))
 
 
 TELLS_ON = frozenset("its thats theyre shes hes theres ive weve".split())

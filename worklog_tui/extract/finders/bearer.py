@@ -159,7 +159,7 @@ def _candidates(scene: Scene, at: int) -> Iterator[tuple[float, Thing, int | Non
 def _topic(scene: Scene, k: int, at: int) -> bool:
     """Whether a thing is named ahead of what is told of it, up to token `at`: `now the quill there's a knock`."""
     after = scene.tokens[k + 1]
-    if after.clause != scene.tokens[k].clause + 1 or after.low not in GOES_ON or salience(scene, k) <= 0:
+    if after.clause != scene.tokens[k].clause + 1 or after.low not in GOES_ON or salience(scene, k) < 0:
         return False
     return all(salience(scene, n) < 0 for n in scene.things(range(k + 1, at)))
 

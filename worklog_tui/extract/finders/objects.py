@@ -129,8 +129,10 @@ def has_its_own(scene: Scene, k: int) -> bool:
     dirt that was cleaned off lay on the part.
     """
     after = scene.tokens[k : k + 2]
-    if len(after) < 2 or after[0].low not in NAMED or after[1].thing is not None:
+    if len(after) < 2 or after[0].low not in NAMED:
         return False
+    if after[1].thing is not None:
+        return True
     known = after[1].low in WHOLE or after[1].sense("foreign", "bad", "side", "all", "degree")
     return after[1].low.isalpha() and not known
 

@@ -7,6 +7,7 @@ from typing import Any
 
 from worklog_tui.extract.finders.doers import bought_once, by_others, listed, only_built, put_away, to_come
 from worklog_tui.extract.finders.means import used
+from worklog_tui.extract.finders.no_deed import no_deed
 from worklog_tui.extract.finders.objects import has_its_own, inside, meant, plain, stated, wrong_now
 from worklog_tui.extract.finders.senses import suits
 from worklog_tui.extract.finders.standing import by_turns, joined, only_stands, turned
@@ -52,7 +53,7 @@ def draft(match: Match, scene: Scene) -> Draft | None:
             return None
         made.thing, made.thing_at = scene.engine(), None
     action = "adjust" if by_turns(made, action, scene) else _sensible(action, made.thing)
-    if action not in LABELLED or action in gives.get("never", ()) or _of_air(action, made):
+    if action not in LABELLED or action in gives.get("never", ()) or no_deed(made, action, scene):
         return None
     if _is_its_state(made, scene) or only_built(made, action, scene) or _of_a_test(made, action, scene):
         return None
@@ -101,11 +102,6 @@ def _is_its_state(made: Draft, scene: Scene) -> bool:
     if made.thing is None or made.thing_at is None or made.thing_at > made.main or not word.sense("did"):
         return False
     return any(s.cls == "bad" and s.of and suits(s, made.thing) for s in word.senses)
-
-
-def _of_air(action: str, made: Draft) -> bool:
-    """`letting the air out`, `air in`: nothing was done to the air."""
-    return made.thing is not None and made.thing.name == "air" and action not in ("bleed", "test", "check")
 
 
 def _of_a_test(made: Draft, action: str, scene: Scene) -> bool:

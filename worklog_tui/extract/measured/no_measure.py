@@ -24,6 +24,7 @@ def measures_nothing(scene: Scene, i: int) -> bool:
         _is_grade(scene, i) or of_a_tool(scene, i) or of_a_meter(scene, i) or _named_by(scene, i)
         or counts_things(scene, i) or _is_code(scene, i) or _is_year(token, scene, i)
         or _of_the_weather(scene, i) or _refused(scene, i) or _to_the_inch(scene, i) or _of_the_shop(scene, i)
+        or _turned_by(scene, i)
         or _a_size(scene, i) or _taken_off(scene, i) or _is_each(scene, i) or _is_money(scene, i)
         or counted_aloud(scene, i) or _share_left(scene, i) or _of_gauge(scene, i) or where_taken(scene, i)
         or bool(numbered(scene, i)) or counted_by_times(scene, i) or _wound_round(scene, i)
@@ -119,6 +120,17 @@ def _speed_near(scene: Scene, i: int) -> bool:
         return True
     return any("speed" in (t.thing.quantities if t.thing is not None else ()) or t.sense("reads") for t in
                scene.tokens[scene.clause(i).start : i])  # fmt: skip
+
+
+def _turned_by(scene: Scene, i: int) -> bool:
+    """`I turned the bush round ninety degrees`: how far round, no heat."""
+    amount = scene.tokens[i].amount
+    if amount is None or "temperature" not in amount.quantities or amount.unit != "deg":
+        return False
+    return any(t.low.rpartition(" ")[2] in ROUND for t in scene.tokens[max(0, i - 3) : i])
+
+
+ROUND = frozenset("round turned turn rotated rotate twisted swung around".split())
 
 
 def _of_the_weather(scene: Scene, i: int) -> bool:

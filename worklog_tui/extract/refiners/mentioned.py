@@ -157,6 +157,8 @@ def _how_much(draft: Draft, scene: Scene) -> bool:
             t.low.partition(" ")[0] in ("what", "whats") or t.kind == "amount" for t in _clause_before(draft, scene)
         )
         return said or (after is not None and after.kind in ("amount", "number"))
+    if low.endswith("a lot") and after is not None and (after.low.endswith("er") or after.low in ("more", "less")):
+        return True  # `that's a lot quicker`
     return low == "in the book" and (before is None or before.kind in ("amount", "number", "stop"))
 
 

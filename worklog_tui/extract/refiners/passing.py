@@ -182,11 +182,21 @@ IS = frozenset({"'s", "\u2019s", "'e"})
 
 
 def _corrected(draft: Draft, scene: Scene) -> bool:
-    """`That's not weeping, that's raining`: denied only to say it better."""
-    if not ({"not"} & scene.tokens[draft.main].stances) or "part" not in draft.filled:
+    """`That's not weeping, that's raining`: denied only to say it better; talk may have
+    no comma: `they're not broken they've been filed`.
+    """
+    token, rest = scene.tokens[draft.main], scene.tokens[draft.last + 1 : draft.last + 3]
+    if "part" not in draft.filled or not rest:
         return False
-    rest = scene.tokens[draft.last + 1 : draft.last + 3]
-    return len(rest) == 2 and rest[0].kind == "comma" and rest[1].low in ("thats", "its", "theyre", "it", "that", "but")
+    if "not" in token.stances or token.low.startswith("not "):
+        anew = rest[0].low == "theyve" or rest[0].clause != token.clause
+        if rest[0].low in BETTER and anew:
+            return True
+    comma = "not" in token.stances and len(rest) == 2 and rest[0].kind == "comma"
+    return comma and rest[1].low in BETTER | {"it", "thats", "that", "but"}
+
+
+BETTER = frozenset({"its", "theyre", "theyve"})
 
 
 CHECKS: tuple[tuple[str, Callable[[Draft, Scene], bool]], ...] = (

@@ -121,12 +121,16 @@ def _as_found(i: int, scene: Scene) -> bool:
     near = scene.tokens[first:i]
     if any(t.low.rpartition(" ")[2] in PULLED for t in scene.tokens[max(0, i - 4) : i]):
         return False  # `the last pull was sixty`, `they've all had sixty`
-    if left_so(i, scene):
+    if left_so(i, scene) or (turned and any(t.low.rpartition(" ")[2] in SLACK for t in near)):
         return True
     if turned and any(s.cls == "did" for t in near for s in t.senses):
         return False
     whose = scene.tokens[scene.clause(i).start : i] if turned else []
     return any(t.low in FOUND for t in near) or any(t.low in scene.book.owed["somebody"] for t in whose)
+
+
+SLACK = frozenset("backlash play slack slop lash motion".split())
+"`Half a turn of backlash`: nobody sets it so, unless he says so."
 
 
 def _counted(i: int, scene: Scene) -> bool:

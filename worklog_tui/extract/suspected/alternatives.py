@@ -24,6 +24,7 @@ SUBJECT = 5
 "Tokens within which a sentence that begins with a thing tells a suspicion of it."
 FARTHEST = 40
 TO_COME = frozenset({"itll be", "it will be", "thatll be", "that will be", "itd be", "thatd be", "that would be"})
+NOT = "not the "
 WILL = frozenset("itll thatll theyll shell hell will gonna".split())
 OR = frozenset({"or", "or else"})
 OPENING = OPENS | OPENS_ASKED | OR
@@ -188,7 +189,10 @@ def _draft(scene: Scene, opener: int, piece: Piece, rule: Rule) -> Draft:
         first, thing = subject, scene.tokens[subject].thing
     if subject is not None and thing is not None:
         cause, name = f"{spoken(thing.words)} {cause}", thing.name
-    fields = {"cause": cause, "standing": "suspected", "name": name}
+    standing = "suspected"
+    if cause.lower().startswith(NOT):
+        cause, standing = cause[len(NOT) :], "ruled out"  # `that's not the pump or the valve`
+    fields = {"cause": cause, "standing": standing, "name": name}
     return Draft("suspect", piece.first, piece.last, rule, fields, thing=thing, confidence=rule.confidence,
                  first_used=first, last_used=piece.last)  # fmt: skip
 
