@@ -52,6 +52,22 @@ def test_any_text_is_read(book: Rulebook, words: str) -> None:
     feed(book, PLAIN, Context.start(), Note("n", "s", words, track="typed"))
 
 
+@pytest.mark.parametrize("track", ["captions", "typed"])
+@pytest.mark.parametrize(
+    "last", "with w/ without at to in on by and or not no under over than from for if when after x -> = @".split()
+)
+def test_a_line_may_end_with_any_small_word(book: Rulebook, last: str, track: str) -> None:
+    for words in (
+        "the coil reads twelve volts",
+        "1.2 ohms",
+        "the gasket is torn",
+        "I fitted a new valve",
+        "maybe the pump",
+    ):
+        feed(book, PLAIN, Context.start(), Note("n", "s", f"{words} {last}", track=track))
+        feed(book, PLAIN, Context.start(), Note("n", "s", f"{last} {words}", track=track))
+
+
 def test_of_a_line_without_end_the_beginning_is_read(book: Rulebook) -> None:
     """1 MB in one note, and the same cut into notes: what is read of it is bounded."""
     words = "the valve is cracked at 12 psi " * 32_000

@@ -44,8 +44,10 @@ def _ends(k: int, i: int, scene: Scene) -> int:
         last = n
         if n > k + 1 and _is_so(n, scene):
             return _with_its_thing(n, i, scene)
+    if last == k:
+        return 0  # a line may end with it
     bare = tokens[k + 1].low in lists["nothing"] or tokens[k].low == "without"
-    return last if bare and last > k and last - k <= SHORT else 0
+    return last if bare and last - k <= SHORT else 0
 
 
 SHORT = 4
