@@ -50,7 +50,9 @@ def _unsplit(book: Rulebook, low: str) -> tuple[tuple[Sense, ...], frozenset[str
 
 def _is_verb(tokens: list[Token], i: int) -> bool:
     """`Plug her in`, `the motor draws two amps`: what somebody does to something, or a thing shows, is no part."""
-    after, before = tokens[i + 1 : i + 2], tokens[i - 1 : i]
+    after, before = tokens[i + 1 : i + 2], tokens[i - 1 : i] if i else []
+    if before and before[0].sense("article"):
+        return False  # `pulled the plug it was black`
     if after and after[0].low in ("her", "him", "it", "them"):
         return True
     return bool(before) and before[0].sense("part") is not None and tokens[i].sense("reads") is not None
