@@ -9,8 +9,11 @@ from worklog_tui.extract.finders.findings import part_words
 from worklog_tui.extract.scene import Draft, Scene
 from worklog_tui.extract.talk.sources import borrowed_at
 from worklog_tui.extract.things.spelt_out import spelt_out
+from worklog_tui.extract.tokens import Token
 from worklog_tui.model import Fact, Finding, FollowUp, Number, Reading, Span, Suspect, Trait, Work
 
+BOTH = 5
+"Tokens of the two that a condition lies between."
 LEADING = (
     "the ",
     "a ",
@@ -138,8 +141,21 @@ def _cause(draft: Draft, scene: Scene) -> str:
 
 
 def _condition(draft: Draft, scene: Scene) -> str:
-    words = uncapped(draft.fields.get("same") or scene.said(draft.main, draft.last), scene)
+    words = uncapped(draft.fields.get("same") or scene.said(draft.main, _with_both(draft.last, scene)), scene)
     return f"not {words}" if draft.fields.get("denied") else words
+
+
+def _with_both(last: int, scene: Scene) -> int:
+    """The last token of a condition, with the two that it lies between: `blown between two and three`."""
+    tokens = scene.tokens
+    if not tokens[last].low.endswith(" between"):
+        return last
+    end = next((k for k in range(last + 1, len(tokens)) if not _one_of_two(tokens[k])), len(tokens))
+    return min(end - 1, last + BOTH)
+
+
+def _one_of_two(token: Token) -> bool:
+    return token.low in ("and", "the", "both") or token.thing is not None or token.kind in ("number", "which")
 
 
 def tidy(words: str) -> str:

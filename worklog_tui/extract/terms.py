@@ -31,7 +31,10 @@ def longest_term(words: list[Word], i: int, book: Rulebook) -> tuple[Met, int]:
         met = known.get(said) or meet(said, book)
         senses = met.senses
         if senses and not (
-            _names_part(words, i, senses, book) or _goes_on(words, end, senses) or _names_more(words, end, senses, book)
+            _names_part(words, i, senses, book)
+            or _is_wiped_off(words, i, end, senses)
+            or _goes_on(words, end, senses)
+            or _names_more(words, end, senses, book)
         ):
             found, after = met, end + 1
         end += 1
@@ -56,6 +59,13 @@ def _names_part(words: list[Word], i: int, senses: Term, book: Rulebook) -> bool
         return False
     worked = any(s[0] in DONE for s in book.table.get(words[i - 2].low, ()))
     return worked and (_is_part(words[i].low, book) or words[i].low == "old")
+
+
+def _is_wiped_off(words: list[Word], i: int, end: int, senses: Term) -> bool:
+    """Whether the first word is what was taken off something, and no verb: wiped the `dust off` the coil."""
+    if words[end].low not in ("off", "out") or end + 1 >= len(words) or not any(s[0] in VERBS for s in senses):
+        return False
+    return i > 0 and words[i - 1].low == "the" and words[end + 1].low in BEFORE_NOUN
 
 
 def _without_object(words: list[Word], i: int, senses: Term) -> bool:
