@@ -130,3 +130,28 @@ def test_slack_is_found_and_not_set(book: Rulebook) -> None:
 )
 def test_no_finding_of_what_is_said_better_at_once(book: Rulebook, line: str, never: tuple[str, str, str]) -> None:
     assert never not in facts(book, line)
+
+
+def test_what_is_supposed_ends_behind_what_would_come_of_it(book: Rulebook) -> None:
+    told = facts(book, "now the hook block if I grab hold of it there's no it doesn't lift that's nice that's tight")
+    assert ("finding", "good", "hook block") in told
+
+
+@pytest.mark.parametrize(
+    "line",
+    [
+        "turned the brake disc over because the other side's good",
+        "nipped the gib up and tried it again and it's come down to two thou",
+    ],
+)
+def test_what_was_turned_over_or_measured_again_was_not_started(book: Rulebook, line: str) -> None:
+    assert not [f for f in facts(book, line) if f[1] == "start"]
+
+
+def test_what_waits_for_another_day_takes_no_day(book: Rulebook) -> None:
+    told = facts(book, "I haven't touched the brake pawl yet that can wait for another day")
+    assert not [f for f in told if f[0] == "reading"]
+
+
+def test_the_air_that_is_gone_is_to_blame_for_nothing(book: Rulebook) -> None:
+    assert facts(book, "so that's the air gone") == []

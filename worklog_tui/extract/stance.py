@@ -207,7 +207,9 @@ def _held(tokens: list[Token], i: int, reach: str, cls: str) -> list[Token]:
             break
         first -= 1
     while (
-        last + 1 < len(tokens) and tokens[last + 1].kind != "stop" and not (cls == "if" and _ends_if(tokens, last + 1))
+        last + 1 < len(tokens)
+        and tokens[last + 1].kind != "stop"
+        and not (cls == "if" and _ends_if(tokens, i, last + 1))
     ):
         last += 1
     return tokens[first : last + 1]
@@ -222,5 +224,12 @@ def _tells_on(tokens: list[Token], i: int) -> bool:
 TELLS_ON = frozenset("its thats theyre shes hes theres ive weve".split())
 
 
-def _ends_if(tokens: list[Token], i: int) -> bool:
-    return tokens[i].low in ("but", "so", "anyway", "cause", "because")
+def _ends_if(tokens: list[Token], i: int, k: int) -> bool:
+    """Whether token k tells on behind the `if` at token i and what then: talk without stops does so at once."""
+    if tokens[k].low in ("but", "so", "anyway", "cause", "because"):
+        return True
+    return tokens[k].clause > tokens[i].clause + THEN and tokens[k].low in TELLS_ON
+
+
+THEN = 2
+"Clauses of what is supposed and of what would come of it."

@@ -25,6 +25,7 @@ SHORT = 3
 IS = ("'s", "\u2019s")
 GOES_ON = frozenset({"or else", *"and then or not which because cos if when yeah look see".split()})
 "Words that begin what is said further."
+AWAY = frozenset("gone out".split())
 LIKENS = "like"
 "`Smells like paint` tells what it is like, unless a part or a cause is named."
 SEEPS = frozenset({"air", "water"})
@@ -39,6 +40,8 @@ def accused(found: Match, scene: Scene) -> Draft | None:
     named = _named(found, scene)
     if named is None or not _told_so(named, found, scene) or not _placed_so(named, found, scene):
         return None
+    if named.thing is not None and named.thing.kind == "fluid" and scene.tokens[named.last].low in AWAY:
+        return None  # `so that's the air gone`: what was wanted
     if named.first == named.last and not gives.get("any") and not may_stand(str(gives["standing"]), named.thing):
         return None
     made = Draft("suspect", named.first, named.last, found.rule, {}, thing=named.thing,

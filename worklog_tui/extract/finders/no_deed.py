@@ -7,7 +7,12 @@ from worklog_tui.extract.scene import Draft, Scene
 
 def no_deed(made: Draft, action: str, scene: Scene) -> bool:
     """Whether such words were not meant as work."""
-    return _of_air(action, made) or _of_a_place(made, scene) or _of_the_whole(made, action, scene)
+    return (
+        (action == "start" and _no_start(made, scene))
+        or _of_air(action, made)
+        or _of_a_place(made, scene)
+        or _of_the_whole(made, action, scene)
+    )
 
 
 def _of_air(action: str, made: Draft) -> bool:
@@ -33,3 +38,22 @@ def _of_the_whole(made: Draft, action: str, scene: Scene) -> bool:
 
 
 DRIVES = frozenset("motor engine".split())
+
+
+def _no_start(made: Draft, scene: Scene) -> bool:
+    """`Turned the disc over`, or `tried it again` with a figure behind it: nothing was started."""
+    tokens, k = scene.tokens, made.main
+    low = tokens[k].low
+    if low.startswith(("tried", "try")) and not scene.machine.fuel.replace("none", ""):
+        return any(t.kind in ("amount", "number") for t in tokens[k + 1 : k + AHEAD])
+    after = tokens[k + 1 : k + 3]
+    if not low.startswith("turned") or len(after) < 2 or not after[0].sense("article"):
+        return False
+    turned = after[1].thing
+    return turned is not None and turned.kind != "machine" and turned.name not in STARTS
+
+
+AHEAD = 9
+STARTS = frozenset(
+    {"crankshaft", "flywheel", "starting handle", "crank pulley", "propeller", "ignition switch", "key", "rotor"}
+)

@@ -24,7 +24,7 @@ def measures_nothing(scene: Scene, i: int) -> bool:
         _is_grade(scene, i) or of_a_tool(scene, i) or of_a_meter(scene, i) or _named_by(scene, i)
         or counts_things(scene, i) or _is_code(scene, i) or _is_year(token, scene, i)
         or _of_the_weather(scene, i) or _refused(scene, i) or _to_the_inch(scene, i) or _of_the_shop(scene, i)
-        or _turned_by(scene, i)
+        or _turned_by(scene, i) or _another_day(scene, i)
         or _a_size(scene, i) or _taken_off(scene, i) or _is_each(scene, i) or _is_money(scene, i)
         or counted_aloud(scene, i) or _share_left(scene, i) or _of_gauge(scene, i) or where_taken(scene, i)
         or bool(numbered(scene, i)) or counted_by_times(scene, i) or _wound_round(scene, i)
@@ -130,6 +130,16 @@ def _turned_by(scene: Scene, i: int) -> bool:
     return any(t.low.rpartition(" ")[2] in ROUND for t in scene.tokens[max(0, i - 3) : i])
 
 
+def _another_day(scene: Scene, i: int) -> bool:
+    """`That can wait for another day`: put off, by no time."""
+    amount = scene.tokens[i].amount
+    if amount is None or amount.unit != "day" or not scene.tokens[i].low.startswith("another"):
+        return False
+    before = {word for t in scene.tokens[max(0, i - 6) : i] for word in t.low.split()}
+    return "for" in before and bool(before & PUT_OFF)
+
+
+PUT_OFF = frozenset("wait job that thats one leave save video".split())
 ROUND = frozenset("round turned turn rotated rotate twisted swung around".split())
 
 
