@@ -25,7 +25,7 @@ SUBJECT, OBJECT, BESIDE = 3.0, 2.0, -1.0
 "What a thing weighs by its place in its clause."
 PER_CLAUSE, PER_NOTE, PER_PLACE = 0.8, 0.3, 0.3
 "What a clause, a note and a place in the list of what was talked of take from it."
-MOST_CLAUSES = 1.6
+MOST_CLAUSES = 1.2
 BEFORE = 1.35
 "What the first thing of earlier sentences weighs."
 FLOOR = -1.5
