@@ -9,6 +9,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from worklog_tui.extract import Context, feed
+from worklog_tui.extract.reader import read_session
 from worklog_tui.model import Machine, Note
 from worklog_tui.rulebook import Rulebook
 
@@ -66,6 +67,20 @@ def test_a_line_may_end_with_any_small_word(book: Rulebook, last: str, track: st
     ):
         feed(book, PLAIN, Context.start(), Note("n", "s", f"{words} {last}", track=track))
         feed(book, PLAIN, Context.start(), Note("n", "s", f"{last} {words}", track=track))
+
+
+@pytest.mark.parametrize(
+    "line",
+    [
+        "the hose in the comments they know",
+        "so dont let anyone sell",
+        "the pump is shot if anyone there has",
+        "yeah anybody know",
+    ],
+)
+def test_a_line_may_end_before_what_is_asked_is_said(book: Rulebook, line: str) -> None:
+    for track in ("captions", "typed"):
+        read_session(book, PLAIN, [Note("a", "s", line, track=track, arrival=0)])
 
 
 def test_of_a_line_without_end_the_beginning_is_read(book: Rulebook) -> None:

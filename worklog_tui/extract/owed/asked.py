@@ -71,7 +71,7 @@ def _told(scene: Scene, of: Rule, first: int, at: int, end: int) -> Draft | None
     if of is NOT_KNOWN:
         last = next((k for k in range(at + 1, last) if scene.tokens[k].kind == "comma"), last)
     named = [t.thing for t in scene.tokens[at:last] if t.thing is not None and t.thing.kind != "unknown"]
-    thing = named[0] if named else talked_of(scene, at)
+    thing = named[0] if named else talked_of(scene, min(at, end - 1))
     words = scene.said(at, last - 1) if last > at else ""
     if thing is None:
         return None if len(words.split()) < SHORT else _made(scene, of, at, last, words, None)
