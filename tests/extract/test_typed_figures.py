@@ -98,3 +98,26 @@ def test_how_a_safety_device_was_put_out_of_action_is_found_and_not_done(book: R
 def test_a_list_begins_with_what_is_not_known_by_name(book: Rulebook) -> None:
     found = [f.about for f in facts(book, "list: splash thing, gasket, injector") if isinstance(f, FollowUp)]
     assert found == ["gasket", "injector"]
+
+
+@pytest.mark.parametrize("line", ["warmed the hub to 110c", "baked windings at 95c 4 hrs", "heated housing to 120c"])
+def test_to_what_a_part_is_heated_is_set(book: Rulebook, line: str) -> None:
+    found = [f for f in facts(book, line) if isinstance(f, Reading) and f.quantity == "temperature"]
+    assert [f.role for f in found] == ["set"]
+
+
+def test_what_warms_up_by_itself_is_measured(book: Rulebook) -> None:
+    found = [f for f in facts(book, "block warmed up to 85c") if isinstance(f, Reading)]
+    assert [f.role for f in found] == ["measured"]
+
+
+@pytest.mark.parametrize(
+    ("line", "about"),
+    [
+        ("fan guard missing, must fit", "fan guard"),
+        ("injector n/g, order set", "injector"),
+        ("tappet clearances tbd", "tappet clearances"),
+    ],
+)
+def test_a_bare_duty_is_of_what_was_just_said(book: Rulebook, line: str, about: str) -> None:
+    assert [f.about for f in facts(book, line) if isinstance(f, FollowUp)] == [about]

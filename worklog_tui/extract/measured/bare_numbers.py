@@ -109,6 +109,8 @@ def _likely(made: Draft, scene: Scene) -> Iterator[str]:
     if made.thing is not None:
         hints |= set(made.thing.quantities) | scene.book.suggests.get(made.thing.name, NONE)
         hints |= {"volume"} if made.thing.kind == "fluid" else set()
+    if scene.machine.fuel == "none" and scene.topic_before(made.main) != "compression":
+        hints.discard("compression")  # no engine, no cylinders to test
     return (name for name in scene.book.quantities if name in hints)
 
 

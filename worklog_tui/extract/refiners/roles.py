@@ -75,7 +75,7 @@ def _role(draft: Draft, scene: Scene, amounts: frozenset[int]) -> str:
 def _by_its_kind(draft: Draft, scene: Scene, quantity: str) -> bool:
     """Whether a figure of this quantity is set where it stands: a charger's amps, a bath's heat, a new plug's gap."""
     if quantity in ("temperature", "current"):
-        return _of_a_device(draft, scene) or _in_a_bath(draft, scene)
+        return _of_a_device(draft, scene) or _in_a_bath(draft, scene) or _heated_to(draft, scene)
     if quantity == "gap":
         return _as_fitted(draft.main, scene)
     return quantity == "voltage" and is_test_voltage(draft.main, scene)
@@ -189,6 +189,18 @@ def _in_a_bath(draft: Draft, scene: Scene) -> bool:
         return False
     words = {w for t in near for w in t.low.split()} | set(scene.context.said.lower().strip(". ").split())
     return bool(baths & words)
+
+
+def _heated_to(draft: Draft, scene: Scene) -> bool:
+    """`Warmed the hub to 120c`, `baked at 90c 4 hrs`; what `warmed up` warmed by itself."""
+    i = draft.main
+    if draft.fields["quantity"] != "temperature":
+        return False
+    before = scene.tokens[max(scene.clause(i).start, i - TURNED) : i]
+    heated = [t for t in before if t.low.split()[0] in scene.book.lists["heats"]]
+    itself = any("up" in t.low.split() or t.sense("copula") for t in before)
+    machine = draft.thing is not None and draft.thing.kind in ("machine", "fluid") and draft.thing.name != "oven"
+    return bool(heated) and not itself and not machine
 
 
 def _as_fitted(i: int, scene: Scene) -> bool:
