@@ -155,3 +155,22 @@ def test_what_waits_for_another_day_takes_no_day(book: Rulebook) -> None:
 
 def test_the_air_that_is_gone_is_to_blame_for_nothing(book: Rulebook) -> None:
     assert facts(book, "so that's the air gone") == []
+
+
+@pytest.mark.parametrize(
+    ("line", "after", "told"),
+    [
+        ("I soldered the new nipple on", "the brake cam was worn", ("finding", "bad", "brake cam")),
+        ("it rattled twice and then clear", "the governor's surging a bit", ("finding", "bad", "governor")),
+    ],
+)
+def test_a_line_that_begins_with_a_part_and_its_verb_begins_anew(
+    book: Rulebook, line: str, after: str, told: tuple[str, str, str]
+) -> None:
+    found = facts(book, line, after)
+    assert told in found
+    assert not [f for f in found if f[2] == "nipple on the brake cam" or f[:2] == ("work", "clean")]
+
+
+def test_degrees_of_slop_are_no_heat(book: Rulebook) -> None:
+    assert not [f for f in facts(book, "the top shaft has about ten degrees of slop in it") if f[1] == "temperature"]

@@ -46,8 +46,10 @@ def begins_anew(before: str, after: str, book: Rulebook) -> bool:
     if first in book.lists["talk_begins"]:
         return True
     if last in PARTICLES:
-        return first not in NAMES
+        return first not in NAMES or _has_verb(said_next, book)
     ends, begins = _met(last, book), _met(first, book)
+    if first in NAMES and _is(ends, "do") and _has_verb(said_next, book):
+        return True  # `and then clear`, `the governor's surging`
     if begins.counts and first not in NAMES and first != "number":
         return not ends.counts and _is(ends, "bad", "good", "noted", "pronoun", "did", "doing")
     if first in NAMES or any(_is(_met(_plain(word), book), "book") for word in said_next[:3]):
@@ -62,6 +64,26 @@ def _supposes(said: list[str], book: Rulebook) -> bool:
         return False
     words = [_plain(word) for word in said[first:]]
     return words[1:2] != ["not"] and sum(_is_who(w, book) for w in words) < 2
+
+
+def _has_verb(words: list[str], book: Rulebook) -> bool:
+    """Whether a line begins with a part and its verb: `the cam was dry`, `the left shoe's worn`."""
+    for k, word in enumerate(words[1:LONGEST], 1):
+        low = _plain(word)
+        if low in VERBS:
+            return k > 1 and _names_a_part(_plain(words[k - 1]), book)
+        if word.lower().replace("\u2019", "'").endswith("'s"):
+            return _names_a_part(low.removesuffix("s"), book)
+    return False
+
+
+def _names_a_part(low: str, book: Rulebook) -> bool:
+    """Whether a word names a part; `the gap's eighteen` goes on with what was named in the line before."""
+    return any(sense.cls == "part" and sense.kind != "quality" for sense in _met(low, book).senses)
+
+
+LONGEST = 5
+VERBS = frozenset("is was are were has had isnt arent wasnt doesnt wont looks".split())
 
 
 def _is_who(low: str, book: Rulebook) -> bool:

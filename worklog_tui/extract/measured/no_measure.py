@@ -127,7 +127,12 @@ def _turned_by(scene: Scene, i: int) -> bool:
     amount = scene.tokens[i].amount
     if amount is None or "temperature" not in amount.quantities or amount.unit != "deg":
         return False
-    return any(t.low.rpartition(" ")[2] in ROUND for t in scene.tokens[max(0, i - 3) : i])
+    after = after_it(scene, i, 3)
+    slack = after[:1] and after[0].low == "of" and any(not SLACK.isdisjoint(t.low.split()) for t in after[1:])
+    return bool(slack) or any(t.low.rpartition(" ")[2] in ROUND for t in scene.tokens[max(0, i - 3) : i])
+
+
+SLACK = frozenset("slop play backlash slack lash movement lost".split())
 
 
 def _another_day(scene: Scene, i: int) -> bool:
