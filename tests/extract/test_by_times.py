@@ -40,7 +40,15 @@ def test_a_screw_has_its_length_behind_the_thread(book: Rulebook) -> None:
 
 @pytest.mark.parametrize(
     "line",
-    ["brg 6004 x 2", "seals x 2", "screws M6 x 4", "4 x M8 screws out", "chain x 62 links", "dent 20 x 3 in the guard"],
+    [
+        "brg 6004 x 2",
+        "spindle brg 6203 x 2 rumbly",
+        "seals x 2",
+        "screws M6 x 4",
+        "4 x M8 screws out",
+        "chain x 62 links",
+        "dent 20 x 3 in the guard",
+    ],
 )
 def test_a_count_is_no_size_and_neither_is_a_flaw(book: Rulebook, line: str) -> None:
     assert sizes(book, line) == []

@@ -121,3 +121,12 @@ def test_what_warms_up_by_itself_is_measured(book: Rulebook) -> None:
 )
 def test_a_bare_duty_is_of_what_was_just_said(book: Rulebook, line: str, about: str) -> None:
     assert [f.about for f in facts(book, line) if isinstance(f, FollowUp)] == [about]
+
+
+def test_what_one_of_a_pair_is_for_the_other_is_for(book: Rulebook) -> None:
+    found = [f for f in facts(book, "freq 53 no load, want 52/50") if isinstance(f, Reading)]
+    assert [f.role for f in found] == ["measured", "specified", "specified"]
+
+
+def test_three_figures_behind_a_point_are_of_an_inch_for_a_gap_too(book: Rulebook) -> None:
+    assert figures(book, "end float .042 -> .014") == [("gap", 0.042, "in"), ("gap", 0.014, "in")]

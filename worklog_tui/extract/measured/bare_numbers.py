@@ -165,7 +165,7 @@ def _taken(
         unit = unit or usual_unit(quantity, made.main, scene)
         if name == "length" and value >= THOUSANDTHS and not told and not _dimension_named(quantity, made, scene):
             return None
-        if name == "length" and in_thousandths(scene.said(made.main, made.main)) and not _metric_shop(unit, scene):
+        if name in SMALL and in_thousandths(scene.said(made.main, made.main)) and not _metric_shop(unit, scene):
             unit = "in"
         bare = _fits(quantity, value, unit)
     bare = of_its_size(bare, value, name, made, scene) if bare is not None else None
@@ -184,7 +184,7 @@ def _metric_shop(unit: str, scene: Scene) -> bool:
     return unit == "mm" and "mm" in told and "in" not in told
 
 
-THOUSANDTHS = 0.2
+SMALL, THOUSANDTHS = ("length", "gap"), 0.2
 "Inches up to which a bare decimal may be a length of a thing that lengths are measured on."
 
 

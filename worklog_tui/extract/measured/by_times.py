@@ -32,8 +32,8 @@ def crossed(i: int, scene: Scene) -> str:
         return ""
     if token.amount is not None:
         return token.amount.unit
-    if token.thread is not None or token.value is None:
-        return ""
+    if token.thread is not None or token.value is None or (token.value >= CODE and _counts(i + 2, scene)):
+        return ""  # `brg 6203 x 2`
     if fraction(scene.said(i, i)) or token.low.startswith(".") or crossed_part(i, scene)[0].name in IN_INCHES:
         return "in"
     units = {t.amount.unit for t in tokens[first : last + 1] if t.amount is not None}
@@ -61,6 +61,8 @@ def counted_by_times(scene: Scene, i: int) -> bool:
 
 def _counts(i: int, scene: Scene) -> bool:
     tokens = scene.tokens
+    if i >= len(tokens):
+        return False
     value, whose = tokens[i].value, tokens[i - 2] if i > 1 else None
     behind = tokens[i + 1] if i + 1 < len(tokens) else None
     if value is None or value != int(value) or "/" in tokens[i].low:

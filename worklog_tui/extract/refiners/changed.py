@@ -64,5 +64,5 @@ def _by_hand(first: Draft, second: Draft, scene: Scene) -> bool:
     if quantity in ALWAYS:
         return True
     named = {w for d in (first, second) for w in str(d.fields["subject"]).lower().split()}
-    said = {w for t in scene.tokens[max(0, first.main - 4) : second.main] for w in t.low.split()}
+    said = {w for t in scene.tokens[max(0, first.main - 4) : second.main + 4] for w in t.low.split()}
     return quantity in ADJUSTABLE and bool((named | said) & scene.book.lists["brought_by_hand"])

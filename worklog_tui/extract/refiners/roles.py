@@ -25,12 +25,20 @@ FOUND = frozenset(
 def refine(drafts: list[Draft], scene: Scene) -> list[Draft]:
     """Readings with their role, where the rule did not give one."""
     amounts = frozenset([d.main for d in drafts if d.kind == "reading"])
+    told: dict[int, str] = {}
     for draft in drafts:
         if draft.kind == "reading" and not draft.fields["role"]:
-            draft.fields["role"] = _role(draft, scene, amounts)
+            draft.fields["role"] = _of_pair(draft.main, told, scene) or _role(draft, scene, amounts)
+            told[draft.main] = draft.fields["role"]
             if draft.fields["quantity"] == "duration" and draft.fields["unit"] in DAYS and is_ordered(scene):
                 draft.fields["subject"] = "parts"
     return drafts
+
+
+def _of_pair(i: int, told: dict[int, str], scene: Scene) -> str:
+    """`Want 52/50`, `reset 18/36`: what one of two with a stroke between is for, the other is for."""
+    stroke = i > 1 and scene.text[scene.tokens[i - 1].start : scene.tokens[i - 1].end] == "/"
+    return told.get(i - 2, "") if stroke else ""
 
 
 def _role(draft: Draft, scene: Scene, amounts: frozenset[int]) -> str:
