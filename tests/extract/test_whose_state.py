@@ -292,3 +292,16 @@ def test_so_many_of_some_parts_are_those_parts(book: Rulebook, said: str, part: 
 )
 def test_what_cloth_clockwork_and_catches_come_to(book: Rulebook, words: str, part: str, verdict: str) -> None:
     assert found(book, words) == [(part, verdict)]
+
+
+@pytest.mark.parametrize(
+    ("line", "part"),
+    [
+        ("the valve's seating fine it's the spring that's weak", "spring"),
+        ("it's the outer cable that's frayed", "outer cable"),
+    ],
+)
+def test_what_is_singled_out_bears_the_state(book: Rulebook, line: str, part: str) -> None:
+    """`It's the spring that's weak` tells of the spring, whatever was named before it."""
+    said = read_session(book, PUMP, [Note("n", "s", line, track="captions")])
+    assert [f.part for f in said if isinstance(f, Finding) and f.verdict == "bad"] == [part]

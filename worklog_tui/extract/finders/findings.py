@@ -10,7 +10,7 @@ from worklog_tui.extract.finders.fitness import mostly
 from worklog_tui.extract.finders.fitness import suits as suits_best
 from worklog_tui.extract.finders.of_machine import SHE, complained, machine_with, of_machine
 from worklog_tui.extract.finders.senses import OUTRIGHT, REAL, VERDICTS, bidden, said_of, said_of_any, senses_for
-from worklog_tui.extract.finders.which_one import tells_which
+from worklog_tui.extract.finders.which_one import tells_which, told_in_clause
 from worklog_tui.extract.matching import Match
 from worklog_tui.extract.scene import Draft, Scene
 from worklog_tui.extract.talk.complaints import complains
@@ -179,7 +179,8 @@ def _find_thing(made: Draft, scene: Scene, at: int) -> None:
     ):
         made.thing, made.thing_at = named_for(scene, made.first_used, at) or (machine_with(scene, at), None)
         return
-    if (k := _led_by_a_preposition(scene, made.first_used)) is not None and fits(scene.tokens[k].thing):  # type: ignore[arg-type]
+    k = _led_by_a_preposition(scene, made.first_used)
+    if (k := told_in_clause(scene, made.first_used) if k is None else k) is not None and fits(scene.tokens[k].thing):  # type: ignore[arg-type]
         made.thing, made.thing_at = scene.tokens[k].thing, k
         return
     made.thing, made.thing_at = bearer(scene, made.first_used, at, fits)

@@ -6,6 +6,7 @@ from worklog_tui.extract.matching import Match
 from worklog_tui.extract.scene import Scene
 
 THAT = frozenset({"that", "which"})
+THATS = frozenset("thats that which whichs thatll".split())
 WITHIN = 5
 "Tokens of such a clause, up to the thing at its end."
 OWNERS = frozenset({"part", "joint", "control"})
@@ -28,3 +29,14 @@ def tells_which(match: Match, scene: Scene) -> bool:
     if not first or scene.tokens[first].low not in THAT or scene.tokens[first - 1].thing is None:
         return False
     return len(after) == 2 and bool(after[0].sense("article")) and after[1].thing is not None
+
+
+def told_in_clause(scene: Scene, first: int) -> int | None:
+    """The thing of which a clause with `that` tells: of `it's the spring that's weak`, the spring."""
+    if (
+        not first
+        or scene.tokens[first].low not in THATS
+        or scene.tokens[first].clause != scene.tokens[first - 1].clause
+    ):
+        return None
+    return first - 1 if scene.tokens[first - 1].kind == "thing" else None
