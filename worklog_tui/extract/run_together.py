@@ -25,12 +25,14 @@ WHICH = frozenset("that which".split())
 
 def thing_begins(tokens: list[Token], i: int) -> bool:
     """Whether a thing with its verb begins a clause at token i, behind words that tell something whole."""
-    if tokens[i - 1].low == "no":
-        return tokens[i].low in NAMES  # `with a magnet no the tooth`: put right, not denied
-    figure = tokens[i - 1].kind == "amount"
-    if not (figure or _ends(tokens, i - 1)):
+    before, named = tokens[i - 1], tokens[i].low in NAMES
+    if before.low == "no":
+        return named  # `with a magnet no the tooth`: put right, not denied
+    figure = before.kind == "amount"
+    bare = figure or before.low in NOTHING
+    if not (named or bare):
         return False
-    return has_verb(tokens, i, bare=figure or tokens[i - 1].low in NOTHING)
+    return (figure or _ends(tokens, i - 1)) and has_verb(tokens, i, bare)
 
 
 def has_verb(tokens: list[Token], i: int, bare: bool = False) -> bool:
