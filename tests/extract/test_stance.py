@@ -95,3 +95,21 @@ def test_a_value_that_cannot_be_is_kept_and_doubted(book: Rulebook) -> None:
         f for f in facts(book, "the battery reads 12000 volts and the plug gap is 40 mm") if isinstance(f, Reading)
     ]
     assert [f.doubtful for f in found if f.quantity == "gap"] == [True]
+
+
+def test_what_it_got_to_is_there(book: Rulebook) -> None:
+    """`Got to` before a figure tells how far it went, not what is owed; `if you rock it` tells how it is felt."""
+    got = facts(book, "the bearing cap got to fifty five degrees")
+    assert [f.role for f in got if isinstance(f, Reading)] == ["measured"]
+    rocked = facts(book, "there's play in it you can feel it if you rock the shaft about ten thou")
+    assert [f.value for f in rocked if isinstance(f, Reading)] == [0.01]
+    owed = facts(book, "we've got to drain the tank")
+    assert not any(isinstance(f, Work) for f in owed)
+
+
+@pytest.mark.parametrize(
+    "words", ["there's water running straight down the cable", "somebody asked what blade I'm running"]
+)
+def test_what_runs_elsewhere_or_was_asked_shows_nothing(book: Rulebook, words: str) -> None:
+    """Water that runs down something praises no machine, and a question is no deed of others."""
+    assert not any(isinstance(f, Finding) for f in facts(book, words))

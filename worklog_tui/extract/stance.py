@@ -97,9 +97,21 @@ def mark_stances(tokens: list[Token]) -> None:
             continue
         for sense in token.senses:
             reach = REACH.get(sense.cls)
-            if reach is not None and not (sense.cls == "asked" and not _asks(tokens, i)):
+            if reach is not None and not _is_none(sense.cls, tokens, i):
                 for other in _held(tokens, i, reach, sense.cls):
                     other.stances |= {sense.cls}
+
+
+def _is_none(cls: str, tokens: list[Token], i: int) -> bool:
+    """Whether the words of a stance are none here: what got to fifty degrees is there, and `you can feel it if you rock
+    the shaft` tells how it is felt.
+    """
+    after = tokens[i + 1] if i + 1 < len(tokens) else None
+    if cls == "plan":
+        return tokens[i].low == "got to" and after is not None and after.kind in ("amount", "number")
+    if cls == "if":
+        return after is not None and after.low == "you" and any(t.sense("sensed") for t in tokens[max(0, i - 3) : i])
+    return cls == "asked" and not _asks(tokens, i)
 
 
 def _mark_none(tokens: list[Token]) -> None:

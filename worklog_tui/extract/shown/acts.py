@@ -111,6 +111,14 @@ def _joined(scene: Scene, holder: int, k: int) -> bool:
 SPEEDS = frozenset("slow fast low high full half".split())
 
 
+def _leads_away(scene: Scene, k: int) -> bool:
+    """Whether `straight` tells where to: water running straight down the cable."""
+    return scene.tokens[k].low == "straight" and any(t.low in WAYS for t in scene.tokens[k + 1 : k + 2])
+
+
+WAYS = frozenset("down up in into out onto off through past across over under back".split())
+
+
 def _how(clause: Clause, first: int) -> Said | None:
     scene, opened = clause.scene, opened_by(clause.scene)
     for k in range(first, min(first + NEAR, clause.span.stop)):
@@ -122,7 +130,7 @@ def _how(clause: Clause, first: int) -> Said | None:
                 no = denial(scene, k, first)
                 turned = TURNED[verdict] if no is not None and name in ("ill", "fine") else verdict
                 return Said(turned, k, k + n - 1)
-        if token.low in ENDS or token.kind == "stop":
+        if token.low in ENDS or token.kind == "stop" or _leads_away(scene, k):
             return None
         if (plain := _plainly(scene, k)) and not before_name(scene, k):
             return Said(plain, k, k)

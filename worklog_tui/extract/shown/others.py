@@ -14,6 +14,10 @@ NEAR = 12
 "Tokens within which it is told who did it, or when."
 
 
+ASKS = frozenset("whether if me us asked asks asking wondered what why".split())
+"Words of what was said or asked, and not done."
+
+
 def may_tell(scene: Scene) -> list[int]:
     """The tokens with which it may be told who had hands on it before."""
     return opening(scene, "somebody", "before")
@@ -36,8 +40,8 @@ def _by_others(clause: Clause, k: int, after: int) -> Draft | None:
     if (n := says(scene, "meddled", after, 4)) and not things:
         return _meddled(clause, after, after + n - 1)
     deed = next((i for i in range(after, min(after + 4, clause.span.stop)) if _deed(scene, i)), None)
-    if any(scene.tokens[i].low in ("whether", "if", "me", "us") for i in range(after, clause.span.stop)):
-        return None  # `somebody asked me whether the wiring was original`
+    if any(scene.tokens[i].low in ASKS for i in range(after, clause.span.stop)):
+        return None  # `somebody asked me whether the wiring was original`, `somebody asked what blade that is`
     if deed is None or not things or things[0] > deed + 5:
         return None
     bad = any(says(scene, "botched", i, 4) for i in range(after, clause.span.stop))
