@@ -6,6 +6,7 @@ import pytest
 
 from tests.logbook.told import Told, bad, did, good, later, read, states
 from worklog_tui.logbook.open_items import open_items
+from worklog_tui.model import Finding
 
 
 def state(told: Told, about: str) -> str:
@@ -62,3 +63,16 @@ def test_the_volts_of_another_part_put_nothing_right() -> None:
     told.say("it has nine", read("voltage", 9.0, "V", "battery"))
     told.say("twelve at the lamp", read("voltage", 12.5, "V", "lamp"))
     assert state(told, "battery voltage too low") == "noticed"
+
+
+@pytest.mark.parametrize(
+    ("words", "found", "kept"),
+    [
+        ("the other bearing is fine", good("other bearing", "fine", "bearing"), True),
+        ("that bearing is fine now", good("bearing", "fine now", "bearing"), False),
+    ],
+)
+def test_of_the_other_one_it_tells_nothing(words: str, found: Finding, kept: bool) -> None:
+    told = Told().say("the drum bearing is rough", bad("bearing", "rough", "bearing"), later("bearing", "fault"))
+    told = told.quiet().say(words, found)
+    assert state(told, "bearing") == ("open" if kept else "done")

@@ -9,6 +9,7 @@ from worklog_tui.logbook.deeds import RENEW
 from worklog_tui.logbook.limits import verdict
 from worklog_tui.logbook.matters import Matter
 from worklog_tui.logbook.same_thing import Thing, marks_agree, same_word, thing
+from worklog_tui.logbook.stays_open import is_of_another
 from worklog_tui.logbook.words import DENIALS, raw_words, stem
 from worklog_tui.model import Finding, Reading, Work
 
@@ -20,6 +21,8 @@ LEAST = 4
 
 def puts_right(matter: Matter, said: Said) -> bool:
     """Whether the fact, told right after the fault, says that it is gone."""
+    if is_of_another(matter, said):
+        return False
     match said.fact:
         case Finding(verdict="good") as finding:
             return _settled(finding) or (not matter.quantity and _is_well(matter, finding))

@@ -15,6 +15,8 @@ from worklog_tui.model import Finding, Reading, Work
 
 def stays_open(matter: Matter, said: Said) -> bool:
     """Whether the fact, whatever it is of, does not deal with the matter."""
+    if is_of_another(matter, said):
+        return True
     match said.fact:
         case Reading():
             return False
@@ -23,6 +25,20 @@ def stays_open(matter: Matter, said: Said) -> bool:
         case Work() as work if _for_now(matter, work, said):
             return True
     return matter.firm and matter.told == said.place.session and _says("put_off", matter.quote)
+
+
+def is_of_another(matter: Matter, said: Said) -> bool:
+    """Whether what is told is of the other one: of a rough bearing it tells nothing that the other one is fine."""
+    if not isinstance(said.fact, (Finding, Work)) or _OTHER.search(f"{matter.about} {matter.quote}".lower()):
+        return False
+    begins = min((span.start for span in said.fact.evidence), default=0)
+    named = f"{said.note[max(0, begins - BEFORE) : begins].rstrip()} {said.fact.quote}".lower()
+    return _OTHER.search(named) is not None and matter.told == said.place.session
+
+
+BEFORE = 12
+"Characters before a fact in which it is told that it is of the other one."
+_OTHER = re.compile(r"\b(?:the|its|on the|that) other\b(?! (?:day|week|night|month))|\bother (?:one|end|side)s?\b")
 
 
 def _for_now(matter: Matter, work: Work, said: Said) -> bool:
