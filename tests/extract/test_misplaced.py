@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from worklog_tui.extract import CONFIDENCE_LINE, read_session
-from worklog_tui.model import Finding, Machine, Note
+from worklog_tui.model import Finding, Machine, Note, Work
 from worklog_tui.rulebook import Rulebook
 
 MIXER = Machine("Yard mixer", kind="single-cylinder petrol engine driving a mixer", fuel="petrol", cylinders=1)
@@ -52,3 +52,10 @@ def test_typed_it_needs_no_verb(book: Rulebook) -> None:
 def test_where_it_belongs_or_was_put(book: Rulebook, line: str) -> None:
     """A radiator holds water, a sump oil; and what a person put in is no fault."""
     assert not any(verdict == "bad" for verdict, _, _ in found(book, line))
+
+
+def test_what_holds_it_is_talked_of_then(book: Rulebook) -> None:
+    """`Drained that out` is of what the water was in."""
+    lines = ("took the motor cover off and there's water in the terminal box", "drained that out")
+    said = read_session(book, MIXER, [Note(f"n{i}", "s", line, track="captions") for i, line in enumerate(lines)])
+    assert [f.part for f in said if isinstance(f, Work) and f.action == "drain"] == ["terminal box"]

@@ -9,6 +9,7 @@ from dataclasses import replace
 from worklog_tui.extract.context import SUSPECTS_BACK, THINGS_BACK, Context, Subject
 from worklog_tui.extract.measured.aimed import aim_of
 from worklog_tui.extract.scene import Draft, Scene
+from worklog_tui.extract.shown.misplaced import MISPLACED
 from worklog_tui.extract.taken.standing import standing_after
 from worklog_tui.extract.talk.listing import listing_after
 from worklog_tui.extract.talk.measuring import units_after
@@ -54,7 +55,8 @@ def _things(scene: Scene, drafts: list[Draft], context: Context, upto: int) -> t
     about = [_meant(scene, k) if k in gone else scene.tokens[k].thing for k, score in rows if score > 0]
     aside = [t for k, score in rows if (score <= 0 or k in gone) and (t := scene.tokens[k].thing) and not t.loose]
     kept: dict[str, Subject] = {}
-    new = [_as_subject(t) for t in about if t is not None and t.kind not in FORGETTABLE]
+    new = [_as_subject(t) for t in _told_inside(drafts, upto)]
+    new += [_as_subject(t) for t in about if t is not None and t.kind not in FORGETTABLE]
     new += [_as_subject(replace(t, kind="part", name=t.words.lower())) for t in _new_names(scene, drafts, upto)]
     late = [_as_subject(t) for t in aside if t is not None and t.kind not in FORGETTABLE]
     fresh = [s for s in context.things if s.age <= 1]
@@ -88,6 +90,12 @@ def _new_names(scene: Scene, drafts: list[Draft], upto: int) -> list[Thing]:
     """The names that the vocabulary does not know of which something was found or done: parts, as it turns out."""
     told = [d for d in drafts if d.kind in ("finding", "work") and d.main < upto and d.confidence >= SURE]
     return [d.thing for d in told if d.thing is not None and not d.thing.known]
+
+
+def _told_inside(drafts: list[Draft], upto: int) -> list[Thing]:
+    """The parts that were named within the name of a fluid that has no business there: of `water in the tank`."""
+    told = [d for d in drafts if d.rule.id == MISPLACED.id and d.main < upto]
+    return [d.thing for d in told if d.thing is not None and d.thing.kind not in FORGETTABLE]
 
 
 SURE = 0.6
