@@ -182,7 +182,7 @@ IS = frozenset({"'s", "\u2019s", "'e"})
 
 
 def _corrected(draft: Draft, scene: Scene) -> bool:
-    """`That's not weeping, that's raining`: denied only to say it better; talk may have
+    """`That's not a drip, it's a tap`: denied only to say it better; talk may have
     no comma: `they're not broken they've been filed`.
     """
     token, rest = scene.tokens[draft.main], scene.tokens[draft.last + 1 : draft.last + 3]
