@@ -52,6 +52,12 @@ def test_what_an_engine_cannot_run_without_is_back_when_it_ran() -> None:
     assert [one.work.part for one in off_machine(ran)] == ["shroud"]
 
 
+def test_what_only_held_it_for_now_is_not_asked_for() -> None:
+    told = Told().say("twine off the tap, new washer in", did("remove", "twine", name="string"))
+    told = told.say("cowl off", did("remove", "cowl", name="cowl"))
+    assert off(told.history()) == [("cowl", "off")]
+
+
 def test_the_figure_as_found_is_kept_from_before_the_adjustment() -> None:
     known = (
         Told()
