@@ -4,21 +4,11 @@ from __future__ import annotations
 
 import pytest
 
-from worklog_tui.extract import CONFIDENCE_LINE, read_session
-from worklog_tui.model import Finding, Machine, Note, Work
+from tests.extract.one_line import done_and_found
+from worklog_tui.model import Machine
 from worklog_tui.rulebook import Rulebook
 
 SPRAYER = Machine("Orchard sprayer", kind="single-cylinder petrol engine driving a pump", fuel="petrol", cylinders=1)
-
-
-def told(book: Rulebook, line: str) -> list[tuple[str, str]]:
-    """(action or condition, of what) of all that was surely told in a line of talk."""
-    said = read_session(book, SPRAYER, [Note("n", "s", line, track="captions")])
-    return [
-        (f.action if isinstance(f, Work) else f.condition, f.part)
-        for f in said
-        if isinstance(f, (Work, Finding)) and f.confidence >= CONFIDENCE_LINE
-    ]
 
 
 @pytest.mark.parametrize(
@@ -33,25 +23,24 @@ def told(book: Rulebook, line: str) -> list[tuple[str, str]]:
 )
 def test_behind_an_article_it_is_a_name(book: Rulebook, line: str, facts: list[tuple[str, str]]) -> None:
     """`The plug it was black` plugs nothing, and who wiped the dust off a coil did not dust it off."""
-    found = told(book, line)
+    found = done_and_found(book, SPRAYER, line)
     assert all(fact in found for fact in facts), found
 
 
 @pytest.mark.parametrize("line", ["removed four bolts", "took the four bolts out", "got four bolts out"])
 def test_how_many_stands_between(book: Rulebook, line: str) -> None:
     """A deed done to several is told with their number."""
-    assert ("remove", "bolts") in told(book, line)
+    assert ("remove", "bolts") in done_and_found(book, SPRAYER, line)
 
 
 def test_what_is_told_to_be_soaked_was_not_soaked(book: Rulebook) -> None:
     """A state of the one is no deed done to what was named before it."""
-    found = told(book, "the slave cylinder leaks the linings are soaked in fluid")
+    found = done_and_found(book, SPRAYER, "the slave cylinder leaks the linings are soaked in fluid")
     assert ("soaked", "linings") in found
     assert not any(action == "soak" for action, _ in found)
 
 
 def test_it_is_blown_between_two_of_them(book: Rulebook) -> None:
     """Where it is blown belongs to how it is."""
-    assert ("blown between two and three", "gasket") in told(
-        book, "took the head off gasket's blown between two and three"
-    )
+    found = done_and_found(book, SPRAYER, "took the head off gasket's blown between two and three")
+    assert ("blown between two and three", "gasket") in found

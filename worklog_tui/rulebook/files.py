@@ -11,7 +11,7 @@ from typing import Any
 
 from worklog_tui.rulebook.mistakes import GrammarMistake, Mistake, no_toml
 
-READER_VERSION = "223"
+READER_VERSION = "224"
 "Raised whenever the code of the reader would read old notes differently."
 
 FORM = "10"

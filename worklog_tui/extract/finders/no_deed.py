@@ -50,10 +50,7 @@ def _no_start(made: Draft, scene: Scene) -> bool:
     if not low.startswith("turned") or len(after) < 2 or not after[0].sense("article"):
         return False
     turned = after[1].thing
-    return turned is not None and turned.kind != "machine" and turned.name not in STARTS
+    return turned is not None and turned.kind != "machine" and turned.name not in scene.book.lists["turned_to_start"]
 
 
 AHEAD = 9
-STARTS = frozenset(
-    {"crankshaft", "flywheel", "starting handle", "crank pulley", "propeller", "ignition switch", "key", "rotor"}
-)

@@ -34,7 +34,11 @@ def crossed(i: int, scene: Scene) -> str:
         return token.amount.unit
     if token.thread is not None or token.value is None or (token.value >= CODE and _counts(i + 2, scene)):
         return ""  # `brg 6203 x 2`
-    if fraction(scene.said(i, i)) or token.low.startswith(".") or crossed_part(i, scene)[0].name in IN_INCHES:
+    if (
+        fraction(scene.said(i, i))
+        or token.low.startswith(".")
+        or crossed_part(i, scene)[0].name in scene.book.lists["sold_by_inches"]
+    ):
         return "in"
     units = {t.amount.unit for t in tokens[first : last + 1] if t.amount is not None}
     if "in" in units:
@@ -48,10 +52,6 @@ def crossed_part(i: int, scene: Scene) -> tuple[Thing, int]:
     thing = scene.tokens[at].thing
     assert thing is not None
     return thing, at
-
-
-IN_INCHES = frozenset({"tyre", "wheel", "propeller", "grinding wheel"})
-"What is sold by inches (common practice)."
 
 
 def counted_by_times(scene: Scene, i: int) -> bool:
